@@ -1,0 +1,1 @@
+//! Findings: one value per rule checked, in the four states.

@@ -1,0 +1,19 @@
+//! Frames, tubes, bends, runs, cut surfaces with their unrolled templates, bodies and distances.
+//!
+//! Lengths are millimetres, angles radians. The car's axes follow ISO 4130: x rearwards, y to the
+//! car's right, z up. This crate knows no file, no clock and no car: only geometry.
+
+pub mod frame;
+pub mod math;
+pub mod mesh;
+pub mod quantity;
+pub mod solid;
+pub mod tube;
+pub mod vector;
+
+pub use frame::Frame;
+pub use mesh::TriangleMesh;
+pub use quantity::{Angle, Length};
+pub use solid::{OrientedBox, Prism, Solid};
+pub use tube::{CentreLine, TubeElement};
+pub use vector::{Point, UnitVector, Vector};

@@ -1,0 +1,1 @@
+//! Phone scans (STL, OBJ, PLY) as bounded, checked triangle sets and point sets.

@@ -1,0 +1,1 @@
+//! Catalogue, on hand, buying and cutting plan, saw marks.

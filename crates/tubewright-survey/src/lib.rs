@@ -1,0 +1,1 @@
+//! Tape readings to points and end poses with their uncertainty.
