@@ -1,0 +1,180 @@
+use crate::model::{Name, Place};
+use crate::quantity::{Clock, Quantity};
+use crate::span::Span;
+use tubewright_geometry::{Angle, Frame, Length};
+
+/// What happened to the steel, in order: `shop.toml`.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Shop {
+    /// The entries in the order of the file.
+    pub entries: Vec<Entry>,
+}
+
+/// One thing that happened.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Entry {
+    /// Date, year-month-day.
+    pub on: String,
+    /// What happened.
+    pub what: EntryKind,
+    /// Words of the person.
+    pub note: Option<String>,
+    /// Where it was written.
+    pub span: Span,
+}
+
+/// What happened.
+#[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
+pub enum EntryKind {
+    /// An alternative was chosen; its pieces are frozen as geometry.
+    Chosen {
+        /// The alternative's name, by what it does.
+        route: String,
+        /// Effort the solver had.
+        effort: Option<u64>,
+        /// Seed the solver had.
+        seed: Option<u64>,
+        /// Where each run starts.
+        starts: Vec<FrozenStart>,
+        /// The pieces in the order of flow, run by run.
+        pieces: Vec<FrozenPiece>,
+    },
+    /// Bought.
+    Got {
+        /// The item.
+        item: Name,
+        /// From whom.
+        supplier: Option<Name>,
+        /// How many.
+        count: u32,
+    },
+    /// The supplier has none.
+    Out {
+        /// The item.
+        item: Name,
+        /// Who has none.
+        supplier: Option<Name>,
+    },
+    /// Another size was taken in its place.
+    OtherSize {
+        /// The item that was wanted.
+        item: Name,
+        /// The item that was taken.
+        taken: Name,
+        /// From whom.
+        supplier: Option<Name>,
+        /// How many.
+        count: u32,
+    },
+    /// Kept as a spare.
+    Spare {
+        /// The item.
+        item: Name,
+        /// How many.
+        count: u32,
+    },
+    /// A piece was cut.
+    Cut {
+        /// Its mark.
+        piece: String,
+        /// The item or the thing on hand it was cut from.
+        from: Name,
+    },
+    /// A piece was spoiled.
+    Spoiled {
+        /// Its mark.
+        piece: String,
+    },
+    /// A joint was tacked, with what the tape says.
+    Tacked {
+        /// Its mark.
+        joint: String,
+        /// Readings to its rim.
+        readings: Vec<JointReading>,
+    },
+    /// A joint was welded.
+    Welded {
+        /// Its mark.
+        joint: String,
+    },
+    /// A joint was checked, with what the tape says.
+    Checked {
+        /// Its mark.
+        joint: String,
+        /// Readings to its rim.
+        readings: Vec<JointReading>,
+    },
+    /// An offered change was accepted; the pieces it changes, as geometry.
+    Accepted {
+        /// The alternative's name, by what it does.
+        route: String,
+        /// The changed pieces.
+        pieces: Vec<FrozenPiece>,
+    },
+}
+
+/// Where a run started when it was chosen, in the car's axes.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FrozenStart {
+    /// The run.
+    pub run: Name,
+    /// The frame at its first piece.
+    pub frame: Frame,
+}
+
+/// A piece of a chosen plan.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FrozenPiece {
+    /// The run it belongs to.
+    pub run: Name,
+    /// Its mark (L3), given once and never reused.
+    pub mark: String,
+    /// Mark of the joint at its downstream end (J4).
+    pub joint: Option<String>,
+    /// Its shape.
+    pub shape: FrozenShape,
+}
+
+/// Shape of a frozen piece.
+#[expect(
+    clippy::large_enum_variant,
+    reason = "a plan holds dozens of pieces, mostly bends: a box each would cost more than it saves"
+)]
+#[derive(Clone, Debug, PartialEq)]
+pub enum FrozenShape {
+    /// A straight.
+    Straight {
+        /// Length between the cuts.
+        length: Quantity<Length>,
+    },
+    /// A bend, its legs before and after.
+    Bend {
+        /// Angle.
+        angle: Quantity<Angle>,
+        /// Clock of the bend from the twelve o'clock carried along the run.
+        clock: Quantity<Clock>,
+        /// Centre-line radius.
+        clr: Quantity<Length>,
+        /// Straight legs kept at the upstream and downstream end.
+        legs: [Quantity<Length>; 2],
+    },
+    /// A component.
+    Component {
+        /// Its name.
+        component: Name,
+        /// Clock of its own twelve o'clock.
+        roll: Option<Quantity<Clock>>,
+    },
+}
+
+/// A reading to the rim of a joint.
+#[derive(Clone, Debug, PartialEq)]
+pub struct JointReading {
+    /// The mark or point.
+    pub from: Place,
+    /// Clock mark on the joint's rim; its centre when left out.
+    pub rim: Option<Clock>,
+    /// What the tape says.
+    pub reads: Quantity<Length>,
+}
