@@ -1,7 +1,7 @@
 """Words that do not belong in a project others build: places of one machine, hosts of package
 registries, unfinished work, and words that no welder says on what the fabricator reads.
 
-The patterns are broken up so that this file does not find itself.
+The patterns are written so that this file does not find itself.
 """
 
 import re
@@ -10,9 +10,9 @@ import tree
 
 # What is found anywhere is a slip.
 ANYWHERE = {
-    "a place on one machine": r"(?<![\w.])/(?:wor[k]|roo[t]|[h]ome|Users|farm)/(?![*.])",
-    "a path out of the project": r"\.\./share[d]\b",
-    "the host of a package registry": r"\b(?:static\.)?crates[.]i[o]\b|\bpypi[.]or[g]\b|\bnpm[j]s\b|files\.pythonhosted",
+    "a place on one machine": r"(?<![\w.])/(?:work|root|home|Users|farm)/(?![*.])",
+    "a path out of the project": r"\.\./shared\b",
+    "the host of a package registry": r"\b(?:static\.)?crates[.]io\b|\bpypi[.]org\b|\bnpm[j]s\b|files\.pythonhosted",
     "a stray conflict marker": r"^(?:<{7}|>{7}|\|{7}) ",
     "unfinished work": r"\b(?:TOD[O]|FIXM[E]|XX[X]|HAC[K])\b",
 }
