@@ -1,0 +1,1 @@
+"""The true cars, of our own invention."""

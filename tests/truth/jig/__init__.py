@@ -1,0 +1,1 @@
+"""Tools that make and judge the demonstration builds: numpy only, nothing of the program."""
