@@ -3,6 +3,10 @@
 //! Lengths are millimetres, angles radians. The car's axes follow ISO 4130: x rearwards, y to the
 //! car's right, z up. This crate knows no file, no clock and no car: only geometry.
 
+pub mod bounds;
+mod bvh;
+pub mod cloud;
+pub mod distance;
 pub mod frame;
 pub mod math;
 pub mod mesh;
@@ -11,6 +15,8 @@ pub mod solid;
 pub mod tube;
 pub mod vector;
 
+pub use bounds::Bounds;
+pub use cloud::PointCloud;
 pub use frame::Frame;
 pub use mesh::TriangleMesh;
 pub use quantity::{Angle, Length};

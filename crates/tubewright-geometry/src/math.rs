@@ -1,7 +1,7 @@
 //! Every transcendental function the project uses, through `libm`, so that equal input
 //! gives equal bytes on any machine. `clippy.toml` refuses the methods of `f64`.
 
-pub use core::f64::consts::{FRAC_PI_2, PI, TAU};
+pub use core::f64::consts::{FRAC_PI_2, FRAC_PI_4, PI, TAU};
 
 pub use libm::{acos, asin, atan, atan2, cbrt, cos, exp, log as ln, log10, pow, sin, tan};
 

@@ -1,6 +1,8 @@
 //! Bodies as solids: what a tube must keep clear of, and what a component takes up.
 
+use crate::cloud::PointCloud;
 use crate::mesh::TriangleMesh;
+use crate::tube::TubeElement;
 use crate::vector::{Point, UnitVector, Vector};
 use std::sync::Arc as Shared;
 
@@ -54,6 +56,10 @@ pub enum Solid {
         /// Radius in mm of the ball round each.
         radius: f64,
     },
+    /// Points of a scan with a tree over them: the same as `Cloud`, but fast when there are many.
+    PointCloud(Shared<PointCloud>),
+    /// A piece of tube taken as a solid bar with round ends: a straight or a bend of another run.
+    Tube(TubeElement),
     /// Several solids taken together.
     Union(Vec<Solid>),
 }
