@@ -14,7 +14,7 @@ ANYWHERE = {
     "a path out of the project": r"\.\./shared\b",
     "the host of a package registry": r"\b(?:static\.)?crates[.]io\b|\bpypi[.]org\b|\bnpm[j]s\b|files\.pythonhosted",
     "a stray conflict marker": r"^(?:<{7}|>{7}|\|{7}) ",
-    "unfinished work": r"\b(?:TOD[O]|FIXM[E]|XX[X]|HAC[K])\b",
+    "unfinished work": r"\b(?:TOD[O]|FIXM[E]|HAC[K])\b",
 }
 # Lock files record where packages come from; that is their purpose.
 LOCKS = {"Cargo.lock", "package-lock.json"}

@@ -1,0 +1,62 @@
+//! What the written files promise once they are let in.
+
+use crate::{Broken, promise};
+use tubewright_build::{FileKind, Texts, read};
+
+pub(crate) fn build_file(bytes: &[u8]) -> Result<(), Broken> {
+    written(bytes, |text| Texts {
+        build: Some(text),
+        ..Texts::default()
+    })
+}
+
+pub(crate) fn stock_file(bytes: &[u8]) -> Result<(), Broken> {
+    written(bytes, |text| Texts {
+        stock: Some(text),
+        ..Texts::default()
+    })
+}
+
+pub(crate) fn shop_file(bytes: &[u8]) -> Result<(), Broken> {
+    written(bytes, |text| Texts {
+        shop: Some(text),
+        ..Texts::default()
+    })
+}
+
+fn written<'a>(bytes: &'a [u8], texts_with: impl Fn(&'a str) -> Texts<'a>) -> Result<(), Broken> {
+    // The binary refuses what is no text before this door.
+    let Ok(text) = core::str::from_utf8(bytes) else {
+        return Ok(());
+    };
+    let texts = texts_with(text);
+    let first = read(texts);
+    promise(first == read(texts), "equal texts are read equally", || {
+        "two readings differ".to_owned()
+    })?;
+    for problem in &first.problems {
+        let of_file = match problem.file {
+            FileKind::Build => texts.build,
+            FileKind::Stock => texts.stock,
+            FileKind::Shop => texts.shop,
+            _ => None,
+        };
+        let range = problem.span.range();
+        // What is missing from a file that is not there has no place.
+        let lines = of_file.unwrap_or("").split('\n').count();
+        promise(
+            range.end <= of_file.unwrap_or("").len()
+                && of_file.unwrap_or("").get(range.clone()).is_some()
+                && (1..=lines).contains(&problem.line)
+                && problem.column >= 1,
+            "a problem points into the text",
+            || format!("{problem:?}"),
+        )?;
+        promise(
+            !problem.what.is_empty() && !problem.do_this.is_empty(),
+            "a problem says what it is and what to do",
+            || format!("{problem:?}"),
+        )?;
+    }
+    Ok(())
+}
