@@ -149,7 +149,7 @@ checks! {
     dist_capsule_icosphere: "dist-capsule-icosphere" => |c| {
         let line = tube(c.point("a"), c.point("b"), c.number("r"));
         let mesh = common::icosphere(100.0, 2);
-        assert_eq!(mesh.triangles().len() as f64, c.number("faces"));
+        c.near("faces", mesh.triangles().len() as f64, c.number("faces"), 0.0);
         assert!(mesh.is_closed());
         let expected = numbers(c.expected());
         let gap = distance::clearance(&line, &Solid::Mesh(Arc::new(mesh)), ASKED_MM).gap_mm;
