@@ -22,6 +22,13 @@ BUILDS = HERE.parent.parent / "builds"
 CARS = {"estate-v6": "cars.estate_v6", "kitcar-mid4": "cars.kitcar_mid4", "pickup-six": "cars.pickup_six"}
 BEGIN = "# --- readings, as they were called out and written down ---"
 END = "# --- end of readings ---"
+PLACES = "# places: written by tests/truth/make_builds.py\n"
+PLACES_END = "# end of places\n"
+
+
+def between(text, begin, end, new):
+    head, rest = text.split(begin)
+    return head + begin + new + end + rest.split(end)[1]
 
 
 def make(slug):
@@ -43,20 +50,29 @@ def make(slug):
     judge_survey(slug, car, plan.readings, {p["reading"] for p in planted})
 
     runs = car_file.runs(truth)
-    scans = car_file.scans(truth, BUILDS / slug) if hasattr(car_file, "scans") else {}
+    scans, seen = car_file.scans(truth, BUILDS / slug) if hasattr(car_file, "scans") else ({}, {})
     judge_runs(slug, doc, truth, runs, scans)
 
+    for marks in seen.values():
+        tail = between(tail, PLACES, PLACES_END, "".join(fixture.scan_place(m, p) for m, p in marks.items()))
     path.write_text(head + BEGIN + "\n\n" + fixture.readings_text(plan.readings) + END + tail, encoding="utf-8")
     fixture.write(HERE / f"{slug}.toml", slug, doc, truth, planted, runs, CARS[slug])
 
 
 def judge_survey(slug, car, readings, slipped):
-    values = survey.observed(car, readings)
-    labels = [r for r in readings for _ in range(survey.rows_of(r))]
-    _, _, _, w, _ = survey.adjust(car, readings, values)
-    order = np.argsort(-np.abs(w))[:5]
     print(f"== {slug}: {len(readings)} readings, {car.size} unknowns")
-    print("   doubtful with the slips in:", [(labels[k]["number"], round(float(w[k]), 1)) for k in order])
+    named, kept = [], list(readings)
+    while True:
+        # The most doubtful reading is set aside until none is: these should be the slips.
+        values = survey.observed(car, kept)
+        labels = [r for r in kept for _ in range(survey.rows_of(r))]
+        _, _, _, w, _ = survey.adjust(car, kept, values)
+        worst = int(np.argmax(np.abs(w)))
+        if abs(w[worst]) < 3.3:
+            break
+        named.append(labels[worst]["number"])
+        kept = [r for r in kept if r["number"] != named[-1]]
+    print(f"   doubtful readings {named}, planted slips {sorted(slipped)}")
     kept = [r for r in readings if r["number"] not in slipped]
     values = survey.observed(car, kept)
     labels = [r for r in kept for _ in range(survey.rows_of(r))]

@@ -4,14 +4,16 @@ rearwards, y to the right, z from the ground on its wheels; moved to the build's
 import numpy as np
 
 from jig.runs import Run
-from jig.survey import swapped_digits
+from jig.survey import burnt, swapped_digits
+
+from .moved import down, to_build_frame
 
 SEED = 20260302
 INCHES = False
 OD, CLR = 57.0, 85.5
 # What went wrong with the tape.
 SLIPS = {
-    ("E right", "gearbox mount"): ("the first 100 mm of the tape burnt and not taken off", lambda mm: mm + 100.0),
+    ("E right", "gearbox mount"): ("the first 100 mm of the tape burnt and not taken off", burnt),
     ("B left", "D left"): ("swapped digits", swapped_digits),
 }
 
@@ -33,13 +35,6 @@ PLACES = {
     "panhard body": (2640, 470, 345), "panhard axle": (2632, -440, 300),
     "tip point L": (3770, -430, 320), "tip point R": (3768, 432, 321),
 }
-
-
-def down(pitch_deg, yaw_deg=0.0):
-    p, y = np.radians([pitch_deg, yaw_deg])
-    return np.array([np.cos(p) * np.cos(y), np.cos(p) * np.sin(y), -np.sin(p)])
-
-
 PORTS = {
     "left port": ((380, -250, 400), down(40.0)),
     "right port": ((393, 252, 396), down(42.0, 1.5)),
@@ -52,17 +47,7 @@ X_IN = np.array([1330.0, 0.0, 205.0])
 
 
 def truth():
-    origin = np.array([PLACES["A left"][0], 0.0, PLACES["A left"][2]])
-    setups = {}
-    for name, (up, floor) in SETUPS.items():
-        up = np.array(up, float) / np.linalg.norm(up)
-        setups[name] = (up, float(up @ (np.array(floor, float) - origin)))
-    return {
-        "origin": origin,
-        "places": {k: np.array(v, float) - origin for k, v in PLACES.items()},
-        "ends": {k: (np.array(c, float) - origin, t) for k, (c, t) in PORTS.items()},
-        "setups": setups,
-    }
+    return to_build_frame(PLACES, PORTS, SETUPS, "A left")
 
 
 def runs(true):

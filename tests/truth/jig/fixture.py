@@ -32,6 +32,10 @@ def readings_text(readings):
     return "\n".join(out) + "\n"
 
 
+def scan_place(mark, at):
+    return f"  {{ mark = {value(mark)}, at = [{', '.join(f'{v:.4f}' for v in at)}] }},\n"
+
+
 def piece_words(p):
     if p["type"] == "straight":
         return f"straight {p['length_mm']:.1f}"
@@ -68,7 +72,7 @@ def write(path, slug, doc, truth, planted, runs, module):
     for run in runs:
         if not run.pieces:
             continue
-        lines += ["[[run]]", f"name = {value(run.name)}", f"od = {value(run.od)}", f"clr = {value(run.clr)}",
+        lines += ["[[run]]", f"name = {value(run.name)}", f"od = {value(run.od)}",
                   "vertices = [" + ", ".join(value(list(v)) for v in run.vertices) + "]",
                   "pieces = ["]
         lines += [f"  {value({k.replace('_', '-'): v for k, v in p.items()})}," for p in run.pieces]

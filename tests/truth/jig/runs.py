@@ -7,19 +7,15 @@ from .bodies import poses, unit
 from .survey import frame_of
 
 
-def in_frame(point, travel, local):
-    """A place `[along, right, up]` seen from a frame that lies upright."""
-    up, right = frame_of(travel)
-    return point + travel * local[0] + right * local[1] + up * local[2]
-
-
 class Run:
     """A run from (point, travel), cornering at each vertex, to the last vertex. `parts` says what
     lies on leg k (from corner k to corner k + 1): `[(name, from the leg's start, length, radius)]`,
-    measured from where the bend before it ends. Rides on the engine up to `flex`."""
+    measured from where the bend before it ends. `clr` is one radius, or one per corner. Rides on
+    the engine up to `flex`."""
 
     def __init__(self, name, vertices, clr, od, parts, start_travel=None, flex=None):
-        self.name, self.od, self.clr = name, od, clr
+        radii = list(clr) if hasattr(clr, "__len__") else [clr] * max(0, len(vertices) - 2)
+        self.name, self.od, self.clr = name, od, radii
         self.pieces, self.balls = [], []  # balls: (point, radius, what, rides on engine)
         v = [np.asarray(p, float) for p in vertices]
         self.vertices = v
@@ -27,10 +23,10 @@ class Run:
         if start_travel is not None and directions[0] @ unit(start_travel) < 1 - 1e-9:
             raise ValueError(f"{name}: the first leg does not leave along the port")
         on_engine = flex is not None
-        _, n = frame_of(directions[0])
         n = frame_of(directions[0])[0]
         at = v[0]
         for k, d in enumerate(directions):
+            clr = radii[k] if k < len(radii) else 0.0
             if k + 1 < len(directions):
                 turn_angle = np.arccos(np.clip(d @ directions[k + 1], -1, 1))
                 setback = clr * np.tan(turn_angle / 2.0)
@@ -53,11 +49,11 @@ class Run:
             if turn_angle > 1e-9:
                 toward = unit(directions[k + 1] - d * (d @ directions[k + 1]))
                 clock = np.arctan2(np.cross(d, n) @ toward, n @ toward)
-                self.pieces.append({"type": "bend", "angle_deg": np.degrees(turn_angle), "clock_deg": np.degrees(clock)})
+                self.pieces.append({"type": "bend", "angle_deg": np.degrees(turn_angle), "clock_deg": np.degrees(clock), "clr_mm": clr})
                 centre = end + toward * clr
                 for t in np.linspace(0, turn_angle, max(3, int(turn_angle * clr / 5.0) + 2)):
                     self.balls.append((centre + clr * (d * np.sin(t) - toward * np.cos(t)), od / 2.0, "bend", on_engine))
-                n = directions[k + 1] * 0.0 + toward * np.cos(turn_angle) - d * np.sin(turn_angle)
+                n = toward * np.cos(turn_angle) - d * np.sin(turn_angle)
                 at = v[k + 1] + directions[k + 1] * setback
         self.end = (v[-1], directions[-1])
 

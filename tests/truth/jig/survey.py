@@ -233,7 +233,7 @@ class Plan:
         row = self.car.jacobian([r], zero, columns)[0]
         return row / self.car.sigma(r)
 
-    def best_tapes(self, name, count, reach=2300.0, shortest=100.0, avoid=()):
+    def best_tapes(self, name, count, reach=2300.0, shortest=100.0, avoid=(), **keys):
         """The tapes from the marks that fix a point best and check each other best, with what is
         planned for it already (the marks taken as known)."""
         at, width = self.car.slot(name)
@@ -258,7 +258,7 @@ class Plan:
             score = min(redundancy, 0.4) - np.sqrt(np.trace(q)) / 15.0 - reach_cost
             if best is None or score > best[0] + 1e-12:
                 best = (score, [c[0] for c in chosen])
-        self.tapes(*((mark, name) for mark in best[1]))
+        self.tapes(*((mark, name) for mark in best[1]), **keys)
 
     def best_rims(self, end, clocks, count, reach=1500.0, shortest=90.0, most=3, bolts=(), avoid=()):
         """Tapes to clock marks of an end (and bolt holes) that fix its place and direction best."""
@@ -299,7 +299,7 @@ class Plan:
 
 def take_readings(car, readings, seed, slips, inches=False):
     """Reads every planned reading with a random error, rounds as the shop does, and plants the
-    slips: `{(from, to): (what, function of mm)}`, each once. Numbers start at 1."""
+    slips: `{(from, to): (what, function of the mm that it should read and the car)}`, each once. Numbers start at 1."""
     rng = np.random.default_rng(seed)
     state = car.state(np.zeros(car.size))
     say = say_inches if inches else say_mm
@@ -317,7 +317,7 @@ def take_readings(car, readings, seed, slips, inches=False):
         key = (r.get("from"), r.get("to"))
         if r["kind"] == "tape" and key in slips and not any(s["key"] == key for s in planted):
             what, change = slips[key]
-            wrong = change(value)
+            wrong = change(value, car)
             planted.append(
                 {"key": key, "reading": number, "slip": what, "should_read": say(value), "reads": say(wrong)}
             )
@@ -328,11 +328,21 @@ def take_readings(car, readings, seed, slips, inches=False):
     return [{k: v for k, v in s.items() if k != "key"} for s in planted]
 
 
-def swapped_digits(mm):
+def swapped_digits(mm, _car):
     """The tens and units written the wrong way round."""
     whole = round(mm)
     tens, units = divmod(whole % 100, 10)
     return float(whole - whole % 100 + 10 * units + tens)
+
+
+def burnt(mm, _car):
+    """The tape started at 100 mm and that was not taken off."""
+    return mm + 100.0
+
+
+def from_wrong_mark(mark, to):
+    """The tape started from another mark than the one called out."""
+    return lambda _mm, car: np.linalg.norm(car.true_places[mark] - car.true_places[to])
 
 
 def observed(car, readings):
