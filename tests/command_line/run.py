@@ -1,0 +1,226 @@
+"""The program from outside: what a person types, what is printed, what it ends with, and that the
+folder stays whole. Each function `case_*` is one thing that must hold.
+
+Usage: run.py PROGRAM [WORD...]; with words, only the cases whose name holds one of them.
+"""
+
+import json
+import os
+import re
+import signal
+import subprocess
+import sys
+import tempfile
+import time
+import traceback
+from pathlib import Path
+
+ROOT = Path(__file__).resolve().parents[2]
+PROGRAM = Path(sys.argv[1]).resolve()
+CARS = sorted(path.parent.name for path in (ROOT / "builds").glob("*/build.toml"))
+CLEAN, FINDINGS, FAILED, STOPPED = 0, 1, 2, 130
+# Enough for a first plan, little enough for a test.
+EFFORT = ["--effort", os.environ.get("EFFORT", "20000")]
+
+
+def run(*arguments, cwd=None, wanted=(CLEAN,), **more):
+    ran = subprocess.run(
+        [PROGRAM, *map(str, arguments)], cwd=cwd, capture_output=True, text=True, timeout=600,
+        stdin=subprocess.DEVNULL, **more,
+    )
+    words = " ".join(map(str, arguments))
+    assert ran.returncode in wanted, (
+        f"`{words}` ended with {ran.returncode}, wanted {wanted}:\n{ran.stdout}\n{ran.stderr}"
+    )
+    return ran
+
+
+def new_car(folder, car):
+    run("new", folder / car, "--like", car)
+    return folder / car
+
+
+def texts(car):
+    """Every file that a person or the record owns, by name."""
+    return {
+        str(path.relative_to(car)): path.read_bytes()
+        for path in sorted(car.rglob("*")) if path.is_file() and path.name != "plan.json"
+    }
+
+
+def assert_readable(text, columns=80):
+    assert "\x1b" not in text, "colour without a terminal"
+    for line in text.splitlines():
+        assert len(line) <= columns, f"{len(line)} columns: {line!r}"
+
+
+def case_help_names_every_command(_folder):
+    words = run("--help").stdout
+    for command in ["new", "measure", "route", "buy", "cut", "check", "rename", "demo", "completions"]:
+        assert re.search(rf"^\s+{command}\b", words, re.M), f"{command} is not in --help"
+    assert_readable(words)
+
+
+def case_a_slip_of_the_hand_ends_with_2(_folder):
+    ran = run("mesure", wanted=(FAILED,))
+    assert "measure" in ran.stderr and not ran.stdout
+
+
+def case_completions_for_every_shell(_folder):
+    for shell in ["bash", "zsh", "fish", "powershell", "elvish"]:
+        assert "tubewright" in run("completions", shell).stdout
+
+
+def case_no_folder_is_said_plainly(folder):
+    ran = run("measure", folder / "nowhere", wanted=(FAILED,))
+    assert "nowhere" in ran.stderr and not ran.stdout
+
+
+def case_new_overwrites_nothing(folder):
+    car = new_car(folder, CARS[0])
+    before = texts(car)
+    run("new", car, wanted=(FAILED,))
+    assert texts(car) == before
+
+
+def case_an_empty_build_opens_and_says_what_it_lacks(folder):
+    run("new", folder / "bare")
+    ran = run("check", folder / "bare", wanted=(CLEAN, FINDINGS))
+    assert "not checked" in ran.stdout
+
+
+def case_every_demonstration_car_runs_from_readings_to_saw_marks(folder):
+    for car_name in CARS:
+        car = new_car(folder, car_name)
+        before = texts(car)
+        for command in [["measure"], ["route", *EFFORT], ["buy"], ["cut"], ["check"]]:
+            ran = run(command[0], car, *command[1:], wanted=(CLEAN, FINDINGS))
+            assert ran.stdout.strip(), f"{command[0]} {car_name} printed nothing"
+            assert_readable(ran.stdout)
+        assert texts(car) == before, f"{car_name}: looking changed what a person wrote"
+
+
+def case_json_is_json_and_the_same_twice(folder):
+    car = new_car(folder, CARS[0])
+    for command in [["measure"], ["route", *EFFORT], ["buy"], ["cut"], ["check"]]:
+        first, second = (
+            run(command[0], car, *command[1:], "--json", wanted=(CLEAN, FINDINGS)).stdout
+            for _ in range(2)
+        )
+        assert json.loads(first), command
+        assert first == second, f"{command[0]} --json differs from run to run"
+
+
+def case_the_plan_may_be_deleted(folder):
+    car = new_car(folder, CARS[0])
+    first = run("cut", car, "--json", wanted=(CLEAN, FINDINGS)).stdout
+    (car / "plan.json").unlink(missing_ok=True)
+    assert run("cut", car, "--json", wanted=(CLEAN, FINDINGS)).stdout == first
+
+
+def case_an_old_and_broken_plan_is_no_harm(folder):
+    car = new_car(folder, CARS[0])
+    (car / "plan.json").write_text('{"half of a pl')
+    run("check", car, wanted=(CLEAN, FINDINGS))
+
+
+def case_a_comment_makes_nothing_stale_and_an_error_names_its_line(folder):
+    car = new_car(folder, CARS[0])
+    build = car / "build.toml"
+    first = run("measure", car, "--json", wanted=(CLEAN, FINDINGS)).stdout
+    build.write_text("# looked at again\n" + build.read_text())
+    assert run("measure", car, "--json", wanted=(CLEAN, FINDINGS)).stdout == first
+    lines = build.read_text().splitlines()
+    at = next(n for n, line in enumerate(lines) if line.startswith("reads = "))
+    lines[at] = "reads = 812"
+    build.write_text("\n".join(lines) + "\n")
+    ran = run("measure", car, wanted=(FAILED,))
+    assert f"build.toml:{at + 1}:" in ran.stderr, ran.stderr
+
+
+def case_renaming_carries_every_reference(folder):
+    car = new_car(folder, CARS[0])
+    first = run("measure", car, "--json", wanted=(CLEAN, FINDINGS)).stdout
+    old = re.search(r'\[\[mark\]\]\s*name = "([^"]+)"', (car / "build.toml").read_text()).group(1)
+    run("rename", car, "mark", old, "naïve マーク 1")
+    for name in ["build.toml", "stock.toml", "shop.toml"]:
+        if (car / name).exists():
+            assert f'"{old}"' not in (car / name).read_text(), f"{name} still says {old}"
+    second = run("measure", car, "--json", wanted=(CLEAN, FINDINGS)).stdout
+    assert json.loads(second.replace("naïve マーク 1", old)) == json.loads(first)
+
+
+def case_renaming_back_gives_the_same_bytes(folder):
+    car = new_car(folder, CARS[0])
+    before = texts(car)
+    old = re.search(r'\[\[mark\]\]\s*name = "([^"]+)"', (car / "build.toml").read_text()).group(1)
+    run("rename", car, "mark", old, "for a while")
+    run("rename", car, "mark", "for a while", old)
+    assert texts(car) == before
+
+
+def case_a_closed_pipe_is_no_failure(folder):
+    car = new_car(folder, CARS[0])
+    ran = subprocess.run(
+        ["bash", "-c", 'set -o pipefail; "$0" measure "$1" --all | head -n 1', PROGRAM, car],
+        capture_output=True, text=True, timeout=120, stdin=subprocess.DEVNULL,
+    )
+    assert ran.returncode in (CLEAN, FINDINGS), ran
+    assert "panic" not in ran.stderr.lower(), ran.stderr
+
+
+def case_ctrl_c_leaves_everything_whole(folder):
+    car = new_car(folder, CARS[0])
+    before = texts(car)
+    program = subprocess.Popen(
+        [PROGRAM, "route", car, "--effort", "1000000000"],
+        stdout=subprocess.PIPE, stderr=subprocess.PIPE, stdin=subprocess.DEVNULL, text=True,
+    )
+    time.sleep(1.0)
+    asked = time.monotonic()
+    program.send_signal(signal.SIGINT)
+    out, err = program.communicate(timeout=30)
+    took = time.monotonic() - asked
+    assert program.returncode == STOPPED, (program.returncode, out, err)
+    assert took < 5.0, f"stopped only after {took:.1f} s"
+    assert texts(car) == before
+    run("measure", car, wanted=(CLEAN, FINDINGS))
+
+
+def case_the_demonstration_runs_whole(folder):
+    ran = run("demo", "--folder", folder / "demo", *EFFORT, cwd=folder, wanted=(CLEAN, FINDINGS))
+    assert_readable(ran.stdout)
+    assert (folder / "demo" / "build.toml").is_file()
+    for word in ["Measure", "Route", "Buy", "Cut", "not checked"]:
+        assert word in ran.stdout, f"demo does not say {word}"
+
+
+def case_too_large_a_file_is_refused_with_its_reason(folder):
+    car = new_car(folder, CARS[0])
+    with (car / "build.toml").open("ab") as build:
+        build.write(b"#" * 50_000_001)
+    ran = run("measure", car, wanted=(FAILED,))
+    assert "build.toml" in ran.stderr and len(ran.stderr) < 2000
+
+
+def main():
+    words = sys.argv[2:]
+    failed = passed = 0
+    for name, case in list(globals().items()):
+        if not name.startswith("case_") or (words and not any(word in name for word in words)):
+            continue
+        begun = time.monotonic()
+        try:
+            with tempfile.TemporaryDirectory() as folder:
+                case(Path(folder))
+            passed += 1
+            print(f"ok      {name[5:].replace('_', ' ')} ({time.monotonic() - begun:.1f} s)", flush=True)
+        except Exception:  # every other case still has its say
+            failed += 1
+            print(f"FAILED  {name[5:].replace('_', ' ')}", flush=True)
+            traceback.print_exc()
+    print(f"command line: {passed} passed, {failed} failed")
+    sys.exit(failed > 0 or passed == 0)
+
+
+main()
