@@ -12,7 +12,6 @@ TABLES = re.compile(r"(^|[/_-])(tables?|data)([/_.-]|$)")
 BANNED_IN_RUST = {
     "a test that is never run": r"#\[ignore",
     "a test that asks for a panic": r"#\[should_panic",
-    "a lint silenced without end (use #[expect] with a reason)": r"#!?\[allow\(",
 }
 
 
