@@ -3,7 +3,9 @@
 readings between the two comment lines of its `build.toml`, its scan, and the truth as a fixture;
 then shows how well the readings fix the car and that a hidden run clears everything.
 
-    python3 tests/truth/make_builds.py [slug ...]      (needs numpy)
+    python3 tests/truth/make_builds.py [--lines] [slug ...]      (needs numpy)
+
+`--lines` also lists every pair of marks between which a tape can be pulled.
 
 The seed is fixed: the same script writes the same bytes.
 """
@@ -44,8 +46,13 @@ def make(slug):
     if named != set(truth["places"]):
         raise SystemExit(f"{slug}: places differ: {named ^ set(truth['places'])}")
 
-    plan = survey.Plan(car)
+    solids, _ = bodies.obstacles(doc, truth["places"], truth["setups"], skip=("scan", "ground", "half-space"))
+    plan = survey.Plan(car, {name: distance for name, *_, distance in solids})
     car_file.measure(plan)
+    for line in plan.blocked():
+        print(f"   {slug}: a tape cannot pass {line}")
+    if "--lines" in sys.argv:
+        print("   open lines between marks:", plan.open_lines())
     planted = survey.take_readings(car, plan.readings, car_file.SEED, car_file.SLIPS, car_file.INCHES)
     judge_survey(slug, car, plan.readings, {p["reading"] for p in planted})
 
@@ -114,5 +121,5 @@ def judge_runs(slug, doc, truth, runs, scans):
 
 
 if __name__ == "__main__":
-    for slug in sys.argv[1:] or CARS:
+    for slug in [a for a in sys.argv[1:] if a in CARS] or CARS:
         make(slug)

@@ -13,8 +13,8 @@ INCHES = False
 OD, CLR = 57.0, 85.5
 # What went wrong with the tape.
 SLIPS = {
-    ("E right", "gearbox mount"): ("the first 100 mm of the tape burnt and not taken off", burnt),
-    ("B left", "D left"): ("swapped digits", swapped_digits),
+    ("A right", "gearbox mount"): ("the first 100 mm of the tape burnt and not taken off", burnt),
+    ("A left", "B left"): ("swapped digits", swapped_digits),
 }
 
 PLACES = {
@@ -90,36 +90,41 @@ def measure(plan):
     wheels, lift = "on its wheels", "on the lift"
     pairs = ["A", "B", "C", "D", "E"]
     left, right = [f"{p} left" for p in pairs], [f"{p} right" for p in pairs]
-    # The marks first: across, along, and corner to corner.
+    # The marks first: every line between them that nothing blocks, then with the bob on the lift.
     plan.tapes(*zip(left, right))
     for a, b, c, d, e in (left, right):
-        plan.tapes((e, a), (a, b), (b, c), (c, d), (b, d), (a, c))
-    plan.tapes(("A left", "B right"), ("A right", "B left"), ("E left", "A right"), ("E right", "A left"),
-               ("C left", "D right"), ("B left", "C right"))
+        plan.tapes((e, a), (a, b), (b, c), (c, d))
+    plan.tapes(("A left", "B right"), ("A right", "B left"), ("B left", "C right"), ("B right", "C left"))
+    plan.plumbs(lift, ("A left", "D left"), ("A right", "D right"), ("B left", "D right"), ("B right", "D left"),
+                ("E left", "A right"), ("E right", "A left"), ("E left", "B left"), ("E right", "B right"),
+                ("A left", "C left"))
     plan.heights(wheels, *left, *right)
-    plan.heights(lift, "A left", "A right", "B left", "B right", "D left", "D right", "E left", "E right")
-    plan.add("plumb", frm="A left", to="D left", setup=lift)
+    plan.heights(lift, "A left", "A right", "B left", "B right", "C left", "D left", "D right", "E left", "E right")
     plan.add("symmetry", left="C left", right="C right")
-    # Under the car: tapes and one height on the lift, one more on its wheels.
-    for point in ("prop front under", "prop rear under", "gearbox low front left", "gearbox high rear right",
-                  "gearbox mount", "engine mount line", "floor L low front inner", "floor L high rear outer",
-                  "floor R low front inner", "floor R high rear outer", "boot floor rear",
-                  "tank low front left", "tank high rear right", "tip point L", "tip point R"):
+    # The front: the wings can be reached.
+    for point, count in (("gearbox low front left", 3), ("engine mount line", 3)):
         plan.heights(lift, point)
         plan.heights(wheels, point)
-        if point.startswith("tip"):
-            plan.tapes(*((mark, point) for mark in ("C left", "C right", "D left", "D right")))
-        else:
-            # The gearbox mount did not close at first and was measured from two more marks.
-            plan.best_tapes(point, 5 if point == "gearbox mount" else 3)
+        plan.best_tapes(point, count, plumb=lift)
+    # Under the car: tapes and one height on the lift, one more on its wheels. The gearbox mount did
+    # not close at first and was measured from two more marks.
+    wings = ("E left", "E right")
+    for point in ("gearbox mount", "gearbox high rear right", "prop front under", "prop rear under",
+                  "floor L low front inner", "floor L high rear outer", "floor R low front inner",
+                  "floor R high rear outer", "boot floor rear", "tank low front left", "tank high rear right",
+                  "tip point L", "tip point R"):
+        plan.heights(lift, point)
+        plan.heights(wheels, point)
+        plan.best_tapes(point, 5 if point == "gearbox mount" else 3, plumb=lift, avoid=wings)
     plan.add("inclination", frm="prop front under", to="prop rear under", setup=lift)
+    plan.add("bearing", frm="prop front under", to="prop rear under", base=["A left", "B left"], setup=lift)
     # The axle hangs down on the lift, so it is measured on its wheels, with a level across for a
     # second height.
     for point, near in (("hub RL", "C left"), ("hub RR", "C right"), ("diff centre", "C right"),
                         ("panhard body", "C right"), ("panhard axle", "C left")):
         plan.heights(wheels, point)
         plan.add("offset", frm=near, to=point, along="plumb", setup=wheels)
-        plan.best_tapes(point, 3)
+        plan.best_tapes(point, 3, plumb=wheels, avoid=wings)
     for port in ("left port", "right port"):
         plan.add("face", end=port, clock="12:00", setup=wheels)
         plan.add("face", end=port, clock="12:00", setup=lift)

@@ -21,7 +21,7 @@ PLACES = {
     "B left": (2880, -400, 186), "B right": (2882, 400, 184),
     "C left": (2150, -432, 832), "C right": (2152, 430, 830),
     "D left": (2890, -428, 702), "D right": (2891, 430, 700),
-    "engine low front left": (1852, -330, 262), "engine high rear right": (2258, 331, 740),
+    "engine low front left": (1852, -330, 262), "engine high rear right": (2258, 331, 702),
     "diff low front left": (2262, -252, 205), "diff high rear right": (2440, 148, 421),
     "hub RL": (2350, -765, 318), "hub RR": (2351, 764, 317),
     "frame tube front under": (2250, -452, 582), "frame tube rear under": (2872, -431, 600),
@@ -62,8 +62,10 @@ def measure(plan):
     plan.tapes(("A left", "A right"), ("B left", "B right"), hole={"at": "from", "diameter": "12 mm", "edge": "far"})
     plan.tapes(("C left", "C right"), ("D left", "D right"))
     for a, b, c, d in (left, right):
-        plan.tapes((a, b), (a, c), (b, d), (c, d), (a, d), (c, b))
-    plan.tapes(("A left", "B right"), ("A right", "B left"), ("C left", "D right"), ("C right", "D left"), ("A left", "C right"), ("B right", "D left"))
+        plan.tapes((a, b), (a, c), (b, d), (c, d), (c, b))
+    plan.tapes(("A left", "B right"), ("A right", "B left"), ("C left", "D right"), ("C right", "D left"),
+               ("B right", "D left"), ("B left", "D right"), ("A right", "D right"))
+    plan.plumbs(stands, ("C left", "A right"), ("C right", "A left"), ("D left", "A left"))
     plan.heights(wheels, *left, *right)
     plan.heights(stands, "A left", "A right", "B left", "B right")
     plan.add("plumb", frm="C left", to="D right", setup=stands)
@@ -71,18 +73,22 @@ def measure(plan):
     for point in ("engine low front left", "engine high rear right", "diff low front left", "diff high rear right",
                   "mount left", "mount right"):
         plan.heights(stands, point)
-        plan.best_tapes(point, 4)
+        if point == "diff low front left":
+            plan.heights(wheels, point)
+        plan.best_tapes(point, 4, plumb=stands)
     for point in ("frame tube front under", "frame tube rear under", "cross tube left under", "cross tube right under",
                   "tub 1", "tub 2", "tub 3", "tub 4"):
         plan.heights(wheels, point)
-        plan.best_tapes(point, 4)
+        plan.best_tapes(point, 4, plumb=wheels)
     # The tape reached the near side of the round tank: half of its 180 mm is missing.
     plan.heights(wheels, "header tank middle")
     plan.best_tapes("header tank middle", 4, side={"at": "to", "of": "180 mm", "face": "near"})
     plan.add("inclination", frm="frame tube front under", to="frame tube rear under", setup=stands)
     for point in ("hub RL", "hub RR", "tip point"):
         plan.heights(wheels, point)
-        plan.best_tapes(point, 4)
+        plan.best_tapes(point, 4, plumb=wheels)
+    # The outlet, with the luggage tub lifted out.
+    plan.taken_off = {"luggage tub"}
     for setup in (wheels, stands):
         plan.add("face", end="turbine outlet", clock="12:00", setup=setup)
     plan.add("offset", frm="C left", to="turbine outlet", along="plumb", setup=wheels)

@@ -14,8 +14,8 @@ INCHES = True
 OD, CLR = 63.5, 95.25
 INCH = 25.4
 SLIPS = {
-    ("B left", "gearbox mount"): ("the first inch of the tape burnt and not taken off", lambda mm, _car: mm + INCH),
-    ("A right", "D right"): ("a foot misread", lambda mm, _car: mm - 12.0 * INCH),
+    ("A left", "gearbox mount"): ("the first inch of the tape burnt and not taken off", lambda mm, _car: mm + INCH),
+    ("A right", "B left"): ("a foot misread", lambda mm, _car: mm - 12.0 * INCH),
 }
 
 PLACES = {
@@ -83,29 +83,33 @@ def measure(plan):
     wheels, lift = "on its wheels", "on the lift"
     names = ["A", "B", "C", "D", "E"]
     left, right = [f"{n} left" for n in names], [f"{n} right" for n in names]
-    plan.tapes(*zip(left, right))
-    for a, b, c, d, e in (left, right):
-        plan.tapes((e, a), (a, b), (b, c), (b, d), (c, d), (a, d))
-    plan.tapes(("A left", "B right"), ("A right", "B left"), ("B left", "C right"), ("B right", "C left"),
-               ("E left", "A right"), ("E right", "A left"), ("D left", "B right"))
+    # Between the rails the gearbox, tank and shaft are in the way: the bob on the lift does it.
+    plan.tapes(("C left", "C right"), ("D left", "D right"), ("E left", "E right"), ("A left", "B right"),
+               ("A right", "B left"))
+    for a, b, c, _, e in (left, right):
+        plan.tapes((e, a), (a, b), (b, c), (a, c))
+    plan.plumbs(lift, ("A left", "A right"), ("B left", "B right"), ("B left", "C right"), ("B right", "C left"),
+                ("E left", "A right"), ("E right", "A left"), ("E left", "B left"), ("E right", "B right"),
+                ("D left", "B left"), ("D right", "B right"), ("D left", "C right"), ("D right", "C left"))
     plan.heights(wheels, *left, *right)
-    plan.heights(lift, "A left", "A right", "B left", "B right", "C left", "C right", "E left", "E right")
-    plan.add("plumb", frm="A right", to="C right", setup=lift)
+    plan.heights(lift, *left, *right)
     plan.add("symmetry", left="D left", right="D right")
+    wings = ("E left", "E right")
     for point in ("F right", "crossmember low front left", "crossmember high rear right", "gearbox low front left",
                   "gearbox high rear right", "engine mount line", "gearbox mount", "prop front under",
                   "tank 1", "tank 2", "tank 3", "tank 4", "bed rear", "spring front", "tip point"):
         plan.heights(lift, point)
         plan.heights(wheels, point)
-        plan.best_tapes(point, {"gearbox mount": 5, "tip point": 4}.get(point, 3))
+        plan.best_tapes(point, {"gearbox mount": 5, "tip point": 4}.get(point, 3), plumb=lift,
+                        avoid=() if point == "engine mount line" else wings)
     # The axle hangs down on the lift: these on its wheels, with a level across for a second height.
     for point, near in (("prop rear under", "C left"), ("hub RL", "D left"), ("hub RR", "D right"), ("diff centre", "D right"),
                         ("spring rear", "C right")):
         plan.heights(wheels, point)
         plan.add("offset", frm=near, to=point, along="plumb", setup=wheels)
-        plan.best_tapes(point, 4 if point == "diff centre" else 3)
+        plan.best_tapes(point, 4 if point == "diff centre" else 3, plumb=wheels, avoid=wings)
     plan.add("inclination", frm="prop front under", to="prop rear under", setup=wheels)
     for setup in (wheels, lift):
         plan.add("face", end="outlet", clock="12:00", setup=setup)
         plan.heights(setup, "outlet")
-    plan.best_rims("outlet", ["12:00", "3:00", "6:00", "9:00"], 13, bolts=(1, 3), reach=1800.0)
+    plan.best_rims("outlet", ["12:00", "3:00", "6:00", "9:00"], 13, bolts=(1, 3), reach=1800.0, plus_minus="1/16 in")

@@ -209,11 +209,14 @@ def poses(carrier, places, steps=5):
     ]
 
 
-def obstacles(doc, places, setups, scans=None):
-    """(name, gap, carrier name, distance function) of every body; gap counts a scan's noise."""
+def obstacles(doc, places, setups, scans=None, skip=()):
+    """(name, gap, carrier name, distance function) of every body but the kinds to skip; the gap
+    counts a scan's noise."""
     gaps = DEFAULT_GAPS | {k: length_mm(v) for k, v in doc.get("gaps", {}).items()}
     out = []
     for body in doc["body"]:
+        if body["kind"] in skip:
+            continue
         gap = length_mm(body["gap"]) if "gap" in body else gaps[body["class"]]
         gap += length_mm(body.get("noise", "0 mm"))
         out.append((body["name"], gap, body.get("carrier", "chassis"), solid(body, places, setups, scans or {})))

@@ -141,8 +141,6 @@ class Car:
             key = {"inclination": "angle", "bearing": "angle", "face": "angle"}.get(
                 r["kind"], r["kind"]
             )
-            if r["kind"] == "tape" and ("rim" in r or "from-rim" in r or "bolt" in r):
-                key = "rim"
             text = accuracy[key]
         value = angle_rad(text) if text.endswith("deg") else length_mm(text)
         return value * TO_SIGMA
@@ -210,10 +208,48 @@ def rows_of(r):
 class Plan:
     """The order in which the shop measures: readings without their values."""
 
-    def __init__(self, car):
+    def __init__(self, car, in_the_way):
+        """`in_the_way`: distance functions, by name, of bodies that a tape cannot pass through.
+        `taken_off` names those that are off the car while measuring."""
+        self.taken_off = set()
         self.car = car
         self.readings = []
         self.free = [m["name"] for m in car.doc["mark"]]
+        self.in_the_way = in_the_way
+
+    def is_open(self, a, b, leave=60.0, dent=8.0):
+        """Whether a tape can be pulled straight from a to b: what it touches within `leave` mm of
+        its ends, or presses less than `dent` mm deep, does not stop it, nor does a body whose
+        inside is measured (the middle of a wheel)."""
+        length = np.linalg.norm(b - a)
+        if length <= 2.0 * leave:
+            return True
+        t = np.linspace(leave / length, 1.0 - leave / length, 60)
+        line = a + np.outer(t, b - a)
+        ends = np.array([a, b])
+        return all(
+            distance(line).min() > -dent or distance(ends).min() < -dent
+            for name, distance in self.in_the_way.items()
+            if name not in self.taken_off
+        )
+
+    def blocked(self):
+        """Tapes of the plan that would have to go through a body."""
+        state = self.car.state(np.zeros(self.car.size))
+        for r in self.readings:
+            if r["kind"] == "tape":
+                a = self.car.locate(state, r["from"], r.get("from-rim"), r.get("from-bolt"))
+                b = self.car.locate(state, r["to"], r.get("rim"), r.get("bolt"))
+                if not self.is_open(a, b):
+                    yield f"{r['from']} to {r['to']} {r.get('rim', r.get('bolt', ''))}"
+
+    def open_lines(self):
+        p = self.car.true_places
+        return [
+            f"{a} - {b} {np.linalg.norm(p[a] - p[b]):.0f}"
+            for a, b in combinations(self.free, 2)
+            if self.is_open(p[a], p[b])
+        ]
 
     def add(self, kind, **keys):
         keys = {k.replace("_", "-"): v for k, v in keys.items()}
@@ -224,6 +260,10 @@ class Plan:
         for a, b in pairs:
             self.add("tape", frm=a, to=b, **keys)
 
+    def plumbs(self, setup, *pairs):
+        for a, b in pairs:
+            self.add("plumb", frm=a, to=b, setup=setup)
+
     def heights(self, setup, *places):
         for place in places:
             self.add("height", of=place, setup=setup)
@@ -233,9 +273,10 @@ class Plan:
         row = self.car.jacobian([r], zero, columns)[0]
         return row / self.car.sigma(r)
 
-    def best_tapes(self, name, count, reach=2300.0, shortest=100.0, avoid=(), **keys):
+    def best_tapes(self, name, count, plumb=None, reach=2300.0, shortest=100.0, avoid=(), **keys):
         """The tapes from the marks that fix a point best and check each other best, with what is
-        planned for it already (the marks taken as known)."""
+        planned for it already (the marks taken as known). With a set-up given as `plumb`, distances
+        between plumb-bob points may stand in for tapes that something blocks."""
         at, width = self.car.slot(name)
         columns = range(at, at + width)
         planned = [
@@ -245,22 +286,28 @@ class Plan:
         ]
         candidates = []
         for mark in self.free:
-            d = np.linalg.norm(self.car.true_places[mark] - self.car.true_places[name])
-            if mark not in avoid and mark != name and shortest <= d <= reach:
-                row = self.gain({"kind": "tape", "from": mark, "to": name}, columns)
-                candidates.append((mark, row, d))
+            a, b = self.car.true_places[mark], self.car.true_places[name]
+            d = np.linalg.norm(b - a)
+            if mark in avoid or mark == name or not shortest <= d <= reach:
+                continue
+            if self.is_open(a, b):
+                r = {"kind": "tape", "from": mark, "to": name, **keys}
+                candidates.append((r, self.gain(r, columns), d / 20000.0))
+            if plumb and np.hypot(*(b - a)[:2]) >= shortest:
+                r = {"kind": "plumb", "from": mark, "to": name, "setup": plumb}
+                candidates.append((r, self.gain(r, columns), d / 20000.0 + 0.04))
         best = None
         for chosen in combinations(candidates, min(count, len(candidates))):
             a = np.array(planned + [c[1] for c in chosen])
             q = np.linalg.inv(a.T @ a + np.eye(3) * 1e-4)
             redundancy = (1.0 - np.einsum("ij,jk,ik->i", a, q, a)).min()
-            reach_cost = sum(c[2] for c in chosen) / 20000.0
-            score = min(redundancy, 0.4) - np.sqrt(np.trace(q)) / 15.0 - reach_cost
+            score = min(redundancy, 0.4) - np.sqrt(np.trace(q)) / 15.0 - sum(c[2] for c in chosen)
             if best is None or score > best[0] + 1e-12:
                 best = (score, [c[0] for c in chosen])
-        self.tapes(*((mark, name) for mark in best[1]), **keys)
+        self.readings += best[1]
 
-    def best_rims(self, end, clocks, count, reach=1500.0, shortest=90.0, most=3, bolts=(), avoid=()):
+    def best_rims(self, end, clocks, count, reach=1500.0, shortest=90.0, most=3, bolts=(), avoid=(),
+                  plus_minus="2 mm"):
         """Tapes to clock marks of an end (and bolt holes) that fix its place and direction best."""
         at, width = self.car.slot(end)
         columns = range(at, at + width)
@@ -281,9 +328,13 @@ class Plan:
                 # Every clock mark gets its second tape before any gets a third.
                 early = sum(1 for j, _ in taken if j == i)
                 for mark in self.free:
-                    r = {"kind": "tape", "from": mark, "to": end, **spot}
+                    r = {"kind": "tape", "from": mark, "to": end, **spot, "plus-minus": plus_minus}
                     d = self.car.predict(r, self.car.state(np.zeros(self.car.size)))[0]
                     if (i, mark) in taken or mark in avoid or not shortest <= d <= reach:
+                        continue
+                    state = self.car.state(np.zeros(self.car.size))
+                    b = self.car.locate(state, end, spot.get("rim"), spot.get("bolt"))
+                    if not self.is_open(self.car.true_places[mark], b):
                         continue
                     row = self.gain(r, columns)
                     spread = scale @ np.linalg.inv(info + np.outer(row, row)) @ scale
@@ -294,7 +345,7 @@ class Plan:
             info = info + np.outer(row, row)
             taken.append((i, mark))
         for i, mark in sorted(taken):
-            self.add("tape", frm=mark, to=end, **spots[i])
+            self.add("tape", frm=mark, to=end, **spots[i], plus_minus=plus_minus)
 
 
 def take_readings(car, readings, seed, slips, inches=False):
@@ -315,7 +366,7 @@ def take_readings(car, readings, seed, slips, inches=False):
             r["reads"] = say_deg(value)
             continue
         key = (r.get("from"), r.get("to"))
-        if r["kind"] == "tape" and key in slips and not any(s["key"] == key for s in planted):
+        if r["kind"] in ("tape", "plumb") and key in slips and not any(s["key"] == key for s in planted):
             what, change = slips[key]
             wrong = change(value, car)
             planted.append(
@@ -324,7 +375,8 @@ def take_readings(car, readings, seed, slips, inches=False):
             value = wrong
         r["reads"] = say(value)
     if {s["key"] for s in planted} != set(slips):
-        raise ValueError("a slip found no reading to spoil")
+        near = {(r.get("from"), r["to"]) for r in readings if r.get("to") in {k[1] for k in slips}}
+        raise ValueError(f"a slip found no reading to spoil; there are {sorted(near)}")
     return [{k: v for k, v in s.items() if k != "key"} for s in planted]
 
 
