@@ -33,7 +33,7 @@ pub use set::{Obstacle, SetClearance, SolidSet};
 
 use crate::solid::Solid;
 use crate::tube::{CentreLine, TubeElement};
-use crate::vector::Point;
+use crate::vector::{Point, UnitVector};
 
 /// The nearest place of a solid to a point.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -214,6 +214,22 @@ fn nearest_to_solid(
     search::nearest_along(line, tolerance_mm, limit_mm, |a, b, limit| {
         segment_to_solid(a, b, solid, limit)
     })
+}
+
+/// Greatest coordinate of a centre line along a direction, from the origin. Closed form.
+pub(crate) fn highest_along(line: &CentreLine, direction: UnitVector) -> f64 {
+    match *line {
+        CentreLine::Segment { a, b } => direction
+            .dot(a.to_vector())
+            .max(direction.dot(b.to_vector())),
+        CentreLine::Arc {
+            centre,
+            u,
+            v,
+            radius,
+            angle,
+        } => -arc::lowest_on_arc(-direction, Point::ORIGIN, (centre, u, v, radius, angle)).0,
+    }
 }
 
 /// True when the tube's outside keeps at least `gap_mm` from the solid everywhere. Errs only to the
