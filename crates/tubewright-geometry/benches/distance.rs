@@ -218,3 +218,43 @@ fn is_clear_of_forty_boxes(bencher: Bencher<'_, '_>, kind: &str) {
     }));
     bencher.bench_local(|| black_box(&set).is_clear(black_box(&tube)));
 }
+
+/// A bend on an engine that rocks 3° either way beside a tyre that steers 35° either way and bumps
+/// 75 mm; the clearance is found to 0.5 mm over the product of the three ranges.
+#[divan::bench(args = [20.0, 60.0, 150.0])]
+fn clearance_in_motion(bencher: Bencher<'_, '_>, aside_mm: f64) {
+    use tubewright_geometry::motion::{self, MotionSearch, SteeredTyre};
+    use tubewright_geometry::{Freedom, Motion};
+    let tyre = SteeredTyre {
+        centre: Point::new(0.0, -780.0, 330.0),
+        axle: UnitVector::Y,
+        radius_mm: 330.0,
+        width_mm: 225.0,
+        on_kingpin: Point::new(0.0, -720.0, 0.0),
+        kingpin: UnitVector::Z,
+        max_steer_rad: 35.0_f64.to_radians(),
+        bump_mm: 75.0,
+        droop_mm: 75.0,
+    };
+    let rock = Motion {
+        freedoms: vec![Freedom::Turn {
+            on_axis: Point::new(0.0, 0.0, 500.0),
+            axis: UnitVector::X,
+            min_rad: -3.0_f64.to_radians(),
+            max_rad: 3.0_f64.to_radians(),
+        }],
+    };
+    let frame = Frame::upright(Point::new(250.0, -450.0 + aside_mm, 300.0), UnitVector::Y);
+    let tube = TubeElement {
+        line: CentreLine::bend(&frame.rolled(1.0), 1.0, 95.25),
+        radius: 31.75,
+    };
+    let (solid, steer) = (tyre.solid(), tyre.motion());
+    let effort = MotionSearch {
+        tolerance_mm: 0.5,
+        most_positions: 50_000,
+    };
+    let found = motion::clearance_in_motion(&tube, &rock, &solid, &steer, effort);
+    assert!(found.positions < effort.most_positions, "{found:?}");
+    bencher.bench_local(|| motion::clearance_in_motion(&tube, &rock, &solid, &steer, effort));
+}
