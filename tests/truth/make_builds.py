@@ -18,6 +18,7 @@ from pathlib import Path
 import numpy as np
 
 from jig import bodies, fixture, survey
+from jig.runs import clearances, walked
 
 HERE = Path(__file__).resolve().parent
 BUILDS = HERE.parent.parent / "builds"
@@ -107,13 +108,16 @@ def judge_survey(slug, car, readings, slipped):
 def judge_runs(slug, doc, truth, runs, scans):
     solids, gaps = bodies.obstacles(doc, truth["places"], truth["setups"], scans)
     sway = max([0.0] + [bodies.length_mm(c["sway"]) for c in doc["carrier"] if c["kind"] == "hung"])
-    from jig.runs import clearances
-
     found = clearances(runs, solids, gaps, doc["carrier"], truth["places"], sway)
     print(f"   {len(solids)} bodies; spare beyond gap, sway and motion, tightest first:")
     for spare, run, what, body in found[:12]:
         print(f"     {spare:6.1f} mm  {run}: {what} to {body}")
     for run in runs:
+        if run.pieces:
+            at, travel = walked(run, run.vertices[1] - run.vertices[0])
+            off, turned = np.linalg.norm(at - run.end[0]), np.linalg.norm(travel - run.end[1])
+            if off > 1e-6 or turned > 1e-9:
+                raise SystemExit(f"{slug}, {run.name}: the pieces end {off} mm away, {turned} rad askew")
         short = [p for p in run.pieces if p["type"] == "straight" and p["length_mm"] < 25 - 1e-9]
         over = [p for p in run.pieces if p["type"] == "bend" and not 5 <= p["angle_deg"] <= 90.05]
         print(f"   {run.name}: {len(run.pieces)} pieces", "SHORT" if short else "", short, over)

@@ -20,7 +20,7 @@ SLIPS = {
 PLACES = {
     "A left": (760, -450, 235), "A right": (760, 450, 235),
     "B left": (1950, -450, 236), "B right": (1951, 450, 235),
-    "C left": (2260, -331, 612), "C right": (2266, 329, 611),
+    "C left": (2260, -331, 612), "C right": (2262, 330, 611),
     "D left": (3610, -420, 452), "D right": (3606, 420, 450),
     "E left": (130, -545, 735), "E right": (128, 548, 733),
     "prop front under": (1082, 0, 362), "prop rear under": (2410, 2, 264),
@@ -94,13 +94,15 @@ def measure(plan):
     plan.tapes(*zip(left, right))
     for a, b, c, d, e in (left, right):
         plan.tapes((e, a), (a, b), (b, c), (c, d))
-    plan.tapes(("A left", "B right"), ("A right", "B left"), ("B left", "C right"), ("B right", "C left"))
+    plan.tapes(("A left", "B right"), ("A right", "B left"), burnt="100 mm", note="hook bent: held at the 100 mm line")
+    plan.tapes(("B left", "C right"), ("B right", "C left"))
     plan.plumbs(lift, ("A left", "D left"), ("A right", "D right"), ("B left", "D right"), ("B right", "D left"),
                 ("E left", "A right"), ("E right", "A left"), ("E left", "B left"), ("E right", "B right"),
                 ("A left", "C left"))
     plan.heights(wheels, *left, *right)
     plan.heights(lift, "A left", "A right", "B left", "B right", "C left", "D left", "D right", "E left", "E right")
-    plan.add("symmetry", left="C left", right="C right")
+    for pair in ("B", "C"):
+        plan.add("symmetry", left=f"{pair} left", right=f"{pair} right")
     # The front: the wings can be reached.
     for point, count in (("gearbox low front left", 3), ("engine mount line", 3)):
         plan.heights(lift, point)
@@ -116,6 +118,7 @@ def measure(plan):
         plan.heights(lift, point)
         plan.heights(wheels, point)
         plan.best_tapes(point, 5 if point == "gearbox mount" else 3, plumb=lift, avoid=wings)
+    plan.note("gearbox mount", "the mount would not close: two more lines taken")
     plan.add("inclination", frm="prop front under", to="prop rear under", setup=lift)
     plan.add("bearing", frm="prop front under", to="prop rear under", base=["A left", "B left"], setup=lift)
     # The axle hangs down on the lift, so it is measured on its wheels, with a level across for a

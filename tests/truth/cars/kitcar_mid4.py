@@ -69,7 +69,8 @@ def measure(plan):
     plan.heights(wheels, *left, *right)
     plan.heights(stands, "A left", "A right", "B left", "B right")
     plan.add("plumb", frm="C left", to="D right", setup=stands)
-    plan.add("symmetry", left="D left", right="D right")
+    for pair in ("C", "D"):
+        plan.add("symmetry", left=f"{pair} left", right=f"{pair} right")
     for point in ("engine low front left", "engine high rear right", "diff low front left", "diff high rear right",
                   "mount left", "mount right"):
         plan.heights(stands, point)
@@ -93,3 +94,5 @@ def measure(plan):
         plan.add("face", end="turbine outlet", clock="12:00", setup=setup)
     plan.add("offset", frm="C left", to="turbine outlet", along="plumb", setup=wheels)
     plan.best_rims("turbine outlet", ["12:00", "3:00", "6:00", "9:00"], 14, most=4, shortest=60.0)
+    plan.note("turbine outlet", "luggage tub lifted out")
+    plan.note("header tank middle", "to the near side of the tank")

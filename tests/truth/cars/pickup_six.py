@@ -87,13 +87,15 @@ def measure(plan):
     plan.tapes(("C left", "C right"), ("D left", "D right"), ("E left", "E right"), ("A left", "B right"),
                ("A right", "B left"))
     for a, b, c, _, e in (left, right):
-        plan.tapes((e, a), (a, b), (b, c), (a, c))
+        plan.tapes((e, a), (a, b), (b, c))
+        plan.tapes((a, c), burnt="1 in", plus_minus="3/16 in", note="long line, held at the inch; the tape may sag")
     plan.plumbs(lift, ("A left", "A right"), ("B left", "B right"), ("B left", "C right"), ("B right", "C left"),
                 ("E left", "A right"), ("E right", "A left"), ("E left", "B left"), ("E right", "B right"),
                 ("D left", "B left"), ("D right", "B right"), ("D left", "C right"), ("D right", "C left"))
     plan.heights(wheels, *left, *right)
     plan.heights(lift, *left, *right)
-    plan.add("symmetry", left="D left", right="D right")
+    for pair in ("C", "D"):
+        plan.add("symmetry", left=f"{pair} left", right=f"{pair} right")
     wings = ("E left", "E right")
     for point in ("F right", "crossmember low front left", "crossmember high rear right", "gearbox low front left",
                   "gearbox high rear right", "engine mount line", "gearbox mount", "prop front under",

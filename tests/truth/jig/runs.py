@@ -122,3 +122,22 @@ def clearances(runs, bodies, gaps, carriers, places, sway):
                     worst = (spare[k], f"{ball[2]} at {np.round(ball[0])}")
             out.append((worst[0], one.name, worst[1], other.name))
     return sorted(out, key=lambda o: o[0])
+
+
+def walked(run, start_travel):
+    """Where the pieces of a run lead, from their lengths, angles and clocks alone: shows that the
+    fixture's pieces and its corners say the same."""
+    at, travel = run.vertices[0].copy(), unit(start_travel)
+    normal = frame_of(travel)[0]
+    for piece in run.pieces:
+        if piece["type"] == "bend":
+            clock, angle = np.radians([piece["clock_deg"], piece["angle_deg"]])
+            normal = normal * np.cos(clock) + np.cross(travel, normal) * np.sin(clock)
+            at = at + piece["clr_mm"] * (travel * np.sin(angle) + normal * (1.0 - np.cos(angle)))
+            travel, normal = (
+                travel * np.cos(angle) + normal * np.sin(angle),
+                normal * np.cos(angle) - travel * np.sin(angle),
+            )
+        else:
+            at = at + travel * piece["length_mm"]
+    return at, travel

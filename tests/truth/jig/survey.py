@@ -264,6 +264,11 @@ class Plan:
         for a, b in pairs:
             self.add("plumb", frm=a, to=b, setup=setup)
 
+    def note(self, place, words):
+        """Writes a note on the last reading of a place."""
+        last = [r for r in self.readings if place in (r.get("to"), r.get("of"))][-1]
+        last["note"] = words
+
     def heights(self, setup, *places):
         for place in places:
             self.add("height", of=place, setup=setup)
