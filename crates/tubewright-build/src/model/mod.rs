@@ -15,6 +15,7 @@ mod reading;
 mod run;
 mod shop;
 mod stock;
+pub(crate) mod visit;
 
 pub use body::{Body, BodyKind, Class, Edge, ScanPlace};
 pub use build::{Build, CentreLinePair, Engine, FrameChoice, Gaps, Room, Wishes};

@@ -1,0 +1,246 @@
+use super::build::{CLOCK, THREE_NUMBERS};
+use super::stock::LEGS;
+use super::{Key, Kinds, Shape, Table, Target, Variant, may, must, tables};
+use crate::quantity::Kind;
+
+const SIZE: Shape = Shape::Quantity(Kind::Size);
+const COUNT: Shape = Shape::Whole {
+    least: 1,
+    most: 1_000_000,
+};
+
+/// `shop.toml`.
+pub(crate) static SHOP: Table = Table {
+    title: "shop.toml",
+    about: "What happened to the steel; only ever added to",
+    keys: &[
+        must(
+            "format",
+            Shape::Fixed("tubewright-shop/1"),
+            "Format of this file",
+        ),
+        tables("entry", &Shape::Table(&ENTRY), 50_000),
+    ],
+    kinds: None,
+    rules: &[],
+};
+
+const ITEM: Key = must("item", Shape::Refer(Target::Item), "The item");
+const SUPPLIER: Key = may("supplier", Shape::Refer(Target::Supplier), "From whom");
+const HOW_MANY: Key = must("count", COUNT, "How many");
+const PIECE: Key = must("piece", Shape::Refer(Target::Piece), "Its mark");
+const JOINT: Key = must("joint", Shape::Refer(Target::Joint), "Its mark");
+const ROUTE: Key = must("route", Shape::Text, "The alternative, by what it does");
+const READINGS: Key = may(
+    "readings",
+    Shape::List {
+        of: &JOINT_READING_SHAPE,
+        least: 1,
+        most: 100,
+    },
+    "What the tape says to its rim",
+);
+const PIECES: Key = must(
+    "pieces",
+    Shape::List {
+        of: &FROZEN_PIECE_SHAPE,
+        least: 1,
+        most: 2000,
+    },
+    "The pieces as geometry, in the order of flow, run by run",
+);
+
+static ENTRY: Table = Table {
+    title: "entry",
+    about: "One thing that happened",
+    keys: &[
+        must("on", Shape::Date, "Date"),
+        may("note", Shape::Text, "Words for yourself"),
+    ],
+    kinds: Some(Kinds {
+        key: "what",
+        about: "What happened",
+        of: &[
+            Variant {
+                words: &["chosen"],
+                keys: &[
+                    ROUTE,
+                    may(
+                        "effort",
+                        Shape::Whole {
+                            least: 0,
+                            most: i64::MAX,
+                        },
+                        "Effort the solver had",
+                    ),
+                    may(
+                        "seed",
+                        Shape::Whole {
+                            least: 0,
+                            most: i64::MAX,
+                        },
+                        "Seed the solver had",
+                    ),
+                    may(
+                        "starts",
+                        Shape::List {
+                            of: &Shape::Table(&START),
+                            least: 1,
+                            most: 100,
+                        },
+                        "Where each run started, in the car's axes",
+                    ),
+                    PIECES,
+                ],
+                rules: &[],
+            },
+            Variant {
+                words: &["got"],
+                keys: &[ITEM, SUPPLIER, HOW_MANY],
+                rules: &[],
+            },
+            Variant {
+                words: &["out"],
+                keys: &[ITEM, SUPPLIER],
+                rules: &[],
+            },
+            Variant {
+                words: &["other-size"],
+                keys: &[
+                    ITEM,
+                    must(
+                        "taken",
+                        Shape::Refer(Target::Item),
+                        "The item that was taken",
+                    ),
+                    SUPPLIER,
+                    HOW_MANY,
+                ],
+                rules: &[],
+            },
+            Variant {
+                words: &["spare"],
+                keys: &[ITEM, HOW_MANY],
+                rules: &[],
+            },
+            Variant {
+                words: &["cut"],
+                keys: &[
+                    PIECE,
+                    must(
+                        "from",
+                        Shape::Refer(Target::CutFrom),
+                        "What it was cut from",
+                    ),
+                ],
+                rules: &[],
+            },
+            Variant {
+                words: &["spoiled"],
+                keys: &[PIECE],
+                rules: &[],
+            },
+            Variant {
+                words: &["tacked", "checked"],
+                keys: &[JOINT, READINGS],
+                rules: &[],
+            },
+            Variant {
+                words: &["welded"],
+                keys: &[JOINT],
+                rules: &[],
+            },
+            Variant {
+                words: &["accepted"],
+                keys: &[ROUTE, PIECES],
+                rules: &[],
+            },
+        ],
+    }),
+    rules: &[],
+};
+
+static START: Table = Table {
+    title: "start",
+    about: "Where a run started when it was chosen, in the car's axes",
+    keys: &[
+        must("run", Shape::Refer(Target::Run), "The run"),
+        must("at", THREE_NUMBERS, "Place in mm"),
+        must("travel", THREE_NUMBERS, "Direction of flow"),
+        must("twelve", THREE_NUMBERS, "Direction of twelve o'clock"),
+    ],
+    kinds: None,
+    rules: &[],
+};
+
+static FROZEN_PIECE_SHAPE: Shape = Shape::Table(&FROZEN_PIECE);
+
+static FROZEN_PIECE: Table = Table {
+    title: "piece",
+    about: "A piece of a chosen plan",
+    keys: &[
+        must("run", Shape::Refer(Target::Run), "The run it belongs to"),
+        must(
+            "mark",
+            Shape::Name(Target::Piece),
+            "Its mark, given once and never reused",
+        ),
+        may(
+            "joint",
+            Shape::Name(Target::Joint),
+            "Mark of the joint at its downstream end",
+        ),
+    ],
+    kinds: Some(Kinds {
+        key: "kind",
+        about: "Its shape",
+        of: &[
+            Variant {
+                words: &["straight"],
+                keys: &[must("length", SIZE, "Length between the cuts")],
+                rules: &[],
+            },
+            Variant {
+                words: &["bend"],
+                keys: &[
+                    must("angle", Shape::Quantity(Kind::Turn), "Angle"),
+                    must(
+                        "clock",
+                        CLOCK,
+                        "Clock of the bend from the twelve carried along the run",
+                    ),
+                    must("clr", SIZE, "Centre-line radius"),
+                    may("legs", LEGS, "Straight legs kept upstream and downstream"),
+                ],
+                rules: &[],
+            },
+            Variant {
+                words: &["component"],
+                keys: &[
+                    must("component", Shape::Refer(Target::Component), "Its name"),
+                    may("roll", CLOCK, "Clock of its own twelve o'clock"),
+                ],
+                rules: &[],
+            },
+        ],
+    }),
+    rules: &[],
+};
+
+static JOINT_READING_SHAPE: Shape = Shape::Table(&JOINT_READING);
+
+static JOINT_READING: Table = Table {
+    title: "reading at a joint",
+    about: "A tape from a mark to the joint",
+    keys: &[
+        must("from", Shape::Refer(Target::Place), "Mark, point or end"),
+        may(
+            "rim",
+            CLOCK,
+            "Clock mark on the joint's rim; its centre when left out",
+        ),
+        must("reads", Shape::Quantity(Kind::Extent), "What the tape says"),
+    ],
+    kinds: None,
+    rules: &[],
+};
