@@ -1,0 +1,5 @@
+//! Least squares: the general solver, the gauge of a free network, and the adjustment of one state.
+
+pub(crate) mod gauge;
+pub mod least_squares;
+pub(crate) mod network;
