@@ -1,1 +1,10 @@
 //! The route solver.
+
+pub mod cost;
+pub mod form;
+pub mod problem;
+pub mod route;
+
+pub use cost::CostModel;
+pub use problem::RouteProblem;
+pub use route::{Budget, Outcome, Piece, Progress, Route};

@@ -1,0 +1,358 @@
+//! What is to be routed: bodies with their gaps, tubes and their stock bends, components,
+//! crossovers and runs. Independent of any file form.
+
+use tubewright_geometry::{Frame, Point, Solid, UnitVector, Vector};
+
+/// A body that runs must keep clear of. Where it moves, `solid` is already the swept space or
+/// `gap_mm` already holds the motion.
+#[derive(Clone, Debug)]
+pub struct Body {
+    /// Name, as shown to the person.
+    pub id: String,
+    /// The space it takes.
+    pub solid: Solid,
+    /// Required gap in mm from the outside of a tube to the body, ≥ 0.
+    pub gap_mm: f64,
+    /// Whether it is the ground (its gap is the ground clearance).
+    pub kind: BodyKind,
+}
+
+/// What a body is to the search for reasons why nothing fits.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum BodyKind {
+    /// Part of the car.
+    Car,
+    /// The ground.
+    Ground,
+}
+
+/// The box that runs and bodies of crossovers must stay inside.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Region {
+    /// Least coordinates in mm.
+    pub min: Point,
+    /// Greatest coordinates in mm.
+    pub max: Point,
+}
+
+/// A stock bend of a tube.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct StockBend {
+    /// Angle in radians, > 0, at most π/2.
+    pub angle_rad: f64,
+    /// Price of one, in the person's money.
+    pub price: f64,
+    /// Straight leg before the bend in mm, 0 when there is none.
+    pub leg_in_mm: f64,
+    /// Straight leg after the bend in mm, 0 when there is none.
+    pub leg_out_mm: f64,
+}
+
+/// A tube size with what is sold of it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Tube {
+    /// Name.
+    pub id: String,
+    /// Outer diameter in mm.
+    pub od_mm: f64,
+    /// Wall in mm.
+    pub wall_mm: f64,
+    /// Centre-line radius of every bend in mm.
+    pub clr_mm: f64,
+    /// Stock bends by rising angle.
+    pub stock: Vec<StockBend>,
+    /// Price of a metre of straight tube.
+    pub straight_price_per_m: f64,
+}
+
+/// What can be made, and how near runs may come to themselves and each other.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Rules {
+    /// Shortest straight that is bought and welded in, mm.
+    pub min_straight_mm: f64,
+    /// Smallest bend, radians.
+    pub min_bend_rad: f64,
+    /// Most bends in one run.
+    pub max_bends: usize,
+    /// Gap in mm of a run to itself, further apart along it than half a turn.
+    pub self_gap_mm: f64,
+    /// Gap in mm between runs.
+    pub run_gap_mm: f64,
+    /// How far a bend may be from its stock angle and still count as uncut, radians.
+    pub uncut_tolerance_rad: f64,
+}
+
+/// Cross-section of a component's body.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Section {
+    /// Round.
+    Round {
+        /// Diameter in mm.
+        diameter_mm: f64,
+    },
+    /// Oval, lying flat at roll 0.
+    Oval {
+        /// Longer size in mm.
+        width_mm: f64,
+        /// Shorter size in mm.
+        height_mm: f64,
+    },
+}
+
+/// Where along its run a component may be.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Placement {
+    /// Anywhere in the required order.
+    Anywhere,
+    /// Welded or bolted straight to the start (a flex section after the outlet).
+    AtStart,
+}
+
+/// A straight-through component.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Component {
+    /// Name.
+    pub id: String,
+    /// Length in mm along its axis.
+    pub length_mm: f64,
+    /// Body.
+    pub section: Section,
+    /// Box that both ends of its axis must be in.
+    pub zone: Option<Region>,
+    /// Where along the run.
+    pub placement: Placement,
+}
+
+/// A round-ended bar of a crossover's body, in the crossover's own coordinates.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Bar {
+    /// One end of the axis.
+    pub a: Vector,
+    /// Other end of the axis.
+    pub b: Vector,
+    /// Radius in mm.
+    pub radius_mm: f64,
+}
+
+/// Inlet and outlet of one side of a crossover, in the crossover's own coordinates; directions are
+/// those of the flow.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Ports {
+    /// Place of the inlet.
+    pub inlet: Vector,
+    /// Direction of flow in.
+    pub inlet_direction: UnitVector,
+    /// Place of the outlet.
+    pub outlet: Vector,
+    /// Direction of flow out.
+    pub outlet_direction: UnitVector,
+}
+
+/// A crossover that may be shifted, never turned.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Crossover {
+    /// Name.
+    pub id: String,
+    /// Where its origin may lie.
+    pub poses: Region,
+    /// Its body.
+    pub body: Vec<Bar>,
+    /// Ports of the left side.
+    pub left: Ports,
+    /// Ports of the right side.
+    pub right: Ports,
+}
+
+/// A side of a crossover.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Side {
+    /// Left.
+    Left,
+    /// Right.
+    Right,
+}
+
+impl Crossover {
+    /// The ports of a side.
+    #[must_use]
+    pub const fn ports(&self, side: Side) -> &Ports {
+        match side {
+            Side::Left => &self.left,
+            Side::Right => &self.right,
+        }
+    }
+}
+
+/// Where a run passes a crossover.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Passage {
+    /// Number of the crossover in the problem.
+    pub crossover: usize,
+    /// Side.
+    pub side: Side,
+}
+
+/// One run to be routed.
+#[derive(Clone, Debug)]
+pub struct Run {
+    /// Name.
+    pub id: String,
+    /// Number of its tube in the problem.
+    pub tube: usize,
+    /// Start: travel points into the run.
+    pub start: Frame,
+    /// Place of the end.
+    pub end: Point,
+    /// Direction of travel on arrival.
+    pub end_direction: UnitVector,
+    /// Numbers of its components in the required order.
+    pub components: Vec<usize>,
+    /// The crossover it passes.
+    pub passage: Option<Passage>,
+}
+
+/// A whole problem.
+#[derive(Clone, Debug)]
+pub struct RouteProblem {
+    /// Name.
+    pub id: String,
+    /// Bodies in the way.
+    pub bodies: Vec<Body>,
+    /// Where everything must stay; `None` without limit.
+    pub workspace: Option<Region>,
+    /// Tubes.
+    pub tubes: Vec<Tube>,
+    /// Rules.
+    pub rules: Rules,
+    /// Components.
+    pub components: Vec<Component>,
+    /// Crossovers.
+    pub crossovers: Vec<Crossover>,
+    /// Runs.
+    pub runs: Vec<Run>,
+}
+
+/// Why a problem cannot be searched.
+#[derive(Debug, Clone, PartialEq, thiserror::Error)]
+#[non_exhaustive]
+pub enum ProblemError {
+    /// A number that is named is not in the list.
+    #[error("run {run}: {what} number {index} is not in the problem; give one that is listed")]
+    Unlisted {
+        /// Run.
+        run: String,
+        /// What is named.
+        what: &'static str,
+        /// The number.
+        index: usize,
+    },
+    /// A tube without stock bends, or with sizes that are not positive.
+    #[error(
+        "tube {tube}: {what}; every tube needs a positive diameter, a centre-line radius of at least half of it and stock bends of rising angle up to 90 degrees"
+    )]
+    UnsoundTube {
+        /// Tube.
+        tube: String,
+        /// What is wrong.
+        what: &'static str,
+    },
+    /// A size that is not a finite number or not positive.
+    #[error("{what} of {id} is {value}; it must be a finite number above zero")]
+    UnsoundSize {
+        /// Of what.
+        id: String,
+        /// Which size.
+        what: &'static str,
+        /// The value.
+        value: f64,
+    },
+    /// No run.
+    #[error("there is no run to route; name at least one")]
+    NoRun,
+}
+
+impl RouteProblem {
+    /// Checks once, at the door, what the search takes for granted.
+    ///
+    /// # Errors
+    /// [`ProblemError`] with the first thing that is wrong.
+    pub fn checked(&self) -> Result<(), ProblemError> {
+        if self.runs.is_empty() {
+            return Err(ProblemError::NoRun);
+        }
+        for tube in &self.tubes {
+            let unsound = |what| {
+                Err(ProblemError::UnsoundTube {
+                    tube: tube.id.clone(),
+                    what,
+                })
+            };
+            let sizes = tube.od_mm > 0.0 && tube.clr_mm >= tube.od_mm / 2.0;
+            if !(sizes && tube.clr_mm.is_finite()) {
+                return unsound("its diameter or radius is not usable");
+            }
+            if tube.stock.is_empty() {
+                return unsound("no stock bend");
+            }
+            if !tube
+                .stock
+                .windows(2)
+                .all(|w| matches!(w, [a, b] if a.angle_rad < b.angle_rad))
+            {
+                return unsound("stock bends are not in rising order");
+            }
+            let most = core::f64::consts::FRAC_PI_2 + 1e-9;
+            if !tube
+                .stock
+                .iter()
+                .all(|s| s.angle_rad > 0.0 && s.angle_rad <= most && s.price.is_finite())
+            {
+                return unsound("a stock bend's angle or price is not usable");
+            }
+        }
+        for run in &self.runs {
+            let unlisted = |what, index| ProblemError::Unlisted {
+                run: run.id.clone(),
+                what,
+                index,
+            };
+            if run.tube >= self.tubes.len() {
+                return Err(unlisted("tube", run.tube));
+            }
+            if let Some(&c) = run.components.iter().find(|&&c| c >= self.components.len()) {
+                return Err(unlisted("component", c));
+            }
+            if let Some(p) = run.passage
+                && p.crossover >= self.crossovers.len()
+            {
+                return Err(unlisted("crossover", p.crossover));
+            }
+            if !(run.start.origin.is_finite() && run.end.is_finite()) {
+                return Err(ProblemError::UnsoundSize {
+                    id: run.id.clone(),
+                    what: "a coordinate of an end",
+                    value: f64::NAN,
+                });
+            }
+        }
+        for component in &self.components {
+            let sizes = match component.section {
+                Section::Round { diameter_mm } => [component.length_mm, diameter_mm, diameter_mm],
+                Section::Oval {
+                    width_mm,
+                    height_mm,
+                } => [component.length_mm, width_mm, height_mm],
+            };
+            for (value, what) in sizes.into_iter().zip(["length", "width", "height"]) {
+                if !(value > 0.0 && value.is_finite()) {
+                    return Err(ProblemError::UnsoundSize {
+                        id: component.id.clone(),
+                        what,
+                        value,
+                    });
+                }
+            }
+        }
+        Ok(())
+    }
+}
