@@ -4,7 +4,9 @@ pub mod cost;
 pub mod form;
 pub mod problem;
 pub mod route;
+mod solve;
 
 pub use cost::CostModel;
 pub use problem::RouteProblem;
 pub use route::{Budget, Outcome, Piece, Progress, Route};
+pub use solve::solve;

@@ -186,8 +186,7 @@ pub(crate) fn lay(
             }
             Some(&Joint::Component(c)) => {
                 out.screws.push(Screw::NONE);
-                out.screws
-                    .push(Screw::turn(stance.travel, stance.origin));
+                out.screws.push(Screw::turn(stance.travel, stance.origin));
                 if let Some(component) = problem.components.get(c) {
                     let next = stance.ahead(component.length_mm);
                     out.elements.push(Element {
@@ -271,4 +270,3 @@ fn bodies(component: &Component, stance: &Stance, roll_rad: f64) -> Vec<TubeElem
         })
         .collect()
 }
-

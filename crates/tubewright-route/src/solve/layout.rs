@@ -93,7 +93,12 @@ impl Layout {
     }
 
     /// Range and price of every size.
-    pub(crate) fn ranges(&self, problem: &RouteProblem, tube: &Tube, cost: &CostModel) -> Vec<Size> {
+    pub(crate) fn ranges(
+        &self,
+        problem: &RouteProblem,
+        tube: &Tube,
+        cost: &CostModel,
+    ) -> Vec<Size> {
         let rules = &problem.rules;
         let straight = cost.straight_per_mm(tube);
         let mut out = Vec::with_capacity(self.sizes());
@@ -200,7 +205,12 @@ impl Layout {
 }
 
 /// The angles that bend `stock` may have.
-pub(crate) fn bend_range(problem: &RouteProblem, tube: &Tube, stock: usize, exact: bool) -> (f64, f64) {
+pub(crate) fn bend_range(
+    problem: &RouteProblem,
+    tube: &Tube,
+    stock: usize,
+    exact: bool,
+) -> (f64, f64) {
     let rules = &problem.rules;
     // A little inside the tolerance, so that writing in degrees and reading back stays inside it.
     let uncut = rules.uncut_tolerance_rad * 0.98;

@@ -1,0 +1,123 @@
+//! From sizes back to pieces, with the cost by term and the tightest place.
+
+use tubewright_geometry::{Point, math};
+
+use super::improve::Solution;
+use super::layout::{Joint, Slot};
+use super::system::{Anchor, Context, System, Target, tube_of};
+use crate::route::{Piece, Route, Term, Tightest};
+
+/// Makes the route of a solution that holds.
+pub(crate) fn route(ctx: &Context<'_>, solution: &Solution, lower_bound: f64) -> Route {
+    let system = System::new(ctx, solution.chains.clone());
+    let problem = ctx.problem;
+    let mut runs: Vec<Vec<Piece>> = vec![Vec::new(); problem.runs.len()];
+    let mut terms = [0.0; 7];
+    for (c, chain) in system.chains.iter().enumerate() {
+        let x = system.chain_sizes(c, &solution.x);
+        let Some(pieces) = runs.get_mut(chain.run) else {
+            continue;
+        };
+        if let Anchor::Port(crossover, _) = chain.start {
+            pieces.push(Piece::Crossover { crossover });
+            terms[3] += ctx.cost.weld;
+        }
+        let size = |i: usize| x.get(i).copied().unwrap_or(0.0);
+        let tube = tube_of(problem, chain.run);
+        for (i, slot) in chain.layout.slots.iter().enumerate() {
+            let length_mm = size(3 * i);
+            if *slot != Slot::Absent && length_mm > 1e-9 {
+                pieces.push(Piece::Straight { length_mm });
+                terms[5] += length_mm * ctx.cost.flow_per_mm;
+                if *slot == Slot::Bought {
+                    terms[3] += ctx.cost.weld;
+                }
+            }
+            match chain.layout.joints.get(i) {
+                Some(&Joint::Bend { stock, exact }) => {
+                    let angle_rad = size(3 * i + 1);
+                    pieces.push(Piece::Bend {
+                        angle_rad,
+                        clock_rad: math::wrap_to_pi(size(3 * i + 2)),
+                    });
+                    terms[0] += tube
+                        .and_then(|t| t.stock.get(stock))
+                        .map_or(0.0, |s| s.price);
+                    terms[1] += if exact { 0.0 } else { ctx.cost.cut };
+                    terms[3] += ctx.cost.weld;
+                    terms[4] += angle_rad * ctx.cost.flow_per_rad;
+                    terms[5] += tube.map_or(0.0, |t| t.clr_mm) * angle_rad * ctx.cost.flow_per_mm;
+                }
+                Some(&Joint::Component(component)) => {
+                    pieces.push(Piece::Component {
+                        component,
+                        roll_rad: math::wrap_to_pi(size(3 * i + 2)),
+                    });
+                    terms[3] += ctx.cost.weld;
+                }
+                None => {}
+            }
+        }
+        if matches!(chain.target, Target::Fixed(..)) {
+            terms[3] += ctx.cost.weld;
+        }
+    }
+    let cost = solution.cost;
+    // Straights are what is left: their price depends on the legs beside them.
+    terms[2] = cost - terms.iter().sum::<f64>();
+    let names = [
+        Term::Bends,
+        Term::Cuts,
+        Term::Straights,
+        Term::Welds,
+        Term::FlowTurn,
+        Term::FlowLength,
+        Term::Ground,
+    ];
+    Route {
+        name: String::new(),
+        runs,
+        crossovers: (0..problem.crossovers.len())
+            .map(|k| Point::ORIGIN + system.pose(k, &solution.x))
+            .collect(),
+        cost,
+        terms: names
+            .into_iter()
+            .zip(terms)
+            .filter(|(_, v)| v.abs() > 1e-9)
+            .collect(),
+        lower_bound,
+        tightest: tightest(&system, &solution.x),
+    }
+}
+
+fn tightest(system: &System<'_, '_>, x: &[f64]) -> Option<Tightest> {
+    let problem = system.ctx.problem;
+    let mut best: Option<(f64, Tightest)> = None;
+    for (chain, laid) in system.chains.iter().zip(system.lay(x)) {
+        for element in &laid.elements {
+            let limit = best.as_ref().map_or(1e6, |b| b.0);
+            let Some((body, margin, place)) = system.ctx.room.tightest(&element.tube, limit) else {
+                continue;
+            };
+            let (name, required_mm) = problem
+                .bodies
+                .get(body)
+                .map_or(("workspace".to_owned(), 0.0), |b| (b.id.clone(), b.gap_mm));
+            best = Some((
+                margin,
+                Tightest {
+                    body: name,
+                    run: problem
+                        .runs
+                        .get(chain.run)
+                        .map_or_else(String::new, |r| r.id.clone()),
+                    gap_mm: margin + required_mm,
+                    required_mm,
+                    place,
+                },
+            ));
+        }
+    }
+    best.map(|b| b.1)
+}

@@ -1,0 +1,77 @@
+//! Every answer to the problems in `tests/problems` is walked by the independent judge.
+#![expect(clippy::unwrap_used, clippy::panic, reason = "helpers of tests")]
+
+use std::sync::atomic::AtomicBool;
+
+use tubewright_route::form::{read_problem, write_outcome};
+use tubewright_route::{Budget, Outcome, solve};
+
+fn text(name: &str) -> String {
+    let path = format!("{}/tests/problems/{name}.json", env!("CARGO_MANIFEST_DIR"));
+    std::fs::read_to_string(path).unwrap()
+}
+
+/// Solves with little effort and returns the cost that the judge finds.
+fn judged(name: &str, work_units: u64) -> f64 {
+    let text = text(name);
+    let (problem, cost) = read_problem(&text).unwrap();
+    let budget = Budget {
+        work_units,
+        seed: 1,
+    };
+    let outcome = solve(
+        &problem,
+        &cost,
+        budget,
+        &AtomicBool::new(false),
+        &mut |_| {},
+    )
+    .unwrap();
+    let Outcome::Solved { alternatives, .. } = &outcome else {
+        panic!("{name}: {outcome:?}");
+    };
+    let verdict = tubewright_walker::judge(&text, &write_outcome(&problem, &outcome)).unwrap();
+    assert!(
+        verdict.violations.is_empty(),
+        "{name}: {:?}",
+        verdict.violations
+    );
+    assert!(
+        verdict.closure_mm < 1e-6,
+        "{name} closes to {} mm",
+        verdict.closure_mm
+    );
+    let stated = alternatives[0].cost;
+    assert!(
+        (stated - verdict.cost).abs() < 1e-6,
+        "{name}: states {stated}, the judge finds {}",
+        verdict.cost
+    );
+    assert!(alternatives[0].lower_bound <= verdict.cost);
+    verdict.cost
+}
+
+#[test]
+fn rolling_offset_costs_no_more_than_the_reference() {
+    assert!(judged("a02-rolling-offset", 1500) <= 57.52);
+}
+
+#[test]
+fn skew_ends_cost_no_more_than_the_reference() {
+    assert!(judged("a04-skew", 3000) <= 76.44);
+}
+
+#[test]
+fn under_the_crossmember_holds() {
+    assert!(judged("b02-under-crossmember", 1500) <= 1.25 * 89.85);
+}
+
+#[test]
+fn over_the_axle_holds() {
+    assert!(judged("b05-over-axle", 1500) <= 1.25 * 106.78);
+}
+
+#[test]
+fn resonator_in_its_zone_holds() {
+    assert!(judged("c02-resonator", 1500) <= 1.25 * 106.51);
+}
