@@ -685,7 +685,11 @@ static BODY_KINDS: [Variant; 11] = [
         words: &["scan"],
         keys: &[
             must("file", Shape::Path, "The scan, inside this folder"),
-            must("unit", SIZE, "What one unit of the file is"),
+            must(
+                "unit",
+                Shape::Quantity(Kind::FileUnit),
+                "What one unit of the file is",
+            ),
             must("noise", EXTENT, "Noise allowance, 19 in 20"),
             may("fit-scale", Shape::Yes, "Also adjust the scale"),
             must(

@@ -21,6 +21,8 @@ pub(crate) enum Kind {
     Turn,
     /// An angle of zero or more.
     Tolerance,
+    /// A unit of length alone, or a length above zero.
+    FileUnit,
     Clock,
     Mass,
     Volume,
@@ -51,6 +53,7 @@ impl Kind {
             Self::Tolerance => {
                 not_below_zero(text, angle::parse_angle(text)?.rad(), "an angle here")
             }
+            Self::FileUnit => above_zero(text, length::parse_file_unit(text)?.mm(), "a size"),
             Self::Clock => angle::parse_clock(text).map(drop),
             Self::Mass => parse_mass(text).map(drop),
             Self::Volume => parse_volume(text).map(drop),
@@ -70,6 +73,7 @@ impl Kind {
         match self {
             Self::Length | Self::Size | Self::Extent => "812 mm",
             Self::Angle | Self::Turn | Self::Tolerance => "15 deg",
+            Self::FileUnit => "mm",
             Self::Clock => "4:30",
             Self::Mass => "2.6 kg",
             Self::Volume => "2.5 l",
@@ -96,7 +100,7 @@ impl Kind {
     pub(crate) fn pattern(self) -> String {
         let n = NUMBER;
         match self {
-            Self::Length | Self::Size | Self::Extent => {
+            Self::Length | Self::Size | Self::Extent | Self::FileUnit => {
                 let sign = if self == Self::Length {
                     "[-−+]?"
                 } else {
@@ -106,8 +110,14 @@ impl Kind {
                 let foot = r"([fF][tT]|[fF][oO][oO][tT]|[fF][eE][eE][tT]|'|′|’)";
                 let metric = r"([mM][mM]|[cC][mM]|[mM]|[mM]illimet(re|er)s|[mM]et(re|er)s?)";
                 let gauge = r"([gG][aA]([uU][gG][eE])?)\s*([bB][wW][gG]|[uU][sS][gG]|[mM][sS][gG])";
+                // A scan's unit may stand alone.
+                let (open, close) = if self == Self::FileUnit {
+                    ("(", ")?")
+                } else {
+                    ("", "")
+                };
                 format!(
-                    r"^\s*{sign}\s*{n}\s*({metric}|{inch}|{gauge}|{foot}(\s*-?\s*{n}\s*{inch})?)\s*$"
+                    r"^\s*{sign}\s*{open}{n}{close}\s*({metric}|{inch}|{gauge}|{foot}(\s*-?\s*{n}\s*{inch})?)\s*$"
                 )
             }
             Self::Angle | Self::Turn | Self::Tolerance => {

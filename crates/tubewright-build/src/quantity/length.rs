@@ -44,6 +44,23 @@ pub fn parse_length(text: &str) -> Result<Length, QuantityError> {
     .map(Length::from_mm)
 }
 
+/// Reads what one unit of a scan's file is: `mm`, `in`, `m`, or a length such as `10 mm`.
+///
+/// # Errors
+/// A [`QuantityError`] that says what was read, why it cannot stand and what to type.
+pub fn parse_file_unit(text: &str) -> Result<Length, QuantityError> {
+    let mut scanner = Scanner::new(text, "a unit of length", "mm")?;
+    if let Ok((_, factor)) = take_unit(&mut scanner)
+        && scanner.is_at_end()
+    {
+        return Ok(Length::from_mm(factor.to_f64()));
+    }
+    parse_length(text).map_err(|error| match error {
+        QuantityError::NoNumber { text, .. } => not_a_unit(&text),
+        other => other,
+    })
+}
+
 fn absolute_mm(scanner: &mut Scanner<'_>) -> Result<Ratio, QuantityError> {
     let start = scanner.rest();
     let number = scanner.take_number()?;

@@ -19,7 +19,7 @@ pub use angle::{parse_angle, parse_clock};
 pub use error::QuantityError;
 pub use gauge::GaugeSystem;
 pub(crate) use kind::Kind;
-pub use length::parse_length;
+pub use length::{parse_file_unit, parse_length};
 pub use marking::{DashSize, Thread, parse_dash_size, parse_thread, parse_tyre};
 pub use money::{parse_money, parse_rate};
 pub use physical::{parse_pressure, parse_temperature, parse_temperature_difference};

@@ -216,7 +216,7 @@ fn body_kind(row: &Row<'_>) -> Option<BodyKind> {
         },
         "scan" => BodyKind::Scan {
             file: row.text("file")?,
-            unit: row.length("unit")?,
+            unit: row.file_unit("unit")?,
             noise: row.length("noise")?,
             fit_scale: row.yes("fit-scale").unwrap_or(false),
             places: row.tables("places").iter().filter_map(scan_place).collect(),

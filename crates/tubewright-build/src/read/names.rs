@@ -173,19 +173,14 @@ impl Names {
     ) {
         // A later entry of the record speaks of the same pieces and joints again.
         let is_repeated = matches!(target, Target::Piece | Target::Joint);
-        let rivals: &[Target] = if Target::Place.declared().contains(&target) {
-            Target::Place.declared()
-        } else {
-            core::slice::from_ref(&target)
-        };
-        let rival = rivals.iter().copied().find(|&kind| self.has(kind, name));
+        let rival = rivals(target).find(|&kind| self.has(kind, name));
         if let (Some(rival), false) = (rival, is_repeated) {
             problems.error(
                 source,
                 range,
                 Said::new(
                     format!("a {} is named `{name}` already", rival.words()),
-                    "readings and bodies refer by name, so two of one name cannot be told apart",
+                    "everything refers by name, so two of one name cannot be told apart",
                     "give one of the two another name",
                 ),
             );
@@ -246,4 +241,19 @@ pub(crate) fn nearest<'c>(text: &str, candidates: impl Iterator<Item = &'c str>)
         .filter(|(distance, _)| *distance <= most && *distance < length.max(1))
         .min()
         .map(|(_, candidate)| candidate.to_owned())
+}
+
+/// Kinds of which some reference may name either, so that one name cannot serve both.
+pub(crate) fn rivals(target: Target) -> impl Iterator<Item = Target> {
+    let shared: &[Target] = match target {
+        Target::Mark | Target::Point => &[Target::Mark, Target::Point, Target::End],
+        Target::End => &[Target::Mark, Target::Point, Target::End, Target::Component],
+        Target::Component => &[Target::Component, Target::End],
+        Target::Item | Target::OnHand => &[Target::Item, Target::OnHand],
+        _ => &[],
+    };
+    shared
+        .iter()
+        .copied()
+        .chain(shared.is_empty().then_some(target))
 }

@@ -118,6 +118,7 @@ impl<'a> Row<'a> {
 
     getters! {
         length: Length = quantity::parse_length;
+        file_unit: Length = quantity::parse_file_unit;
         angle: Angle = quantity::parse_angle;
         clock: Clock = quantity::parse_clock;
         mass: quantity::Mass = quantity::parse_mass;
