@@ -1,1 +1,40 @@
 //! Catalogue, on hand, buying and cutting plan, saw marks.
+//!
+//! A rounded run asks for pieces; the catalogue, the suppliers and the shelf say what there is.
+//! [`plan_stock`] makes the cheapest plan that cuts every piece, with kerf, with the legs of bends
+//! used as straights, with packs, price breaks, availability and delivery charges, and proves that
+//! nothing is cheaper; [`verify()`] proves any plan from the request alone.
+
+mod bend_cut;
+pub mod cutting;
+mod demand;
+mod error;
+mod item;
+mod layout;
+mod model;
+mod money;
+mod plan;
+mod plan_stock;
+mod request;
+mod rules;
+mod size;
+mod verify;
+
+pub use bend_cut::{ArcReach, KerfAngles, arc_reach, kerf_angles, set_back};
+pub use cutting::{Effort, Proof};
+pub use demand::{PieceDemand, PieceShape, RunDemand};
+pub use error::PlanError;
+pub use item::{
+    Item, ItemKind, Offer, OnHand, OnHandKind, PriceBreak, Spare, StockPiece, StockShape, Supplier,
+    TubeSpec,
+};
+pub use money::{Currency, Money};
+pub use plan::{
+    Buy, ComponentUse, CutPart, CutStock, Delivery, Missing, MissingWhy, PartPlace, Serves, Source,
+    StockEnd, StockPlan,
+};
+pub use plan_stock::plan_stock;
+pub use request::StockRequest;
+pub use rules::{KerfRule, Rates, ShopRules};
+pub use size::{angle_of, angle_thousandths, length_of, length_thousandths};
+pub use verify::{Fault, verify};

@@ -1,0 +1,26 @@
+//! Which pieces come out of which bars and bends, and what to buy: in whole numbers, without any
+//! word of steel.
+//!
+//! Sizes are thousandths (0.001 mm along a straight, 0.001° along an arc), money is minor units.
+//! The method: an integer program over cutting patterns (P. C. Gilmore, R. E. Gomory, *A linear
+//! programming approach to the cutting-stock problem*, Operations Research 9, 1961, from memory).
+//! Patterns are found by column generation with the knapsack capped at the demand (only *proper*
+//! patterns), which gives the bound; then every pattern whose reduced cost lies below the gap
+//! between the bound and the best plan so far is enumerated, and the integer program over these
+//! is solved: a pattern above the gap can be in no cheaper plan, so the optimum is proven.
+
+mod columns;
+mod integer;
+mod leg_fill;
+mod pattern;
+mod problem;
+mod relaxation;
+mod search;
+mod solve;
+
+pub use pattern::Pattern;
+pub(crate) use pattern::whole_legs;
+pub use problem::{
+    Bin, Choice, CuttingProblem, CuttingProblemError, Effort, Equality, Part, Purchase, Tier,
+};
+pub use solve::{CutUse, CuttingSolution, FillUse, Proof, SolveError, solve_cutting};

@@ -1,0 +1,298 @@
+//! Depth-first search over the patterns of one bin: the most valuable one, or all above a value.
+
+use super::pattern::{Pattern, leg_count, one_leg, whole_legs};
+use super::problem::{Bin, CuttingProblem};
+
+/// What parts and legs left over are worth, in minor units: the dual prices.
+pub(crate) struct Values<'a> {
+    pub(crate) parts: &'a [f64],
+    /// Worth of a leg of this length left over from this bin.
+    pub(crate) leg: &'a dyn Fn(&Bin, i64) -> f64,
+}
+
+/// Walks the patterns of one bin.
+pub(crate) struct PatternSearch<'a> {
+    problem: &'a CuttingProblem,
+    bin: usize,
+    items: Vec<Item>,
+    values: &'a Values<'a>,
+    /// Only patterns worth more are found; rises as better ones are found when `best_only`.
+    threshold: f64,
+    best_only: bool,
+    /// The most that both legs left over can be worth.
+    leg_worth: f64,
+    steps: u64,
+    most: usize,
+    found: Vec<(f64, Pattern)>,
+    is_cut_short: bool,
+}
+
+#[derive(Clone, Copy)]
+struct Item {
+    part: usize,
+    weight: i64,
+    cap: u32,
+    value: f64,
+    leg: i64,
+}
+
+/// Room for rounding in comparisons of dual prices, in minor units: a millionth of a cent is far
+/// below any price and far above the solver's 1e-9 relative.
+const SLACK: f64 = 1e-6;
+
+impl<'a> PatternSearch<'a> {
+    pub(crate) fn new(
+        problem: &'a CuttingProblem,
+        caps: &[u32],
+        bin: usize,
+        values: &'a Values<'a>,
+        steps: u64,
+    ) -> Self {
+        let b = &problem.bins[bin];
+        let mut items: Vec<Item> = problem
+            .parts
+            .iter()
+            .enumerate()
+            .filter(|(index, part)| {
+                part.family == b.family
+                    && part.size <= b.size
+                    && caps[*index] > 0
+                    && leg_count(part) < 2
+                    && one_leg(part) <= b.legs[0].max(b.legs[1])
+            })
+            .map(|(index, part)| Item {
+                part: index,
+                weight: part.size + b.kerf,
+                cap: caps[index],
+                value: values.parts[index],
+                leg: one_leg(part),
+            })
+            .collect();
+        // Dearest by size first: the fractional bound is then that of the next item.
+        items.sort_by(|x, y| {
+            let (x_density, y_density) = (x.value / x.weight as f64, y.value / y.weight as f64);
+            y_density.total_cmp(&x_density).then(x.part.cmp(&y.part))
+        });
+        let leg_worth = b
+            .legs
+            .iter()
+            .map(|leg| (values.leg)(b, leg - b.leg_kerf))
+            .sum();
+        Self {
+            problem,
+            bin,
+            items,
+            values,
+            threshold: 0.0,
+            best_only: true,
+            leg_worth,
+            steps,
+            most: usize::MAX,
+            found: Vec::new(),
+            is_cut_short: false,
+        }
+    }
+
+    /// The most valuable pattern worth more than `threshold`; `Err` when the steps ran out.
+    pub(crate) fn best(mut self, threshold: f64) -> Result<Option<(f64, Pattern)>, ()> {
+        self.threshold = threshold;
+        self.run();
+        if self.is_cut_short {
+            Err(())
+        } else {
+            Ok(self.found.pop())
+        }
+    }
+
+    /// Every pattern worth more than `threshold` to which no part without legs can be added;
+    /// `Err` when there are more than `most` or the steps ran out. A pattern with room for another
+    /// part is never better than the one with it, for demand is "at least".
+    pub(crate) fn all(mut self, threshold: f64, most: usize) -> Result<Vec<Pattern>, ()> {
+        self.threshold = threshold;
+        self.best_only = false;
+        self.most = most;
+        self.run();
+        if self.is_cut_short {
+            return Err(());
+        }
+        Ok(self.found.into_iter().map(|(_, pattern)| pattern).collect())
+    }
+
+    fn run(&mut self) {
+        self.whole_parts();
+        let bin = &self.problem.bins[self.bin];
+        let room = bin.size + bin.kerf;
+        let mut counts = vec![0; self.items.len()];
+        self.descend(0, room, 0.0, &mut counts, &mut Vec::with_capacity(2));
+    }
+
+    /// Parts that keep both legs take the whole arc.
+    fn whole_parts(&mut self) {
+        let bin = &self.problem.bins[self.bin];
+        let whole: Vec<usize> = (0..self.problem.parts.len())
+            .filter(|index| {
+                let part = &self.problem.parts[*index];
+                part.family == bin.family
+                    && part.size == bin.size
+                    && leg_count(part) == 2
+                    && whole_legs(bin, part).is_some()
+            })
+            .collect();
+        for part in whole {
+            self.offer(Pattern {
+                bin: self.bin,
+                counts: vec![(part, 1)],
+                ends: [Some(part), Some(part)],
+            });
+        }
+    }
+
+    fn descend(
+        &mut self,
+        at: usize,
+        room: i64,
+        value: f64,
+        counts: &mut Vec<u32>,
+        ends: &mut Vec<usize>,
+    ) {
+        if self.is_cut_short {
+            return;
+        }
+        self.steps = self.steps.saturating_sub(1);
+        if self.steps == 0 {
+            self.is_cut_short = true;
+            return;
+        }
+        let Some(item) = self.items.get(at).copied() else {
+            self.finish(room, counts, ends);
+            return;
+        };
+        let most_more = room as f64 * (item.value / item.weight as f64).max(0.0);
+        if value + most_more + self.leg_worth <= self.threshold - SLACK {
+            return;
+        }
+        let fit = u32::try_from(room / item.weight)
+            .unwrap_or(u32::MAX)
+            .min(item.cap);
+        let fit = if item.leg > 0 {
+            fit.min(2 - ends.len().min(2) as u32)
+        } else {
+            fit
+        };
+        for count in (0..=fit).rev() {
+            if item.leg > 0 && count > 0 {
+                for _ in 0..count {
+                    ends.push(at);
+                }
+                if !self.arrangements(ends).is_empty() {
+                    self.take(at, count, room, value, counts, ends);
+                }
+                ends.truncate(ends.len() - count as usize);
+            } else {
+                self.take(at, count, room, value, counts, ends);
+            }
+        }
+        counts[at] = 0;
+    }
+
+    fn take(
+        &mut self,
+        at: usize,
+        count: u32,
+        room: i64,
+        value: f64,
+        counts: &mut Vec<u32>,
+        ends: &mut Vec<usize>,
+    ) {
+        let item = self.items[at];
+        counts[at] = count;
+        self.descend(
+            at + 1,
+            room - item.weight * i64::from(count),
+            value + item.value * f64::from(count),
+            counts,
+            ends,
+        );
+    }
+
+    /// The ways in which up to two parts with a leg can lie at the ends: items by end.
+    fn arrangements(&self, ends: &[usize]) -> Vec<[Option<usize>; 2]> {
+        let bin = &self.problem.bins[self.bin];
+        let fits = |end: usize, item: Option<usize>| {
+            item.is_none_or(|item| self.items[item].leg <= bin.legs[end])
+        };
+        let first = ends.first().copied();
+        let second = ends.get(1).copied();
+        let mut ways = vec![[first, second]];
+        // Turned round it is another pattern only when the ends differ.
+        if first != second && bin.legs[0] != bin.legs[1] {
+            ways.push([second, first]);
+        }
+        ways.retain(|way| fits(0, way[0]) && fits(1, way[1]));
+        if ways.is_empty() && fits(0, second) && fits(1, first) {
+            ways.push([second, first]);
+        }
+        ways
+    }
+
+    fn finish(&mut self, room: i64, counts: &[u32], ends: &[usize]) {
+        // A bend may be worth cutting for its legs alone.
+        if counts.iter().all(|n| *n == 0) && self.leg_worth <= 0.0 {
+            return;
+        }
+        let has_room_for_more = self
+            .items
+            .iter()
+            .zip(counts)
+            .any(|(item, count)| item.leg == 0 && *count < item.cap && item.weight <= room);
+        if !self.best_only && has_room_for_more {
+            return;
+        }
+        let mut by_class: Vec<(usize, u32)> = self
+            .items
+            .iter()
+            .zip(counts)
+            .filter(|(_, count)| **count > 0)
+            .map(|(item, count)| (item.part, *count))
+            .collect();
+        by_class.sort_unstable();
+        for way in self.arrangements(ends) {
+            self.offer(Pattern {
+                bin: self.bin,
+                counts: by_class.clone(),
+                ends: way.map(|end| end.map(|item| self.items[item].part)),
+            });
+        }
+    }
+
+    fn offer(&mut self, pattern: Pattern) {
+        let value = worth(self.problem, &pattern, self.values);
+        if value <= self.threshold {
+            return;
+        }
+        if self.best_only {
+            self.threshold = value;
+            self.found.clear();
+        } else if self.found.len() >= self.most {
+            self.is_cut_short = true;
+            return;
+        }
+        self.found.push((value, pattern));
+    }
+}
+
+/// What a pattern's parts and the legs it leaves are worth.
+pub(crate) fn worth(problem: &CuttingProblem, pattern: &Pattern, values: &Values<'_>) -> f64 {
+    let parts: f64 = pattern
+        .counts
+        .iter()
+        .map(|(part, n)| values.parts[*part] * f64::from(*n))
+        .sum();
+    let bin = &problem.bins[pattern.bin];
+    let legs: f64 = pattern
+        .legs_left(problem)
+        .iter()
+        .map(|leg| (values.leg)(bin, *leg))
+        .sum();
+    parts + legs
+}

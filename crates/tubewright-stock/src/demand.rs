@@ -1,0 +1,52 @@
+//! What a rounded run asks for: its pieces in order, each with its mark.
+
+use tubewright_geometry::{Angle, Length};
+
+use crate::item::TubeSpec;
+
+/// Shape of a piece.
+#[derive(Clone, Debug, PartialEq)]
+pub enum PieceShape {
+    /// A straight tube. Beside a bend it may be the leg of that bend.
+    Straight {
+        /// Length between the cuts.
+        length: Length,
+    },
+    /// A bend without legs.
+    Bend {
+        /// Turn of the direction.
+        angle: Angle,
+        /// Centre-line radius.
+        clr: Length,
+        /// Roll about the travel from the plane of the bend before it, clockwise looking
+        /// downstream; for the first bend of a run from the run's twelve o'clock.
+        clock: Angle,
+    },
+    /// A component, bought as it is.
+    Component {
+        /// The item.
+        item: String,
+    },
+}
+
+/// One piece of a run.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PieceDemand {
+    /// What is painted on it; unique among all runs.
+    pub mark: String,
+    /// The tube; of a component, that of its necks.
+    pub tube: TubeSpec,
+    /// Its shape.
+    pub shape: PieceShape,
+    /// Added to the length of a straight when it is cut: weld pull, trim of the closing piece.
+    pub allowance: Length,
+}
+
+/// A run in order from upstream to downstream; neighbours are welded.
+#[derive(Clone, Debug, PartialEq)]
+pub struct RunDemand {
+    /// Its name.
+    pub name: String,
+    /// Its pieces.
+    pub pieces: Vec<PieceDemand>,
+}

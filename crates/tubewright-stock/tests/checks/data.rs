@@ -1,0 +1,69 @@
+//! Reads the entries of `tests/data`.
+
+/// One published value.
+pub(crate) struct Check(toml::Table);
+
+/// The entry of this id.
+pub(crate) fn check(text: &str, id: &str) -> Check {
+    let table: toml::Table = text.parse().unwrap();
+    let entries = table["check"].as_array().unwrap();
+    let entry = entries
+        .iter()
+        .find(|entry| entry["id"].as_str() == Some(id));
+    Check(
+        entry
+            .unwrap_or_else(|| panic!("no entry {id}"))
+            .as_table()
+            .unwrap()
+            .clone(),
+    )
+}
+
+fn float(value: &toml::Value) -> f64 {
+    value
+        .as_float()
+        .or_else(|| value.as_integer().map(|i| i as f64))
+        .unwrap()
+}
+
+impl Check {
+    pub(crate) fn source(&self) -> String {
+        format!(
+            "{}: {}",
+            self.0["id"].as_str().unwrap(),
+            self.0["source"].as_str().unwrap()
+        )
+    }
+
+    pub(crate) fn input(&self, key: &str) -> Option<&toml::Value> {
+        self.0["inputs"].get(key)
+    }
+
+    pub(crate) fn number(&self, key: &str) -> f64 {
+        float(&self.0["inputs"][key])
+    }
+
+    pub(crate) fn numbers(&self, key: &str) -> Vec<f64> {
+        floats(&self.0["inputs"][key])
+    }
+
+    pub(crate) fn expected_number(&self, key: &str) -> f64 {
+        float(&self.0["expected"][key])
+    }
+
+    /// Compares one number, relative or absolute, whichever is larger.
+    #[track_caller]
+    pub(crate) fn assert_near(&self, what: &str, got: f64, expected: f64, tolerance: f64) {
+        let allowed = tolerance * expected.abs().max(1.0);
+        assert!(
+            (got - expected).abs() <= allowed,
+            "{what}: got {got}, expected {expected}, off by {}, allowed {allowed}; {}",
+            got - expected,
+            self.source()
+        );
+    }
+}
+
+pub(crate) fn floats(value: &toml::Value) -> Vec<f64> {
+    value.as_array().unwrap().iter().map(float).collect()
+}

@@ -1,0 +1,282 @@
+//! Whole requests.
+
+use proptest::prelude::*;
+use tubewright_geometry::Length;
+use tubewright_stock::{
+    MissingWhy, OnHand, OnHandKind, PartPlace, PlanError, PriceBreak, Proof, Source, Spare,
+    StockRequest, Supplier, plan_stock, verify,
+};
+
+use crate::shop::{bar, bend, eur, offer, shop, straight, turn};
+
+fn bought(request: &StockRequest) -> Vec<(String, u32)> {
+    let plan = plan_stock(request).unwrap();
+    assert_eq!(plan.proof, Proof::Optimal);
+    plan.buys
+        .into_iter()
+        .map(|buy| (buy.item, buy.quantity))
+        .collect()
+}
+
+#[test]
+fn a_short_straight_is_the_leg_of_its_bend_and_saves_tube_and_weld() {
+    let request = shop(vec![
+        turn("B1", 40.0, 0.0),
+        straight("S2", 80.0),
+        turn("B3", 30.0, 0.0),
+    ]);
+    let plan = plan_stock(&request).unwrap();
+    // 40 + 30 and a kerf fit into one 90; the 80 mm straight is the leg of one of them.
+    assert_eq!(plan.price, eur(3200));
+    assert_eq!(plan.welds, 1);
+    assert_eq!(plan.cost, eur(3200 + 900));
+    let part = plan.cuts[0]
+        .parts
+        .iter()
+        .find(|part| part.serves.len() == 2)
+        .unwrap();
+    let PartPlace::Arc {
+        keeps_a, keeps_b, ..
+    } = part.place
+    else {
+        panic!("a bend")
+    };
+    assert_eq!(keeps_a + keeps_b, Length::from_mm(80.0));
+}
+
+#[test]
+fn a_straight_longer_than_a_leg_is_shared_by_two_legs() {
+    let request = shop(vec![
+        turn("B1", 90.0, 0.0),
+        straight("S2", 150.0),
+        turn("B3", 90.0, 0.0),
+    ]);
+    let plan = plan_stock(&request).unwrap();
+    assert_eq!(plan.price, eur(6400));
+    assert_eq!(
+        plan.welds, 1,
+        "one weld in the straight instead of two at its ends"
+    );
+}
+
+#[test]
+fn a_straight_too_long_for_legs_is_cut_from_tube() {
+    let request = shop(vec![
+        turn("B1", 90.0, 0.0),
+        straight("S2", 250.0),
+        turn("B3", 90.0, 0.0),
+    ]);
+    let plan = plan_stock(&request).unwrap();
+    assert_eq!((plan.price, plan.welds), (eur(6400 + 4100), 2));
+}
+
+#[test]
+fn a_leg_left_over_gives_a_short_straight_elsewhere() {
+    // The 70 mm straight has no bend beside it; a leg of the 90 gives it for one cut.
+    let mut request = shop(vec![turn("B1", 90.0, 0.0), straight("S2", 300.0)]);
+    request.runs[0].pieces.insert(1, straight("S0", 70.0));
+    request.runs[0].pieces.swap(0, 1);
+    request.on_hand.push(OnHand {
+        name: "offcut".to_owned(),
+        kind: OnHandKind::Measured(bar(301.0)),
+        count: 1,
+    });
+    let plan = plan_stock(&request).unwrap();
+    assert_eq!(plan.price, eur(3200));
+}
+
+#[test]
+fn on_hand_and_offcuts_come_first() {
+    let mut request = shop(vec![turn("B1", 60.0, 0.0), straight("S2", 400.0)]);
+    request.on_hand.push(OnHand {
+        name: "cut 90".to_owned(),
+        kind: OnHandKind::Measured(bend(62.5, [0.0, 40.0])),
+        count: 1,
+    });
+    assert_eq!(bought(&request), [("tube 2 m".to_owned(), 1)]);
+    request.on_hand.push(OnHand {
+        name: "shelf".to_owned(),
+        kind: OnHandKind::Item("tube 2 m".to_owned()),
+        count: 1,
+    });
+    let plan = plan_stock(&request).unwrap();
+    assert_eq!(plan.price, eur(0));
+    let sources: Vec<_> = plan.cuts.iter().map(|cut| cut.source.clone()).collect();
+    assert!(sources.contains(&Source::OnHand("cut 90".to_owned())));
+    assert!(sources.contains(&Source::OnHand("shelf".to_owned())));
+}
+
+#[test]
+fn a_measured_angle_that_falls_short_is_not_used() {
+    let mut request = shop(vec![turn("B1", 45.0, 0.0)]);
+    request.on_hand.push(OnHand {
+        name: "tired".to_owned(),
+        kind: OnHandKind::Measured(bend(44.6, [100.0, 100.0])),
+        count: 1,
+    });
+    assert_eq!(bought(&request), [("bend 45".to_owned(), 1)]);
+}
+
+#[test]
+fn a_price_break_can_make_more_cheaper() {
+    let pieces = vec![
+        turn("B1", 80.0, 0.0),
+        turn("B2", 80.0, 0.0),
+        turn("B3", 80.0, 0.0),
+    ];
+    let mut request = shop(pieces);
+    request.offers[0].prices.push(PriceBreak {
+        from: 4,
+        each: eur(2000),
+    });
+    // Three cost 96.00, four cost 80.00.
+    assert_eq!(bought(&request), [("bend 90".to_owned(), 4)]);
+}
+
+#[test]
+fn a_delivery_charge_decides_between_suppliers() {
+    let mut request = shop(vec![turn("B1", 80.0, 0.0)]);
+    request.suppliers.push(Supplier {
+        name: "mail".to_owned(),
+        delivery: eur(1500),
+    });
+    request.offers.push(offer("bend 90", "mail", 1800));
+    let plan = plan_stock(&request).unwrap();
+    assert_eq!((plan.price, plan.deliveries.len()), (eur(3200), 0));
+    request.runs[0].pieces.push(turn("B2", 80.0, 0.0));
+    let plan = plan_stock(&request).unwrap();
+    assert_eq!(
+        (plan.price, plan.deliveries.len()),
+        (eur(2 * 1800 + 1500), 1)
+    );
+}
+
+#[test]
+fn what_is_not_to_be_had_is_named() {
+    let mut request = shop(vec![
+        turn("B1", 80.0, 0.0),
+        turn("B2", 80.0, 0.0),
+        turn("B3", 120.0, 0.0),
+    ]);
+    request.offers[0].available = Some(1);
+    let plan = plan_stock(&request).unwrap();
+    let missing: Vec<_> = plan
+        .missing
+        .iter()
+        .map(|missing| (missing.mark.as_str(), missing.why))
+        .collect();
+    assert_eq!(
+        missing,
+        [
+            ("B2", MissingWhy::NotEnough),
+            ("B3", MissingWhy::NothingFits)
+        ]
+    );
+    assert_eq!(plan.price, eur(3200));
+}
+
+#[test]
+fn spares_are_left_over() {
+    let mut request = shop(vec![turn("B1", 80.0, 0.0)]);
+    request.spares.push(Spare {
+        item: "bend 90".to_owned(),
+        count: 2,
+    });
+    assert_eq!(bought(&request), [("bend 90".to_owned(), 3)]);
+}
+
+#[test]
+fn names_that_stand_for_nothing_are_refused() {
+    let mut request = shop(vec![turn("B1", 80.0, 0.0)]);
+    request.offers[0].supplier = "nobody".to_owned();
+    let error = plan_stock(&request).unwrap_err();
+    assert_eq!(
+        error,
+        PlanError::Unknown {
+            what: "supplier",
+            name: "nobody".to_owned()
+        }
+    );
+    let request = shop(vec![turn("B1", 80.0, 0.0), turn("B1", 20.0, 0.0)]);
+    assert!(matches!(
+        plan_stock(&request),
+        Err(PlanError::Twice { what: "mark", .. })
+    ));
+}
+
+#[test]
+fn a_tampered_plan_is_found_out() {
+    let request = shop(vec![
+        turn("B1", 40.0, 0.0),
+        straight("S2", 80.0),
+        turn("B3", 30.0, 0.0),
+    ]);
+    let plan = plan_stock(&request).unwrap();
+    assert_eq!(verify(&request, &plan), []);
+    let tampers: [&dyn Fn(&mut tubewright_stock::StockPlan); 6] = [
+        &|plan| plan.price.minor -= 1,
+        &|plan| plan.buys[0].quantity = 0,
+        &|plan| drop(plan.cuts[0].parts.pop()),
+        &|plan| plan.cuts[0].parts[0].serves[0].mark = "B9".to_owned(),
+        &|plan| {
+            for part in &mut plan.cuts[0].parts {
+                part.is_reversed = !part.is_reversed;
+            }
+        },
+        &|plan| plan.welds += 1,
+    ];
+    for (number, tamper) in tampers.iter().enumerate() {
+        let mut bad = plan.clone();
+        tamper(&mut bad);
+        assert!(!verify(&request, &bad).is_empty(), "tamper {number}");
+    }
+}
+
+prop_compose! {
+    fn runs()(
+        seeds in prop::collection::vec((5u32..100, 0u32..400, 0u32..4), 1..8),
+        on_hand in prop::collection::vec((20u32..120, 0u32..120, 0u32..120), 0..4),
+    ) -> StockRequest {
+        let mut pieces = Vec::new();
+        for (number, (angle, length, kind)) in seeds.into_iter().enumerate() {
+            if kind != 1 {
+                pieces.push(turn(&format!("B{number}"), f64::from(angle), 10.0));
+            }
+            if kind != 0 && length > 0 {
+                pieces.push(straight(&format!("S{number}"), f64::from(length)));
+            }
+        }
+        let mut request = shop(pieces);
+        for (number, (angle, a, b)) in on_hand.into_iter().enumerate() {
+            request.on_hand.push(OnHand {
+                name: format!("offcut {number}"),
+                kind: OnHandKind::Measured(bend(f64::from(angle), [f64::from(a), f64::from(b)])),
+                count: 1,
+            });
+        }
+        request
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(48))]
+
+    /// Every plan passes its proof (an error otherwise), equal requests give equal plans, and
+    /// something more on hand never costs more.
+    #[test]
+    fn plans_are_proven_equal_and_monotone(request in runs()) {
+        let plan = plan_stock(&request);
+        let plan = plan.map_err(|error| TestCaseError::fail(error.to_string()))?;
+        prop_assert_eq!(&plan, &plan_stock(&request).unwrap());
+        let mut richer = request;
+        richer.on_hand.push(OnHand {
+            name: "gift".to_owned(),
+            kind: OnHandKind::Item("bend 45".to_owned()),
+            count: 1,
+        });
+        let with_gift = plan_stock(&richer).unwrap();
+        if plan.missing.is_empty() && plan.proof == Proof::Optimal {
+            prop_assert!(with_gift.cost.minor <= plan.cost.minor);
+        }
+    }
+}
