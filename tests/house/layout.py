@@ -7,7 +7,7 @@ import tree
 
 LONGEST = 700
 # Long tables may be long; everything else is two rooms in one.
-TABLES = re.compile(r"(^|[/_-])(tables?|data)([/_.-]|$)")
+TABLES = re.compile(r"(^|[/_-])(tables?|data|keys)([/_.-]|$)")
 
 BANNED_IN_RUST = {
     "a test that is never run": r"#\[ignore",

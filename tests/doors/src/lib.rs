@@ -7,6 +7,7 @@
 //! seeds, and with seeds damaged at random.
 
 mod files;
+mod quantities;
 mod scans;
 
 use core::fmt;
@@ -20,6 +21,8 @@ pub enum Door {
     StockFile,
     /// `shop.toml`.
     ShopFile,
+    /// One quantity, as it stands in a file.
+    Quantity,
     /// A scan whose name ends in `.stl`.
     ScanStl,
     /// A scan whose name ends in `.obj`.
@@ -36,6 +39,7 @@ impl Door {
         Self::BuildFile,
         Self::StockFile,
         Self::ShopFile,
+        Self::Quantity,
         Self::ScanStl,
         Self::ScanObj,
         Self::ScanPly,
@@ -49,6 +53,7 @@ impl Door {
             Self::BuildFile => "build_file",
             Self::StockFile => "stock_file",
             Self::ShopFile => "shop_file",
+            Self::Quantity => "quantity",
             Self::ScanStl => "scan_stl",
             Self::ScanObj => "scan_obj",
             Self::ScanPly => "scan_ply",
@@ -66,6 +71,7 @@ impl Door {
             Self::BuildFile => files::build_file(bytes),
             Self::StockFile => files::stock_file(bytes),
             Self::ShopFile => files::shop_file(bytes),
+            Self::Quantity => quantities::quantity(bytes),
             Self::ScanStl => scans::scan(bytes, Some(tubewright_scan::ScanFormat::Stl)),
             Self::ScanObj => scans::scan(bytes, Some(tubewright_scan::ScanFormat::Obj)),
             Self::ScanPly => scans::scan(bytes, Some(tubewright_scan::ScanFormat::Ply)),
