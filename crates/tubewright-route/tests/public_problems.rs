@@ -75,3 +75,8 @@ fn over_the_axle_holds() {
 fn resonator_in_its_zone_holds() {
     assert!(judged("c02-resonator", 1500) <= 1.25 * 106.51);
 }
+
+#[test]
+fn two_runs_through_a_crossover_hold() {
+    assert!(judged("d01-x-open", 4000) <= 1.25 * 260.14);
+}

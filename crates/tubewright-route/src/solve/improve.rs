@@ -94,6 +94,61 @@ pub(crate) fn mend(
     (solution, landing)
 }
 
+/// Mends chain `c` with everything else held; when that gets it cheaper by itself, all together.
+fn mend_alone(
+    ctx: &Context<'_>,
+    worth: f64,
+    chains: Vec<Chain>,
+    x: &[f64],
+    c: usize,
+    effort: Effort,
+) -> (Option<Solution>, Landing) {
+    let system = System::new(ctx, chains);
+    let poses: Vec<_> = (0..ctx.problem.crossovers.len())
+        .map(|k| system.pose(k, x))
+        .collect();
+    let own = system.chain_sizes(c, x).to_vec();
+    let Some(chain) = system.chains.get(c) else {
+        return mend(ctx, system.chains, x, effort);
+    };
+    let (end, end_direction) = chain.target.at(&poses);
+    let alone = Chain {
+        run: chain.run,
+        start: Anchor::Fixed(chain.start.at(&poses)),
+        target: Target::Fixed(end, end_direction),
+        layout: chain.layout.clone(),
+    };
+    let (solution, mut landing) = mend(ctx, vec![alone], &own, effort);
+    let Some(solution) = solution else {
+        return (None, landing);
+    };
+    let mut whole = x.to_vec();
+    let first = system.offsets.get(c).copied().unwrap_or(0);
+    for (slot, value) in whole
+        .iter_mut()
+        .skip(first)
+        .zip(&solution.x)
+        .take(own.len())
+    {
+        *slot = *value;
+    }
+    if system.cost(&whole) > worth + 0.5 {
+        return (None, landing);
+    }
+    let all = system.chains.len() as u64;
+    let (solution, after) = mend(
+        ctx,
+        system.chains,
+        &whole,
+        Effort {
+            steps: 8,
+            pull: 0.3,
+        },
+    );
+    landing.work += after.work * all;
+    (solution, landing)
+}
+
 fn replaced(solution: &Solution, c: usize, variant: Variant) -> (Vec<Chain>, Vec<f64>) {
     let mut chains = solution.chains.clone();
     let mut x = Vec::new();
@@ -133,11 +188,21 @@ fn apart(chain: &Chain) -> f64 {
     }
 }
 
+/// Which sizes move while a change of one chain's layout is tried.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Scope {
+    /// Those of this chain only, crossovers held; the rest is brought along only for what helps.
+    Alone(usize),
+    /// All.
+    Together,
+}
+
 /// Improves until no neighbour is cheaper or the work is spent. `tried` remembers layouts that were
 /// tried from any solution of this family.
 pub(crate) fn improve(
     ctx: &Context<'_>,
     mut best: Solution,
+    scope: Scope,
     tried: &mut BTreeSet<Vec<Layout>>,
     meter: &mut Meter<'_>,
     mut better: impl FnMut(&Solution, u64),
@@ -149,6 +214,9 @@ pub(crate) fn improve(
             let Some(tube) = tube_of(ctx.problem, chain.run) else {
                 continue;
             };
+            if matches!(scope, Scope::Alone(only) if only != c) {
+                continue;
+            }
             let own = Variant {
                 layout: chain.layout.clone(),
                 x: sizes_of(&best, c),
@@ -177,9 +245,7 @@ pub(crate) fn improve(
                 {
                     continue;
                 }
-                let estimate = changed.layout.fixed_cost(tube, ctx.cost)
-                    + x.iter().take(0).sum::<f64>()
-                    + floor * 0.2;
+                let estimate = changed.layout.fixed_cost(tube, ctx.cost) + floor * 0.2;
                 queue.push((estimate, chains, x));
             }
         }
@@ -202,11 +268,18 @@ pub(crate) fn improve(
             };
             let results: Vec<_> = chunk
                 .into_par_iter()
-                .map(|(_, chains, x)| mend(ctx, chains, &x, effort))
+                .map(|(_, chains, x)| match scope {
+                    Scope::Together => mend(ctx, chains, &x, effort),
+                    Scope::Alone(c) => mend_alone(ctx, best.cost, chains, &x, c, effort),
+                })
                 .collect();
             let mut winner: Option<Solution> = None;
+            let parts = match scope {
+                Scope::Together => best.chains.len() as u64,
+                Scope::Alone(_) => 1,
+            };
             for (solution, landing) in results {
-                meter.spent += landing.work;
+                meter.spent += landing.work * parts;
                 if let Some(s) = solution
                     && s.cost < winner.as_ref().map_or(best.cost - GAIN, |w| w.cost)
                 {

@@ -5,50 +5,30 @@ use std::collections::BTreeSet;
 use rayon::prelude::*;
 use tubewright_geometry::Point;
 
-use super::chain::Stance;
 use super::descend::Effort;
 use super::field::Field;
-use super::improve::{Meter, Solution, improve, mend};
+use super::improve::{Meter, Scope, Solution, improve, mend};
 use super::layout::Layout;
 use super::polyline::Ends;
 use super::random::Random;
 use super::shots::{Aim, Shot};
 use super::system::{Anchor, Chain, Context, Target, tube_of};
 
-/// A chain to be found.
+/// A chain to be found, with both ends fixed.
 #[derive(Clone, Debug)]
 pub(crate) struct Task {
     pub(crate) run: usize,
     pub(crate) ends: Ends,
-    pub(crate) start: Anchor,
-    pub(crate) target: Target,
     pub(crate) components: Vec<usize>,
     pub(crate) max_bends: usize,
 }
 
 impl Task {
-    pub(crate) fn of_run(ctx: &Context<'_>, run: usize) -> Option<Self> {
-        let r = ctx.problem.runs.get(run)?;
-        let start = Stance::of(&r.start);
-        Some(Self {
-            run,
-            ends: Ends {
-                start,
-                end: r.end,
-                end_direction: r.end_direction,
-            },
-            start: Anchor::Fixed(start),
-            target: Target::Fixed(r.end, r.end_direction),
-            components: r.components.clone(),
-            max_bends: ctx.problem.rules.max_bends,
-        })
-    }
-
     pub(crate) fn chain(&self, layout: Layout) -> Chain {
         Chain {
             run: self.run,
-            start: self.start,
-            target: self.target,
+            start: Anchor::Fixed(self.ends.start),
+            target: Target::Fixed(self.ends.end, self.ends.end_direction),
             layout,
         }
     }
@@ -149,22 +129,73 @@ pub(crate) fn volley(
     (found, work + (jobs.len() * THROWS / 100) as u64)
 }
 
+/// The best score of a small volley along a straight guide, nothing mended: a cheap hint of what a
+/// chain between these ends would cost.
+pub(crate) fn glance(ctx: &Context<'_>, task: &Task, field: &Field<'_>, seed: u64) -> f64 {
+    let Some(tube) = tube_of(ctx.problem, task.run) else {
+        return f64::INFINITY;
+    };
+    let guide = straight_guide(task, tube.clr_mm);
+    let aim = Aim {
+        problem: ctx.problem,
+        cost: ctx.cost,
+        tube,
+        ends: task.ends,
+        guide: &guide,
+        components: &task.components,
+        stray: 50.0,
+    };
+    let mut random = Random::new(seed, 77);
+    let mut best = 600.0;
+    for bends in 2..=4_usize {
+        for _ in 0..60 {
+            let line = aim.throw(&mut random, bends.min(task.max_bends));
+            if let Some((score, _)) = aim.rate(&line, field, best) {
+                best = score;
+            }
+        }
+    }
+    best
+}
+
+fn straight_guide(task: &Task, clr: f64) -> Vec<Point> {
+    let (s, e) = (task.ends.start.origin, task.ends.end);
+    let lead = clr * 0.8;
+    vec![
+        s,
+        s + task.ends.start.travel * lead,
+        e - task.ends.end_direction * lead,
+        e,
+    ]
+}
+
+/// How far a search of one chain goes.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Reach {
+    pub(crate) rounds: u64,
+    /// Solutions of each round that are improved.
+    pub(crate) improved: usize,
+    /// Stop as soon as a round has found something.
+    pub(crate) first_only: bool,
+}
+
 /// Searches one chain; solutions that hold, cheapest first, different in layout.
 pub(crate) fn search(
     ctx: &Context<'_>,
     task: &Task,
     field: &Field<'_>,
     seed: u64,
+    reach: Reach,
     meter: &mut Meter<'_>,
     mut better: impl FnMut(&Solution, u64),
 ) -> Vec<Solution> {
     let clr = tube_of(ctx.problem, task.run).map_or(0.0, |t| t.clr_mm);
     let radius = tube_of(ctx.problem, task.run).map_or(0.0, |t| t.od_mm / 2.0);
     let (s, e) = (task.ends.start.origin, task.ends.end);
+    let mut guides: Vec<Vec<Point>> = vec![straight_guide(task, clr)];
     let lead = clr * 0.8;
     let out = s + task.ends.start.travel * lead;
     let back = e - task.ends.end_direction * lead;
-    let mut guides: Vec<Vec<Point>> = vec![vec![s, out, back, e]];
     let mut pool: Vec<Solution> = Vec::new();
     let mut best = f64::INFINITY;
     let mut tried = BTreeSet::new();
@@ -187,21 +218,28 @@ pub(crate) fn search(
             best = first.cost;
             better(first, meter.spent);
         }
-        for solution in found.into_iter().take(3) {
+        for solution in found.into_iter().take(reach.improved) {
             if meter.is_over() {
                 pool.push(solution);
                 break;
             }
-            let polished = improve(ctx, solution, &mut tried, meter, |s, spent| {
-                if s.cost < best {
-                    best = s.cost;
-                    better(s, spent);
-                }
-            });
+            let polished = improve(
+                ctx,
+                solution,
+                Scope::Together,
+                &mut tried,
+                meter,
+                |s, spent| {
+                    if s.cost < best {
+                        best = s.cost;
+                        better(s, spent);
+                    }
+                },
+            );
             pool.push(polished);
         }
         round += 1;
-        if round > 12 {
+        if round >= reach.rounds || (reach.first_only && !pool.is_empty()) {
             break;
         }
         if round <= 4 {

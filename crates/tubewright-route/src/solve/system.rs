@@ -29,22 +29,40 @@ impl<'p> Context<'p> {
 
 /// Where a chain starts.
 #[derive(Clone, Copy, Debug)]
-#[expect(
-    dead_code,
-    reason = "runs through a crossover are searched in the next step"
-)]
 pub(crate) enum Anchor {
     Fixed(Stance),
     /// At a port of a crossover; the stance is in the crossover's coordinates.
     Port(usize, Stance),
 }
 
+impl Anchor {
+    /// The same with crossovers at the given places.
+    pub(crate) fn at(self, poses: &[Vector]) -> Stance {
+        match self {
+            Self::Fixed(stance) => stance,
+            Self::Port(crossover, local) => Stance {
+                origin: local.origin + poses.get(crossover).copied().unwrap_or(Vector::ZERO),
+                ..local
+            },
+        }
+    }
+}
+
+impl Target {
+    /// The same with crossovers at the given places.
+    pub(crate) fn at(self, poses: &[Vector]) -> (Point, UnitVector) {
+        match self {
+            Self::Fixed(point, direction) => (point, direction),
+            Self::Port(crossover, local, direction) => (
+                Point::ORIGIN + local + poses.get(crossover).copied().unwrap_or(Vector::ZERO),
+                direction,
+            ),
+        }
+    }
+}
+
 /// Where a chain must arrive.
 #[derive(Clone, Copy, Debug)]
-#[expect(
-    dead_code,
-    reason = "runs through a crossover are searched in the next step"
-)]
 pub(crate) enum Target {
     Fixed(Point, UnitVector),
     /// At a port of a crossover, in the crossover's coordinates.
@@ -68,6 +86,8 @@ pub(crate) struct System<'c, 'p> {
     pub(crate) offsets: Vec<usize>,
     pub(crate) sizes: Vec<Size>,
     pub(crate) fixed_cost: f64,
+    /// Whether crossovers are part of it.
+    hangs: bool,
 }
 
 /// A linearised hard rule: `margin + gradient · change >= 0`.
@@ -107,7 +127,11 @@ impl<'c, 'p> System<'c, 'p> {
                 .is_some_and(|r| r.passage.is_some());
             fixed_cost += ctx.cost.weld * if passes { 2.0 } else { 1.0 };
         }
-        for crossover in &ctx.problem.crossovers {
+        // Chains whose ends are held know nothing of crossovers.
+        let hangs = chains
+            .iter()
+            .any(|c| matches!(c.start, Anchor::Port(..)) || matches!(c.target, Target::Port(..)));
+        for crossover in ctx.problem.crossovers.iter().filter(|_| hangs) {
             let (lo, hi) = (
                 crossover.poses.min.to_array(),
                 crossover.poses.max.to_array(),
@@ -125,6 +149,7 @@ impl<'c, 'p> System<'c, 'p> {
             offsets,
             sizes,
             fixed_cost,
+            hangs,
         }
     }
 
@@ -331,7 +356,7 @@ impl<'c, 'p> System<'c, 'p> {
             self.zone_rows(c, chain, &mut rows);
         }
         self.pair_rows(laid, limit, &mut rows);
-        if !self.ctx.problem.crossovers.is_empty() {
+        if self.hangs {
             self.crossover_rows(x, laid, limit, &mut rows);
         }
         rows

@@ -1,0 +1,346 @@
+//! Search for all runs of a problem: each chain alone at a place of the crossovers, then all
+//! together with the crossovers free to slide.
+
+use std::collections::BTreeSet;
+
+use tubewright_geometry::{CentreLine, Point, TubeElement, Vector};
+
+use super::chain::Stance;
+use super::descend::Effort;
+use super::field::Field;
+use super::improve::{Meter, Scope, Solution, improve, mend};
+use super::polyline::Ends;
+use super::random::Random;
+use super::single::{self, Reach, Task, glance};
+use super::system::{Anchor, Chain, Context, Target};
+use crate::problem::{Passage, Region, RouteProblem};
+
+/// A chain to be found whose ends may hang on crossovers.
+#[derive(Clone, Debug)]
+struct Span {
+    run: usize,
+    start: Anchor,
+    target: Target,
+    components: Vec<usize>,
+    max_bends: usize,
+}
+
+impl Span {
+    fn at(&self, poses: &[Vector]) -> Task {
+        let (end, end_direction) = self.target.at(poses);
+        Task {
+            run: self.run,
+            ends: Ends {
+                start: self.start.at(poses),
+                end,
+                end_direction,
+            },
+            components: self.components.clone(),
+            max_bends: self.max_bends,
+        }
+    }
+
+    fn hung(&self, chain: &Chain) -> Chain {
+        Chain {
+            run: self.run,
+            start: self.start,
+            target: self.target,
+            layout: chain.layout.clone(),
+        }
+    }
+}
+
+/// The chains of all runs; `split` says how many components of each run lie before its crossover.
+fn spans(problem: &RouteProblem, split: &[usize]) -> Vec<Span> {
+    let mut out = Vec::new();
+    let most = problem.rules.max_bends;
+    for (run, r) in problem.runs.iter().enumerate() {
+        let start = Anchor::Fixed(Stance::of(&r.start));
+        let end = Target::Fixed(r.end, r.end_direction);
+        let passed = r.passage.and_then(|Passage { crossover, side }| {
+            problem
+                .crossovers
+                .get(crossover)
+                .map(|x| (crossover, *x.ports(side)))
+        });
+        let Some((crossover, ports)) = passed else {
+            out.push(Span {
+                run,
+                start,
+                target: end,
+                components: r.components.clone(),
+                max_bends: most,
+            });
+            continue;
+        };
+        let before = split.get(run).copied().unwrap_or(0).min(r.components.len());
+        let (first, second) = r.components.split_at(before);
+        out.push(Span {
+            run,
+            start,
+            target: Target::Port(crossover, ports.inlet, ports.inlet_direction),
+            components: first.to_vec(),
+            max_bends: most,
+        });
+        let outlet = Stance::upright(Point::ORIGIN + ports.outlet, ports.outlet_direction);
+        out.push(Span {
+            run,
+            start: Anchor::Port(crossover, outlet),
+            target: end,
+            components: second.to_vec(),
+            max_bends: most,
+        });
+    }
+    out
+}
+
+/// Searches all runs; solutions that hold, cheapest first.
+pub(crate) fn search(
+    ctx: &Context<'_>,
+    seed: u64,
+    meter: &mut Meter<'_>,
+    mut better: impl FnMut(&Solution, u64),
+) -> Vec<Solution> {
+    let problem = ctx.problem;
+    let region = search_region(problem);
+    let field = Field::new(&ctx.room, &region);
+    let splits = component_splits(problem);
+    let plain = spans(problem, splits.first().map_or(&[], Vec::as_slice));
+    if let ([span], true) = (plain.as_slice(), problem.crossovers.is_empty()) {
+        let reach = Reach {
+            rounds: 12,
+            improved: 3,
+            first_only: false,
+        };
+        return single::search(ctx, &span.at(&[]), &field, seed, reach, meter, better);
+    }
+    let mut starts: Vec<(f64, usize, Vec<Vector>)> = Vec::new();
+    for poses in pose_candidates(ctx, seed) {
+        for (k, split) in splits.iter().enumerate() {
+            let hint: f64 = spans(problem, split)
+                .iter()
+                .map(|s| glance(ctx, &s.at(&poses), &field, seed))
+                .sum();
+            starts.push((hint, k, poses.clone()));
+        }
+    }
+    starts.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let mut pool: Vec<Solution> = Vec::new();
+    let mut best = f64::INFINITY;
+    let mut tried = BTreeSet::new();
+    for (number, (_, k, poses)) in starts.into_iter().enumerate() {
+        if meter.is_over() {
+            break;
+        }
+        let Some(split) = splits.get(k) else { continue };
+        let spans = spans(problem, split);
+        let reach = Reach {
+            rounds: 4,
+            improved: 2,
+            first_only: true,
+        };
+        let share = (meter.limit - meter.spent) / (4 * spans.len() as u64).max(1);
+        let mut parts: Vec<Vec<Solution>> = Vec::new();
+        for span in &spans {
+            let mut own = Meter {
+                spent: 0,
+                limit: if pool.is_empty() { 120 } else { share.min(400) },
+                cancel: meter.cancel,
+            };
+            let found = single::search(
+                ctx,
+                &span.at(&poses),
+                &field,
+                seed.wrapping_add(number as u64),
+                reach,
+                &mut own,
+                |_, _| {},
+            );
+            meter.spent += own.spent;
+            if found.is_empty() {
+                break;
+            }
+            parts.push(found);
+        }
+        if parts.len() < spans.len() {
+            continue;
+        }
+        let Some(joined) = join(ctx, &spans, &parts, &poses, meter) else {
+            continue;
+        };
+        let mut note = |s: &Solution, spent: u64| {
+            if s.cost < best {
+                best = s.cost;
+                better(s, spent);
+            }
+        };
+        note(&joined, meter.spent);
+        let polished = polish(ctx, joined, &mut tried, meter, &mut note);
+        pool.push(polished);
+    }
+    pool.sort_by(|a, b| a.cost.total_cmp(&b.cost));
+    pool
+}
+
+/// Chains alone at the present place of the crossovers, then together, as long as it helps.
+fn polish(
+    ctx: &Context<'_>,
+    mut now: Solution,
+    tried: &mut BTreeSet<Vec<super::layout::Layout>>,
+    meter: &mut Meter<'_>,
+    note: &mut dyn FnMut(&Solution, u64),
+) -> Solution {
+    loop {
+        let before = now.cost;
+        for c in 0..now.chains.len() {
+            now = improve(
+                ctx,
+                now,
+                Scope::Alone(c),
+                &mut BTreeSet::new(),
+                meter,
+                &mut *note,
+            );
+        }
+        now = improve(ctx, now, Scope::Together, tried, meter, &mut *note);
+        if meter.is_over() || now.cost > before - 0.05 {
+            return now;
+        }
+    }
+}
+
+/// The cheapest parts put together and mended with the crossovers free.
+fn join(
+    ctx: &Context<'_>,
+    spans: &[Span],
+    parts: &[Vec<Solution>],
+    poses: &[Vector],
+    meter: &mut Meter<'_>,
+) -> Option<Solution> {
+    // Choices in order of total price: the cheapest of each, then one of them a rank lower.
+    let mut choices: Vec<Vec<usize>> = vec![vec![0; spans.len()]];
+    for (i, part) in parts.iter().enumerate() {
+        for rank in 1..part.len().min(3) {
+            let mut choice = vec![0; spans.len()];
+            if let Some(c) = choice.get_mut(i) {
+                *c = rank;
+            }
+            choices.push(choice);
+        }
+    }
+    for choice in choices {
+        let mut chains = Vec::new();
+        let mut x = Vec::new();
+        for ((span, part), rank) in spans.iter().zip(parts).zip(&choice) {
+            let solution = part.get(*rank)?;
+            let chain = solution.chains.first()?;
+            x.extend_from_slice(solution.x.get(..chain.layout.sizes())?);
+            chains.push(span.hung(chain));
+        }
+        for pose in poses {
+            x.extend(pose.to_array());
+        }
+        let (solution, landing) = mend(
+            ctx,
+            chains,
+            &x,
+            Effort {
+                steps: 30,
+                pull: 0.1,
+            },
+        );
+        meter.spent += landing.work * spans.len() as u64;
+        if solution.is_some() {
+            return solution;
+        }
+        if meter.is_over() {
+            return None;
+        }
+    }
+    None
+}
+
+/// Places of the crossovers worth looking at: a grid over their boxes where their bodies are clear,
+/// the middle first; with several crossovers, random ones.
+fn pose_candidates(ctx: &Context<'_>, seed: u64) -> Vec<Vec<Vector>> {
+    let problem = ctx.problem;
+    if problem.crossovers.is_empty() {
+        return vec![Vec::new()];
+    }
+    let mut random = Random::new(seed, 4242);
+    let mut out = Vec::new();
+    for k in 0..40 {
+        let mut poses = Vec::new();
+        for crossover in &problem.crossovers {
+            let (lo, hi) = (
+                crossover.poses.min.to_array(),
+                crossover.poses.max.to_array(),
+            );
+            let mut at = [0.0; 3];
+            for ((at, lo), hi) in at.iter_mut().zip(lo).zip(hi) {
+                let t = if k == 0 { 0.5 } else { random.unit() };
+                *at = lo + (hi - lo) * t;
+            }
+            poses.push(Vector::from_array(at));
+        }
+        let clear = problem.crossovers.iter().zip(&poses).all(|(x, pose)| {
+            x.body.iter().all(|bar| {
+                let tube = TubeElement {
+                    line: CentreLine::Segment {
+                        a: Point::ORIGIN + bar.a + *pose,
+                        b: Point::ORIGIN + bar.b + *pose,
+                    },
+                    radius: bar.radius_mm,
+                };
+                // A little too near may still be slid clear.
+                ctx.room.tightest(&tube, -10.0).is_none()
+            })
+        });
+        if clear {
+            out.push(poses);
+        }
+    }
+    out
+}
+
+/// How many components lie before the crossover, for each run: all ways for each run alike.
+fn component_splits(problem: &RouteProblem) -> Vec<Vec<usize>> {
+    let mut out: Vec<Vec<usize>> = vec![Vec::new()];
+    for run in &problem.runs {
+        let ways = if run.passage.is_some() {
+            run.components.len() + 1
+        } else {
+            1
+        };
+        let mut next = Vec::new();
+        for before in &out {
+            for way in 0..ways {
+                let mut all = before.clone();
+                all.push(way);
+                next.push(all);
+            }
+        }
+        out = next;
+    }
+    out.truncate(64);
+    out
+}
+
+/// Where guide paths may go: round all ends, within the workspace.
+fn search_region(problem: &RouteProblem) -> Region {
+    let low = |a: Point, b: Point| Point::new(a.x.min(b.x), a.y.min(b.y), a.z.min(b.z));
+    let high = |a: Point, b: Point| Point::new(a.x.max(b.x), a.y.max(b.y), a.z.max(b.z));
+    let mut places = problem.runs.iter().flat_map(|r| [r.start.origin, r.end]);
+    let first = places.next().unwrap_or(Point::ORIGIN);
+    let (min, max) = places.fold((first, first), |(a, b), p| (low(a, p), high(b, p)));
+    let reach = 500.0 + 0.25 * min.distance(max);
+    let grow = Vector::new(reach, reach, reach);
+    let (min, max) = (min - grow, max + grow);
+    match problem.workspace {
+        Some(w) => Region {
+            min: high(min, w.min),
+            max: low(max, w.max),
+        },
+        None => Region { min, max },
+    }
+}
