@@ -20,18 +20,18 @@ SLIPS = {
 PLACES = {
     "A left": (760, -450, 235), "A right": (760, 450, 235),
     "B left": (1950, -450, 236), "B right": (1951, 450, 235),
-    "C left": (2260, -331, 612), "C right": (2262, 330, 611),
+    "C left": (2260, -331, 662), "C right": (2262, 330, 661),
     "D left": (3610, -420, 452), "D right": (3606, 420, 450),
     "E left": (130, -545, 735), "E right": (128, 548, 733),
-    "prop front under": (1082, 0, 362), "prop rear under": (2410, 2, 264),
-    "gearbox low front left": (430, -118, 262), "gearbox high rear right": (1048, 121, 505),
-    "engine mount line": (118, 1, 430), "gearbox mount": (902, 3, 305),
-    "floor L low front inner": (722, -186, 322), "floor L high rear outer": (1990, -640, 352),
-    "floor R low front inner": (720, 187, 321), "floor R high rear outer": (1992, 641, 352),
-    "boot floor rear": (3480, 5, 606),
+    "prop front under": (1082, 0, 402), "prop rear under": (2410, 2, 312),
+    "gearbox low front left": (430, -118, 288), "gearbox high rear right": (1048, 121, 525),
+    "engine mount line": (118, 1, 430), "gearbox mount": (902, 3, 290),
+    "floor L low front inner": (722, -186, 372), "floor L high rear outer": (1990, -640, 402),
+    "floor R low front inner": (720, 187, 371), "floor R high rear outer": (1992, 641, 402),
+    "boot floor rear": (3480, 5, 656),
     "tank low front left": (3010, -205, 335), "tank high rear right": (3462, 203, 533),
     "hub RL": (2500, -738, 301), "hub RR": (2502, 739, 300),
-    "diff centre": (2490, 4, 301),
+    "diff centre": (2490, 4, 303),
     "panhard body": (2640, 470, 345), "panhard axle": (2632, -440, 300),
     "tip point L": (3770, -430, 320), "tip point R": (3768, 432, 321),
 }
@@ -43,7 +43,8 @@ SETUPS = {
     "on its wheels": ((0, 0, 1), (0, 0, 0)),
     "on the lift": ((0.019, -0.007, 1), (1500, 0, -1480)),
 }
-X_IN = np.array([1330.0, 0.0, 205.0])
+LEVEL = 230.0
+X_IN = np.array([1330.0, 0.0, LEVEL])
 
 
 def truth():
@@ -58,11 +59,11 @@ def runs(true):
         name = "left bank" if s < 0 else "right bank"
         (centre, travel) = PORTS["left port" if s < 0 else "right port"]
         centre = np.array(centre, float)
-        v1 = centre + travel * (centre[2] - 205.0) / -travel[2]
+        v1 = centre + travel * (centre[2] - LEVEL) / -travel[2]
         inlet = X_IN + [0, s * 60.0, 0]
         inward = np.array([np.cos(toe), -s * np.sin(toe), 0.0])
         v3 = inlet - inward * 100.0
-        v2 = np.array([v3[0] - (abs(v1[1]) - abs(v3[1])), v1[1], 205.0])
+        v2 = np.array([v3[0] - (abs(v1[1]) - abs(v3[1])), v1[1], LEVEL])
         before = Run(f"{name}, to the crossover", [p - o for p in (centre, v1, v2, v3, inlet)], CLR, OD,
                      {0: [("flex", 30.0, 150.0, 38.0)], 1: [(f"cat {side}", 30.0, 300.0, 55.0)]},
                      start_travel=travel, flex="flex")
@@ -70,8 +71,8 @@ def runs(true):
         outward = np.array([np.cos(toe), s * np.sin(toe), 0.0])
         v5 = outlet + outward * ((2015.0 - outlet[0]) / outward[0])
         tip = np.array(PLACES[f"tip point {side}"], float)
-        v6, v7 = np.array([2330.0, s * 250.0, 520.0]), np.array([2690.0, s * 250.0, 520.0])
-        v8 = np.array([2950.0, tip[1], tip[2]])
+        v6, v7 = np.array([2330.0, s * 250.0, 545.0]), np.array([2710.0, s * 250.0, 545.0])
+        v8 = np.array([2960.0, tip[1], tip[2]])
         after = Run(f"{name}, from the crossover", [p - o for p in (outlet, v5, v6, v7, v8, tip)], CLR, OD,
                     {0: [(f"resonator {side}", 90.0, 300.0, 50.0)], 4: [(f"silencer {side}", 40.0, 420.0, 65.0)]})
         out += [before, after]

@@ -25,15 +25,15 @@ PLACES = {
     "D left": (2650, -300, 801), "D right": (2652, 302, 800),
     "E left": (250, -590, 905), "E right": (248, 592, 903),
     "F right": (1500, 552, 489),
-    "crossmember low front left": (1302, -361, 440), "crossmember high rear right": (1400, 362, 522),
-    "gearbox low front left": (502, -119, 384), "gearbox high rear right": (1252, 120, 648),
-    "engine mount line": (101, 2, 560), "gearbox mount": (1251, 1, 402),
+    "crossmember low front left": (1302, -361, 472), "crossmember high rear right": (1400, 362, 552),
+    "gearbox low front left": (502, -119, 402), "gearbox high rear right": (1252, 120, 648),
+    "engine mount line": (101, 2, 560), "gearbox mount": (1251, 1, 404),
     "prop front under": (1310, 1, 436), "prop rear under": (2842, 0, 352),
     "tank 1": (1710, -352, 442), "tank 2": (1712, -152, 441), "tank 3": (2502, -150, 443), "tank 4": (2500, -351, 444),
     "bed rear": (3950, 3, 806),
     "hub RL": (3000, -812, 370), "hub RR": (3001, 814, 369), "diff centre": (3002, 1, 371),
     "spring front": (2452, 500, 402), "spring rear": (3482, 502, 426),
-    "tip point": (3620, 830, 265),
+    "tip point": (3620, 830, 270),
 }
 PORTS = {"outlet": ((650, 246, 541), down(50.0, -2.0))}
 SETUPS = {
@@ -48,10 +48,10 @@ def truth():
 
 def runs(true):
     port, travel = np.array(PORTS["outlet"][0], float), PORTS["outlet"][1]
-    v1 = port + travel * (port[2] - 330.0) / -travel[2]
+    v1 = port + travel * (port[2] - 315.0) / -travel[2]
     tip = np.array(PLACES["tip point"], float)
     arrive = np.array([0.0, np.cos(np.radians(5.0)), -np.sin(np.radians(5.0))])
-    v = [port, v1, (2300, 215, 330), (2590, 205, 620), (3310, 205, 620), tip - arrive * 600.0, tip]
+    v = [port, v1, (2300, 215, 315), (2610, 205, 640), (3310, 205, 640), tip - arrive * 600.0, tip]
     return [
         Run("exhaust", [np.array(p, float) - true["origin"] for p in v], CLR, OD,
             {0: [("flex", 30.0, 6 * INCH, 3.25 * INCH / 2)],
