@@ -8,6 +8,7 @@ pub mod bounds;
 mod bvh;
 pub mod chain;
 pub mod cloud;
+pub mod cut;
 pub mod distance;
 pub mod frame;
 pub mod math;
@@ -19,6 +20,7 @@ pub mod quantity;
 pub mod ramp;
 pub mod rows;
 pub mod solid;
+pub mod template;
 pub mod tube;
 pub mod vector;
 
