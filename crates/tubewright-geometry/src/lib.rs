@@ -22,6 +22,7 @@ pub mod rows;
 pub mod solid;
 pub mod template;
 pub mod tube;
+pub mod tube_standards;
 pub mod vector;
 
 pub use bend::{BendScalars, bend_scalars, setback_mm};

@@ -251,7 +251,10 @@ impl WrapCurve for SplitBend {
 }
 
 /// Distance in mm of the plane from the bend's axis that opens `area_mm2`, in a bend long enough that
-/// the legs stay whole: the area falls as the plane moves out, so it is found by halving.
+/// the legs stay whole.
+///
+/// From the outside of the bend inward the opening grows to a largest one, a little inside the centre
+/// line, and then shrinks again; the answer is on the outer side, where less is cut away.
 ///
 /// # Errors
 /// [`SplitError::Area`] when no plane opens so much; [`SplitError::Bend`] for sizes that are no bend.
@@ -260,19 +263,36 @@ pub fn split_distance_for_area(
     tube_radius_mm: f64,
     area_mm2: f64,
 ) -> Result<f64, SplitError> {
-    let area =
-        |d: f64| SplitBend::new(clr_mm, tube_radius_mm, d, math::PI).map(|s| s.opening_area_mm2());
-    let (mut lo, mut hi) = (clr_mm - tube_radius_mm, clr_mm + tube_radius_mm);
-    // Just outside the inside of the bend, where the opening is as large as it gets.
-    let most_mm2 = area(lo + 1e-6 * tube_radius_mm)?;
+    let whole = SplitBend::new(clr_mm, tube_radius_mm, clr_mm, math::PI)?;
+    let area = |distance_mm: f64| {
+        SplitBend {
+            distance_mm,
+            ..whole
+        }
+        .opening_area_mm2()
+    };
+    let (mut lo, mut hi) = (clr_mm - tube_radius_mm, clr_mm);
+    // The one largest opening, by thirds; it is flat there, so 1e-6 of the radius is ample.
+    while hi - lo > 1e-6 * tube_radius_mm {
+        let (a, b) = (lo + (hi - lo) / 3.0, hi - (hi - lo) / 3.0);
+        if area(a) < area(b) {
+            lo = a;
+        } else {
+            hi = b;
+        }
+    }
+    let largest_at = 0.5 * (lo + hi);
+    let most_mm2 = area(largest_at);
     if area_mm2.is_nan() || area_mm2 <= 0.0 || area_mm2 > most_mm2 {
         return Err(SplitError::Area { area_mm2, most_mm2 });
     }
-    for _ in 0..60 {
+    (lo, hi) = (largest_at, clr_mm + tube_radius_mm);
+    for _ in 0..50 {
         let middle = 0.5 * (lo + hi);
-        match area(middle) {
-            Ok(found) if found >= area_mm2 => lo = middle,
-            _ => hi = middle,
+        if area(middle) >= area_mm2 {
+            lo = middle;
+        } else {
+            hi = middle;
         }
     }
     Ok(0.5 * (lo + hi))
