@@ -1,0 +1,29 @@
+//! Writes one of everything that this crate can make into a folder, for outside readers to judge:
+//! `cargo run -p tubewright-sheets --example write_sheets -- FOLDER`.
+
+#[path = "../tests/common/mod.rs"]
+mod common;
+
+use std::path::PathBuf;
+use tubewright_sheets::{Paper, ViewName, one_view, three_views, to_svg};
+
+fn main() -> Result<(), Box<dyn std::error::Error>> {
+    let folder = PathBuf::from(
+        std::env::args()
+            .nth(1)
+            .ok_or("name the folder to write into")?,
+    );
+    std::fs::create_dir_all(&folder)?;
+    let scene = common::estate();
+    let sheet = three_views(&scene, &common::title_block(), Paper::A3)?;
+    std::fs::write(folder.join("three-views.svg"), to_svg(&sheet))?;
+    for name in ViewName::ALL {
+        let view = one_view(&scene, name, 300.0)?;
+        let file = format!(
+            "view-{}.svg",
+            name.heading().to_lowercase().replace(' ', "-")
+        );
+        std::fs::write(folder.join(file), to_svg(&view))?;
+    }
+    Ok(())
+}
