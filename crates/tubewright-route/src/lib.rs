@@ -9,4 +9,4 @@ mod solve;
 pub use cost::CostModel;
 pub use problem::RouteProblem;
 pub use route::{Budget, Outcome, Piece, Progress, Route};
-pub use solve::solve;
+pub use solve::{ClosingPiece, EndError, RoundError, Rounded, ShopSteps, round_and_close, solve};

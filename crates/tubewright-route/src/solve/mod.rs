@@ -1,6 +1,7 @@
 //! The search: random starts round guide paths, mending onto the closure manifold, improvement over
 //! layouts.
 
+mod alternatives;
 mod chain;
 mod descend;
 mod field;
@@ -12,18 +13,25 @@ mod polyline;
 mod random;
 mod report;
 mod room;
+mod rounding;
 mod shots;
 mod single;
 mod system;
 
 use core::sync::atomic::AtomicBool;
+use std::collections::BTreeSet;
 
 use crate::cost::CostModel;
 use crate::problem::{ProblemError, RouteProblem};
 use crate::route::{Budget, Outcome, Progress, Route};
 
-use improve::Meter;
+pub use rounding::{ClosingPiece, EndError, RoundError, Rounded, ShopSteps, round_and_close};
+
+use improve::{Meter, Solution};
 use system::Context;
+
+/// Most alternatives that are given back.
+const MOST_ALTERNATIVES: usize = 6;
 
 /// Solves a route problem.
 ///
@@ -42,29 +50,54 @@ pub fn solve(
 ) -> Result<Outcome, ProblemError> {
     problem.checked()?;
     let ctx = Context::new(problem, cost);
+    // The last part of the effort is for the alternatives.
     let mut meter = Meter {
         spent: 0,
-        limit: budget.work_units,
+        limit: budget.work_units - budget.work_units / 10,
         cancel,
     };
-    let found = joint::search(&ctx, budget.seed, &mut meter, |s, spent| {
+    let mut report_better = |s: &Solution, spent: u64| {
         progress(Progress {
             work_units: spent,
             budget_units: budget.work_units,
             best_cost: Some(s.cost),
-            improved: Some(report::route(&ctx, s, 0.0)),
+            improved: Some(report::route(&ctx, s, String::new(), 0.0)),
             lower_bound: 0.0,
         });
-    });
+    };
+    let mut found = joint::search(&ctx, budget.seed, &mut meter, &mut report_better);
     if found.is_empty() {
         return Ok(Outcome::NotFoundInEffort {
             work_units: meter.spent,
         });
     }
-    let alternatives: Vec<Route> = found
-        .iter()
-        .take(5)
-        .map(|s| report::route(&ctx, s, 0.0))
+    // Other ways round are brought to the same standard as the best.
+    let others = alternatives::distinct(&ctx, found.clone(), 4);
+    for (k, (other, _)) in others.into_iter().enumerate().skip(1) {
+        let mut own = Meter {
+            spent: 0,
+            limit: budget.work_units.saturating_sub(meter.spent) / (4 - k.min(3) as u64),
+            cancel,
+        };
+        let scope = if other.chains.len() > 1 {
+            improve::Scope::Alone(0)
+        } else {
+            improve::Scope::Together
+        };
+        let polished = improve::improve(
+            &ctx,
+            other,
+            scope,
+            &mut BTreeSet::new(),
+            &mut own,
+            |_, _| {},
+        );
+        meter.spent += own.spent;
+        found.push(polished);
+    }
+    let alternatives: Vec<Route> = alternatives::distinct(&ctx, found, MOST_ALTERNATIVES)
+        .into_iter()
+        .map(|(s, name)| report::route(&ctx, &s, name, 0.0))
         .collect();
     Ok(Outcome::Solved {
         alternatives,

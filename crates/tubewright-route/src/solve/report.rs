@@ -8,7 +8,12 @@ use super::system::{Anchor, Context, System, Target, tube_of};
 use crate::route::{Piece, Route, Term, Tightest};
 
 /// Makes the route of a solution that holds.
-pub(crate) fn route(ctx: &Context<'_>, solution: &Solution, lower_bound: f64) -> Route {
+pub(crate) fn route(
+    ctx: &Context<'_>,
+    solution: &Solution,
+    name: String,
+    lower_bound: f64,
+) -> Route {
     let system = System::new(ctx, solution.chains.clone());
     let problem = ctx.problem;
     let mut runs: Vec<Vec<Piece>> = vec![Vec::new(); problem.runs.len()];
@@ -75,7 +80,7 @@ pub(crate) fn route(ctx: &Context<'_>, solution: &Solution, lower_bound: f64) ->
         Term::Ground,
     ];
     Route {
-        name: String::new(),
+        name,
         runs,
         crossovers: (0..problem.crossovers.len())
             .map(|k| Point::ORIGIN + system.pose(k, &solution.x))

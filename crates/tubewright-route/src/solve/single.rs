@@ -218,6 +218,8 @@ pub(crate) fn search(
             best = first.cost;
             better(first, meter.spent);
         }
+        // The rest may be another way round.
+        pool.extend(found.iter().skip(reach.improved).cloned());
         for solution in found.into_iter().take(reach.improved) {
             if meter.is_over() {
                 pool.push(solution);
