@@ -193,7 +193,9 @@ impl State {
         groups.dedup_by_key(|g| g.0);
         overrun += groups.iter().map(|g| g.1).sum::<f64>();
         for (x, s) in x.iter().zip(&system.sizes) {
-            overrun += ((s.lo - x).max(x - s.hi)).max(0.0) * s.lever;
+            let out = ((s.lo - x).max(x - s.hi)).max(0.0) * s.lever;
+            // A range is kept exactly or not at all.
+            overrun += if out > 0.0 { out + 2.0 * HOLDS_MM } else { 0.0 };
         }
         Self {
             cost: system.cost(x),

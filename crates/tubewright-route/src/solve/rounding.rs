@@ -98,7 +98,7 @@ const ADDED_GAPS_MM: [f64; 6] = [0.0, 1.5, 3.0, 5.0, 8.0, 12.0];
 /// Ways of rounding held for each half of a chain.
 const HALF_WAYS: usize = 6000;
 /// Ways looked at exactly, nearest first.
-const EXACT_WAYS: usize = 60;
+const EXACT_WAYS: usize = 500;
 
 /// Rounds a route to the shop's steps, re-closes it as well as the steps allow and verifies the gaps.
 ///
@@ -125,6 +125,12 @@ pub fn round_and_close(
         let mut roomy = problem.clone();
         for body in &mut roomy.bodies {
             body.gap_mm += added_gap_mm;
+        }
+        for zone in roomy.components.iter_mut().filter_map(|c| c.zone.as_mut()) {
+            let size = zone.max - zone.min;
+            let shrink = size.to_array().map(|s| added_gap_mm.min(0.3 * s.max(0.0)));
+            zone.min += Vector::from_array(shrink);
+            zone.max = zone.max - Vector::from_array(shrink);
         }
         let wide = Context::new(&roomy, cost);
         let base = if added_gap_mm > 0.0 {

@@ -5,6 +5,7 @@ use tubewright_geometry::distance::clearance_between;
 use tubewright_geometry::{CentreLine, Point, TubeElement, UnitVector, Vector, math};
 
 use super::chain::{Element, Laid, Part, Stance, lay};
+use super::descend::HOLDS_MM;
 use super::layout::{Layout, Size};
 use super::room::{Contact, Room};
 use crate::cost::CostModel;
@@ -383,10 +384,13 @@ impl<'c, 'p> System<'c, 'p> {
             for place in [from, to] {
                 for axis in [UnitVector::X, UnitVector::Y, UnitVector::Z] {
                     let at = axis.dot(place.to_vector());
-                    for (sign, limit) in [
-                        (1.0, axis.dot(zone.min.to_vector())),
-                        (-1.0, axis.dot(zone.max.to_vector())),
-                    ] {
+                    let (lo, hi) = (
+                        axis.dot(zone.min.to_vector()),
+                        axis.dot(zone.max.to_vector()),
+                    );
+                    // Inside by more than an overrun that still counts as kept.
+                    let within = (2.0 * HOLDS_MM).min(0.25 * (hi - lo));
+                    for (sign, limit) in [(1.0, lo + within), (-1.0, hi - within)] {
                         let mut gradient = vec![0.0; self.sizes.len()];
                         self.add_gradient(
                             &mut gradient,
