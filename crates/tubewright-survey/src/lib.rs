@@ -17,23 +17,27 @@
 //! the bodies), and treats readings as independent of each other.
 
 pub mod adjustment;
+pub mod doubtful;
 pub mod frame_choice;
 mod linear;
 mod model;
 pub mod network;
+pub mod next_reading;
 pub mod solve;
 mod start;
 pub mod statistics;
 pub mod survey;
 
 pub use adjustment::{
-    AdjustError, Adjustment, GlobalTest, Handedness, Measure, ReadingResult, TwinPlace,
+    AdjustError, Adjustment, GlobalTest, Handedness, Measure, ReadingResult, Twin, TwinPlace,
     Undetermined, adjust, adjust_near,
 };
+pub use doubtful::{Doubtful, Explanation, SlipKind, Snooping, TapeEnd, find_doubtful};
 pub use frame_choice::{CentreLineChoice, FrameChoice, FrameError, LevelChoice};
 pub use network::{
     Along, Contact, End, EndId, Level, Line, Network, NetworkError, Pair, PlaceHint, PointId,
     PointSpec, Reading, ReadingKind, SetupId, SetupSpec, Side, Stance, StartValues, TapeScale,
     Target, Touch,
 };
+pub use next_reading::{Goal, Means, Missing, Proposal};
 pub use survey::{Ellipse, Ellipsoid, EndPose, Survey, SurveyedFloor, SurveyedPoint};

@@ -57,3 +57,27 @@ fn with_heights() {
     };
     found_again(kind, 0..100, 100);
 }
+
+#[test]
+fn with_ends() {
+    let kind = Kind {
+        points: 3,
+        ends: 2,
+        lines: 4,
+        heights: true,
+        noise: 0.0,
+    };
+    found_again(kind, 0..40, 40);
+}
+
+#[test]
+fn distances_only() {
+    let kind = Kind {
+        points: 6,
+        ends: 0,
+        lines: 4,
+        heights: false,
+        noise: 0.0,
+    };
+    found_again(kind, 0..60, 60);
+}

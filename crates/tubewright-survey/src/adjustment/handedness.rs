@@ -2,8 +2,7 @@
 
 use crate::linear::V3;
 use crate::model::State;
-use crate::network::{Along, Level, Network, PointId, ReadingKind, Side};
-use tubewright_geometry::Point;
+use crate::network::{Along, EndId, Level, Network, PointId, ReadingKind, Side};
 
 /// How the shape was told from its mirror image.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -17,18 +16,28 @@ pub enum Handedness {
     Assumed,
 }
 
-/// A point that its readings would also allow elsewhere.
+/// What may also lie elsewhere.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Twin {
+    /// A point.
+    Point(PointId),
+    /// An end: another place, or the same place facing another way.
+    End(EndId),
+}
+
+/// A second place that the readings allow as well. A height, a slope of the face, one more tape line
+/// or a word about the place decides.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct TwinPlace {
-    /// Which point.
-    pub point: PointId,
+    /// Of what.
+    pub what: Twin,
     /// Distance in mm of the other place from the one that was kept.
     pub apart_mm: f64,
+    /// For an end, by how much the other one is turned, radians.
+    pub turned_rad: f64,
     /// Sum of squares with the other place less that with the one kept, below 6.63 (1 % of χ² with
     /// one degree of freedom).
     pub worse_by: f64,
-    /// The other place in the adjustment's own frame.
-    pub(crate) place: Point,
 }
 
 /// Directions of the car as far as set-ups, pairs and words tell them.
@@ -94,7 +103,7 @@ pub(crate) fn directions(network: &Network, state: &State) -> Directions {
 
 /// Least volume of the three directions, as unit vectors, that decides: below it one of them nearly
 /// lies in the plane of the others, and the words contradict or say nothing.
-const LEAST_VOLUME: f64 = 0.1;
+const LEAST_VOLUME: f64 = 0.05;
 
 impl Directions {
     /// +1 for the car as it is, −1 for its mirror image, `None` when not all is told.

@@ -4,8 +4,9 @@ mod handedness;
 mod report;
 mod solve;
 
-pub use handedness::{Handedness, TwinPlace};
+pub use handedness::{Handedness, Twin, TwinPlace};
 pub use report::{GlobalTest, Measure, ReadingResult, Undetermined};
+pub(crate) use solve::readjust;
 pub use solve::{adjust, adjust_near};
 
 pub(crate) use handedness::directions;
@@ -114,7 +115,7 @@ impl Adjustment {
         self.handedness
     }
 
-    /// Points that fit nearly as well at a second place.
+    /// Points and ends that fit nearly as well at a second place.
     #[must_use]
     pub fn twins(&self) -> &[TwinPlace] {
         &self.twins

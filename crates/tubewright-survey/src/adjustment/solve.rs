@@ -1,14 +1,15 @@
 //! From readings to the best shape: starts, mirror image, twin places.
 
-use super::handedness::{Directions, Handedness, TwinPlace, directions};
+use super::handedness::{Directions, Handedness, Twin, TwinPlace, directions};
 use super::{AdjustError, Adjustment};
-use crate::linear::{V3, point};
+use crate::linear::{M3, V3};
 use crate::model::{Layout, State};
-use crate::network::{Network, PointId, ReadingKind, StartValues};
+use crate::network::{EndId, Network, PointId, ReadingKind, StartValues};
 use crate::solve::least_squares::{Effort, Rest};
 use crate::solve::network::solve_from;
-use crate::start::{Sketch, alternatives, lift, node_places, sketches};
+use crate::start::{Sketch, alternatives, end_alternatives, lift, node_places, rigid, sketches};
 use crate::statistics::chi_squared_quantile;
+use tubewright_geometry::math;
 
 /// A shape whose sum of squares would occur by chance this often is taken without looking further.
 const CONTENT_PROBABILITY: f64 = 0.9999;
@@ -55,7 +56,6 @@ pub fn adjust_near(network: &Network, start: &StartValues) -> Result<Adjustment,
 
 /// Solves again from the shape of an earlier adjustment of a network with the same points, ends and
 /// set-ups.
-#[expect(dead_code, reason = "data snooping is the next step")]
 pub(crate) fn readjust(network: Network, from: &Adjustment) -> Adjustment {
     let layout = Layout::of(&network);
     let rest = solve_from(&network, &layout, from.state.clone(), Effort::default());
@@ -207,8 +207,15 @@ fn mirror(network: &Network, state: &State, places: &mut [V3]) {
     }
 }
 
-/// For each point that fits nearly as well elsewhere, keeps the place that the words say and notes the
-/// other when they say nothing.
+/// Most rounds of looking for better places of single points and ends.
+const ROUNDS: usize = 4;
+
+/// Least turn in radians that makes another facing of an end: three degrees, beyond what readings of
+/// a rim leave open otherwise.
+const TURNED_RAD: f64 = 0.05;
+
+/// Tries the other places of each point and of each end: a better one is taken, of equal ones that
+/// which the words say, and the other is noted when they say nothing.
 fn settle_twins(
     network: &Network,
     layout: &Layout,
@@ -216,40 +223,98 @@ fn settle_twins(
     mut best: Rest<State>,
 ) -> (Rest<State>, Vec<TwinPlace>) {
     let mut twins = Vec::new();
-    for index in 0..network.points.len() {
-        if network.points[index].held.iter().any(Option::is_some) {
-            continue;
-        }
-        let places = node_places(network, sketch, &best.state);
-        for place in alternatives(sketch, &places, index) {
-            let mut state = best.state.clone();
-            state.points[index] = place;
-            let rest = solve_from(network, layout, state, Effort::default());
-            let moved = rest.state.points[index] - best.state.points[index];
-            if rest.cost > best.cost + NO_DIFFERENCE || moved.norm() < 20.0 {
+    for _ in 0..ROUNDS {
+        twins.clear();
+        let before = best.cost;
+        for index in 0..network.points.len() {
+            if network.points[index].held.iter().any(Option::is_some) {
                 continue;
             }
-            let said: Option<bool> = told(network, &best.state).prefers(
-                network,
-                &best.state,
-                index,
-                rest.state.points[index],
-                best.state.points[index],
-            );
-            match said {
-                Some(true) => best = rest,
-                Some(false) => {}
-                None => twins.push(TwinPlace {
-                    point: PointId(index),
-                    apart_mm: moved.norm(),
-                    worse_by: rest.cost - best.cost,
-                    place: point(rest.state.points[index]),
-                }),
+            let places = node_places(network, sketch, &best.state);
+            for place in alternatives(sketch, &places, index) {
+                let mut state = best.state.clone();
+                state.points[index] = place;
+                let rest = solve_from(network, layout, state, Effort::default());
+                let (turn, shift) = onto(&rest.state, &best.state, Some(index));
+                let there = turn * rest.state.points[index] + shift;
+                let here = best.state.points[index];
+                if (there - here).norm() < 20.0 || rest.cost > best.cost + NO_DIFFERENCE {
+                    continue;
+                }
+                let clear = rest.cost < best.cost - NO_DIFFERENCE;
+                let said =
+                    told(network, &best.state).prefers(network, &best.state, index, there, here);
+                if clear || said.unwrap_or(rest.cost < best.cost) {
+                    if !clear && said.is_none() {
+                        twins.push(twin(index, here, there, best.cost - rest.cost));
+                    }
+                    best = rest;
+                } else if said.is_none() {
+                    twins.push(twin(index, there, here, rest.cost - best.cost));
+                }
             }
+        }
+        for end in 0..network.ends.len() {
+            let places = node_places(network, sketch, &best.state);
+            for other in end_alternatives(sketch, &places, end) {
+                let mut state = lift(network, layout, sketch, &other);
+                let mut start = best.state.clone();
+                start.ends[end] = state.ends.swap_remove(end);
+                let rest = solve_from(network, layout, start, Effort::default());
+                let (here, there) = (best.state.ends[end], rest.state.ends[end]);
+                let (turn, shift) = onto(&rest.state, &best.state, None);
+                let found = TwinPlace {
+                    what: Twin::End(EndId(end)),
+                    apart_mm: (turn * there.origin + shift - here.origin).norm(),
+                    turned_rad: turn_between(here.axes, turn * there.axes),
+                    worse_by: (rest.cost - best.cost).abs(),
+                };
+                let same = found.apart_mm < 20.0 && found.turned_rad < TURNED_RAD;
+                if !same && found.worse_by < NO_DIFFERENCE {
+                    twins.push(found);
+                }
+                if rest.cost < best.cost - 1e-9 {
+                    best = rest;
+                }
+            }
+        }
+        if best.cost > before - 1e-6 {
             break;
         }
     }
     (best, twins)
+}
+
+fn twin(index: usize, place: V3, kept: V3, worse_by: f64) -> TwinPlace {
+    TwinPlace {
+        what: Twin::Point(PointId(index)),
+        apart_mm: (place - kept).norm(),
+        turned_rad: 0.0,
+        worse_by,
+    }
+}
+
+/// The motion that brings the points of one free shape onto those of another, one left out.
+fn onto(from: &State, to: &State, but: Option<usize>) -> (M3, V3) {
+    let others = |state: &State| -> Vec<V3> {
+        (0..state.points.len())
+            .filter(|i| Some(*i) != but)
+            .map(|i| state.points[i])
+            .collect()
+    };
+    rigid(&others(from), &others(to))
+}
+
+/// Angle of the rotation that leads from one set of axes to another, radians.
+fn turn_between(a: M3, b: M3) -> f64 {
+    let r = b * a.transpose();
+    let sine = V3::new(
+        r[(2, 1)] - r[(1, 2)],
+        r[(0, 2)] - r[(2, 0)],
+        r[(1, 0)] - r[(0, 1)],
+    )
+    .norm();
+    math::atan2(sine, r.trace() - 1.0)
 }
 
 fn told(network: &Network, state: &State) -> Directions {

@@ -16,8 +16,8 @@ mod scaling;
 mod sketch;
 
 use chance::Chance;
-pub(crate) use lift::{lift, node_places};
-pub(crate) use place::alternatives;
+pub(crate) use lift::{lift, node_places, rigid};
+pub(crate) use place::{alternatives, end_alternatives};
 pub(crate) use sketch::Sketch;
 
 use crate::linear::V3;

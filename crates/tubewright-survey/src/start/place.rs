@@ -2,8 +2,8 @@
 
 use super::Chance;
 use super::intersect::{circles, on_two_spheres, spheres};
-use super::sketch::Sketch;
-use crate::linear::V3;
+use super::sketch::{Sketch, end_of};
+use crate::linear::{M3, V3};
 
 /// A misfit counts at most this many σ, squared: one slip must not decide the place.
 const MOST_SIGMAS_SQUARED: f64 = 400.0;
@@ -271,4 +271,50 @@ pub(crate) fn alternatives(sketch: &Sketch, places: &[V3], node: usize) -> Vec<V
         .filter(|(cost, p)| *cost < here + 30.0 && (p - places[node]).norm() > 20.0)
         .map(|(_, p)| p)
         .collect()
+}
+
+/// Other places for all nodes of an end: mirrored in the plane that lies best through the places it is
+/// tied to, wholly and then by its centre only.
+pub(crate) fn end_alternatives(sketch: &Sketch, places: &[V3], end: usize) -> Vec<Vec<V3>> {
+    let own: Vec<usize> = (0..sketch.nodes.len())
+        .filter(|&n| end_of(sketch.nodes[n]) == Some(end))
+        .collect();
+    let mut tied: Vec<usize> = own
+        .iter()
+        .flat_map(|&n| sketch.of_node[n].iter().map(move |&t| (t, n)))
+        .map(|(t, n)| sketch.other(t, n))
+        .filter(|n| end_of(sketch.nodes[*n]) != Some(end))
+        .collect();
+    tied.sort_unstable();
+    tied.dedup();
+    if own.is_empty() || tied.len() < 3 {
+        return Vec::new();
+    }
+    let mean = |nodes: &[usize]| {
+        #[expect(clippy::cast_precision_loss, reason = "a count of places is small")]
+        let count = nodes.len() as f64;
+        nodes.iter().map(|&n| places[n]).sum::<V3>() / count
+    };
+    let centre = mean(&tied);
+    let mut spread = M3::zeros();
+    for &n in &tied {
+        let d = places[n] - centre;
+        spread += d * d.transpose();
+    }
+    let eigen = spread.symmetric_eigen();
+    let normal = eigen
+        .eigenvectors
+        .column(eigen.eigenvalues.imin())
+        .into_owned();
+    let middle = mean(&own);
+    let mirrored = |p: V3| p - normal * (2.0 * normal.dot(&(p - centre)));
+    let mut whole = places.to_vec();
+    let mut shifted = places.to_vec();
+    let mut turned = places.to_vec();
+    for &n in &own {
+        whole[n] = mirrored(places[n]);
+        shifted[n] = places[n] + mirrored(middle) - middle;
+        turned[n] = mirrored(places[n]) + middle - mirrored(middle);
+    }
+    vec![whole, shifted, turned]
 }

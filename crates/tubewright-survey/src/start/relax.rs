@@ -126,7 +126,7 @@ pub(super) fn cost(sketch: &Sketch, places: &[V3]) -> f64 {
 }
 
 /// Sum of squares per tie above which a sketch is looked through for folded places.
-const GOOD_PER_TIE: f64 = 1.5;
+const GOOD_PER_TIE: f64 = 0.1;
 
 /// Relaxed, and every place that fits better on its other side put there.
 pub(super) fn unfolded(sketch: &Sketch, places: &[V3]) -> Vec<V3> {

@@ -44,7 +44,6 @@ pub struct Survey {
     /// Three rows for each point, then six for each end.
     covariance: Matrix,
     /// Derivatives of those rows by the adjustment's unknowns.
-    #[expect(dead_code, reason = "choosing the next reading is the next step")]
     pub(crate) by_unknowns: Matrix,
 }
 

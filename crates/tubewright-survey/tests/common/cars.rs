@@ -56,6 +56,7 @@ pub(crate) struct Kind {
 
 pub(crate) const TAPE_SIGMA_MM: f64 = 1.5;
 pub(crate) const HEIGHT_SIGMA_MM: f64 = 1.0;
+pub(crate) const ANGLE_SIGMA_RAD: f64 = 0.2 * math::PI / 180.0;
 
 /// Rearward places of the three pairs of marks, of the order of a small car's underbody.
 const STATIONS_MM: [f64; 3] = [0.0, 950.0, 2100.0];
@@ -91,7 +92,7 @@ pub(crate) fn random_car(seed: u64, kind: Kind) -> Car {
                 PlaceHint {
                     side: Some(side),
                     along: Some([Along::Front, Along::Middle, Along::Rear][station]),
-                    level: (!kind.heights && station == 0).then_some(Level::High),
+                    level: (!kind.heights).then_some(Level::High),
                 },
             ));
             places.push(Point::new(
@@ -207,11 +208,51 @@ fn measure(car: &mut Car, kind: Kind, wheels: SetupId, chance: &mut Chance) {
             };
             let skip = chance.below(6);
             for k in 0..3 {
-                tape(car, &mut number, rim, mark((skip + 2 * k) % 6), chance);
+                tape(
+                    car,
+                    &mut number,
+                    rim,
+                    mark((skip + [0, 1, 3][k]) % 6),
+                    chance,
+                );
             }
         }
     }
     if kind.heights {
+        // Across the face, upright and sideways, with an angle finder; top and bottom over the floor.
+        for index in 0..kind.ends {
+            for clock_rad in [0.0, math::PI] {
+                number += 1;
+                let target = Target::Rim {
+                    end: EndId(index),
+                    clock_rad,
+                };
+                car.network.readings.push(Reading::new(
+                    number,
+                    ReadingKind::Height {
+                        target: Touch::place(target),
+                        setup: wheels,
+                    },
+                    place(car, target).z + kind.noise * HEIGHT_SIGMA_MM * chance.normal(),
+                    HEIGHT_SIGMA_MM,
+                ));
+            }
+            for clock_rad in [0.0, math::FRAC_PI_2] {
+                number += 1;
+                let along = car.ends[index].at_clock(clock_rad).to_array();
+                let slope = math::atan2(along[2], math::hypot(along[0], along[1]));
+                car.network.readings.push(Reading::new(
+                    number,
+                    ReadingKind::FaceInclination {
+                        end: EndId(index),
+                        clock_rad,
+                        setup: wheels,
+                    },
+                    slope + kind.noise * ANGLE_SIGMA_RAD * chance.normal(),
+                    ANGLE_SIGMA_RAD,
+                ));
+            }
+        }
         for index in 0..car.places.len() {
             number += 1;
             let value = car.places[index].z + kind.noise * HEIGHT_SIGMA_MM * chance.normal();
