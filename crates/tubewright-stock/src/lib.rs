@@ -11,6 +11,7 @@ mod demand;
 mod error;
 mod item;
 mod layout;
+mod marks;
 mod model;
 mod money;
 mod plan;
@@ -27,6 +28,9 @@ pub use error::PlanError;
 pub use item::{
     Item, ItemKind, Offer, OnHand, OnHandKind, PriceBreak, Spare, StockPiece, StockShape, Supplier,
     TubeSpec,
+};
+pub use marks::{
+    Cut, CutCard, FitMark, KerfSide, Reach, SawFinding, SawTrouble, cut_cards, fit_marks,
 };
 pub use money::{Currency, Money};
 pub use plan::{

@@ -3,6 +3,8 @@
 #[cfg(test)]
 mod exhaustive;
 #[cfg(test)]
+mod marks;
+#[cfg(test)]
 mod plans;
 #[cfg(test)]
 mod shop;

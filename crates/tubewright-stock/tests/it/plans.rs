@@ -233,7 +233,7 @@ fn a_tampered_plan_is_found_out() {
 }
 
 prop_compose! {
-    fn runs()(
+    pub(crate) fn runs()(
         seeds in prop::collection::vec((5u32..100, 0u32..400, 0u32..4), 1..8),
         on_hand in prop::collection::vec((20u32..120, 0u32..120, 0u32..120), 0..4),
     ) -> StockRequest {

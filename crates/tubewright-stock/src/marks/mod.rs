@@ -1,0 +1,8 @@
+//! Saw marks: where to cut each stock item, in which order, and how its parts clock together.
+
+mod card;
+mod clock;
+mod sequence;
+
+pub use card::{Cut, CutCard, KerfSide, Reach, SawFinding, SawTrouble, cut_cards};
+pub use clock::{FitMark, fit_marks};
