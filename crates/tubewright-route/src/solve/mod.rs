@@ -2,6 +2,7 @@
 //! layouts.
 
 mod alternatives;
+mod bound;
 mod chain;
 mod descend;
 mod field;
@@ -50,6 +51,7 @@ pub fn solve(
 ) -> Result<Outcome, ProblemError> {
     problem.checked()?;
     let ctx = Context::new(problem, cost);
+    let lower_bound = bound::lower_bound(problem, cost);
     // The last part of the effort is for the alternatives.
     let mut meter = Meter {
         spent: 0,
@@ -61,8 +63,8 @@ pub fn solve(
             work_units: spent,
             budget_units: budget.work_units,
             best_cost: Some(s.cost),
-            improved: Some(report::route(&ctx, s, String::new(), 0.0)),
-            lower_bound: 0.0,
+            improved: Some(report::route(&ctx, s, String::new(), lower_bound)),
+            lower_bound,
         });
     };
     let mut found = joint::search(&ctx, budget.seed, &mut meter, &mut report_better);
@@ -97,7 +99,7 @@ pub fn solve(
     }
     let alternatives: Vec<Route> = alternatives::distinct(&ctx, found, MOST_ALTERNATIVES)
         .into_iter()
-        .map(|(s, name)| report::route(&ctx, &s, name, 0.0))
+        .map(|(s, name)| report::route(&ctx, &s, name, lower_bound))
         .collect();
     Ok(Outcome::Solved {
         alternatives,
