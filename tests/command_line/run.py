@@ -195,6 +195,19 @@ def case_the_demonstration_runs_whole(folder):
         assert word in ran.stdout, f"demo does not say {word}"
 
 
+def case_files_bad_on_purpose_are_refused_with_their_line(folder):
+    for kind in ["build", "stock", "shop"]:
+        for bad in sorted((ROOT / "tests/peer/bad" / kind).glob("*.toml")):
+            # A sound car around the bad file, so that only the bad file can be at fault.
+            car = folder / f"{kind}-{bad.stem}"
+            car.mkdir()
+            (car / "build.toml").write_text('format = "tubewright-build/1"\nname = "sound"\n')
+            (car / f"{kind}.toml").write_bytes(bad.read_bytes())
+            ran = run("check", car, wanted=(FAILED,))
+            words = ran.stdout + ran.stderr
+            assert re.search(rf"{kind}\.toml:\d+:\d+", words), f"{bad}: no line is named:\n{words}"
+
+
 def case_too_large_a_file_is_refused_with_its_reason(folder):
     car = new_car(folder, CARS[0])
     with (car / "build.toml").open("ab") as build:
