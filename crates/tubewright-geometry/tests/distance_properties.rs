@@ -352,6 +352,46 @@ proptest! {
     }
 
     #[test]
+    fn a_closed_mesh_of_a_box_is_that_box(tube in element(), body in oriented_box(), p in place()) {
+        let mesh = box_mesh(&body);
+        prop_assert!(mesh.is_closed());
+        let (solid, mesh) = (Solid::Box(body), Solid::Mesh(Arc::new(mesh)));
+        let apart = distance::point_to_solid(p, &solid) - distance::point_to_solid(p, &mesh);
+        prop_assert!(apart.abs() < 1e-9);
+        // Places within the box too, and on its diagonals, where rays meet edges.
+        for t in [0.1, 0.5, 0.9, 0.999] {
+            let q = body.centre.lerp(body.corners()[5], t);
+            prop_assert!(distance::point_to_solid(q, &mesh) < 1e-9);
+        }
+        let a = distance::clearance(&tube, &solid, TOLERANCE_MM).gap_mm;
+        let b = distance::clearance(&tube, &mesh, TOLERANCE_MM).gap_mm;
+        prop_assert!((a - b).abs() <= TOLERANCE_MM + 1e-9, "{a} {b}");
+        prop_assert_eq!(
+            distance::is_clear(&tube, &solid, a - 5e-3),
+            distance::is_clear(&tube, &mesh, a - 5e-3)
+        );
+    }
+
+    #[test]
+    fn an_outside_judge_agrees_on_a_ball_of_triangles(p in place(), size in 20.0..400.0_f64) {
+        use parry3d_f64::math::Vector as Vec3;
+        use parry3d_f64::query::PointQuery;
+        use parry3d_f64::shape::TriMesh;
+        let ball = common::icosphere(size, 2);
+        let vertices = ball.vertices().iter().map(|v| Vec3::new(v.x, v.y, v.z)).collect();
+        let judge = TriMesh::new(vertices, ball.triangles().to_vec()).expect("a mesh");
+        // To the surface: the judge is told nothing of an inside.
+        let to_surface = judge.distance_to_local_point(Vec3::new(p.x, p.y, p.z), false);
+        let inside = p.to_vector().norm() < 0.9 * size;
+        let ours = distance::point_to_solid(p, &Solid::Mesh(Arc::new(ball)));
+        if inside {
+            prop_assert!(ours < 1e-12);
+        } else if p.to_vector().norm() > size {
+            prop_assert!((ours - to_surface.abs()).abs() < 1e-6, "{ours} {to_surface}");
+        }
+    }
+
+    #[test]
     fn an_outside_judge_agrees_on_capsule_against_box(
         a in place(), b in place(), body in oriented_box()
     ) {

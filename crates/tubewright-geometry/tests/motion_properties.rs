@@ -3,7 +3,8 @@
 use proptest::prelude::*;
 use tubewright_geometry::distance::{self, point_to_solid};
 use tubewright_geometry::motion::{
-    MotionSearch, clearance_in_motion, furthest_along, is_clear_in_motion, point_envelope,
+    MotionSearch, MovingObstacle, MovingSet, clearance_in_motion, furthest_along,
+    is_clear_in_motion, point_envelope,
 };
 use tubewright_geometry::{
     CentreLine, Frame, Freedom, Motion, OrientedBox, Placement, Point, Solid, TubeElement,
@@ -156,6 +157,37 @@ proptest! {
             prop_assert!(clear(found.gap_mm - 0.5));
         }
         prop_assert!(!clear(found.found_gap_mm + 0.01));
+    }
+
+    #[test]
+    fn a_moving_set_answers_like_its_bodies(
+        tube in tube(), of_tube in motion(1),
+        bodies in prop::collection::vec((solid(), motion(1), 0.0..40.0_f64), 1..5)
+    ) {
+        let set = MovingSet::new(bodies.iter().map(|(solid, motion, gap_mm)| MovingObstacle {
+            solid: solid.clone(),
+            gap_mm: *gap_mm,
+            motion: motion.clone(),
+        }));
+        let margins: Vec<f64> = bodies
+            .iter()
+            .map(|(s, m, gap)| clearance_in_motion(&tube, &of_tube, s, m, EFFORT).gap_mm - gap)
+            .collect();
+        let least = margins.iter().copied().fold(f64::INFINITY, f64::min);
+        let found = set.tightest(&tube, &of_tube, EFFORT, f64::INFINITY).expect("not empty");
+        prop_assert!((found.margin_mm - least).abs() < 1e-9);
+        let limit = 20.0;
+        let below = set.all_below(&tube, &of_tube, EFFORT, limit);
+        for (body, margin) in margins.iter().enumerate() {
+            prop_assert_eq!(below.iter().any(|b| b.body == body), *margin < limit);
+        }
+        let blocking = set.first_blocking(&tube, &of_tube, 0.2);
+        if least > 0.5 {
+            prop_assert_eq!(blocking, None);
+        }
+        if least < -0.5 {
+            prop_assert!(blocking.is_some());
+        }
     }
 
     #[test]

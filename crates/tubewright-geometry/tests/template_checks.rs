@@ -6,9 +6,9 @@ mod common;
 use common::{Check, check, number, numbers};
 use proptest::prelude::*;
 use tubewright_geometry::template::{
-    Branch, Mitre, PlaneCut, Saddle, SaddleError, SegmentedBend, SplitBend, SplitError, TorusCut,
-    TorusPlane, WrapCurve, least_mm, polyline, radius_from_spacing_mm, split_distance_for_area,
-    stations,
+    BendCut, Branch, Mitre, PlaneCut, Saddle, SaddleError, SegmentedBend, SplitBend, SplitError,
+    TorusCut, TorusPlane, WrapCurve, least_mm, polyline, radius_from_spacing_mm,
+    split_distance_for_area, stations,
 };
 use tubewright_geometry::{Point, UnitVector, Vector, math};
 
@@ -397,6 +397,34 @@ proptest! {
             let at = on_torus(clr, r, q, p).to_vector();
             prop_assert!(Vector::new(0.0, cos, sin).dot(at).abs() < 1e-9 * clr);
         }
+    }
+
+    #[test]
+    fn a_cut_near_the_tangent_line_goes_on_in_the_leg(
+        r in 20.0..40.0_f64, ratio in 1.1..3.0_f64, turn in -0.5..0.5_f64, tilt in any::<bool>(), q in 0.0..6.2_f64
+    ) {
+        let clr = r * ratio;
+        let plane = if tilt {
+            TorusPlane::Tilt { tilt_rad: turn }
+        } else {
+            TorusPlane::InPlane { turn_rad: turn }
+        };
+        let cut = TorusCut { clr_mm: clr, tube_radius_mm: r, plane };
+        // The arc ends at p = 0: what lies past it is leg.
+        let bend = BendCut { cut, from_rad: -1.0, to_rad: 0.0 };
+        if let (Some(p), Some(y)) = (cut.section_rad(q), bend.along_mm(q)) {
+            let (normal, offset) = cut.plane();
+            let rho = clr + r * math::cos(q);
+            let at = if p > 0.0 {
+                Point::new(rho, y, r * math::sin(q))
+            } else {
+                prop_assert!((y - rho * p).abs() < 1e-9);
+                on_torus(clr, r, q, p)
+            };
+            prop_assert!((normal.dot(at.to_vector()) - offset).abs() < 1e-6);
+        }
+        let lines = polyline(&bend, 0.0, 0.05);
+        prop_assert_eq!(dense_within(&bend, &lines, 0.05), None);
     }
 
     #[test]

@@ -6,10 +6,12 @@
 
 mod clearance;
 mod envelope;
+mod set;
 mod tyre;
 
 pub use clearance::{MotionSearch, MovingClearance, clearance_in_motion, is_clear_in_motion};
 pub use envelope::{Extreme, furthest_along, point_envelope};
+pub use set::{MovingObstacle, MovingSet, MovingSetClearance};
 pub use tyre::{SteeredTyre, TyreEnvelope, tyre_envelope};
 
 use crate::placement::Placement;

@@ -20,4 +20,4 @@ pub use mitre::{Mitre, PlaneCut};
 pub use saddle::{HolePlace, Saddle, SaddleError};
 pub use segmented::{SegmentEnd, SegmentedBend, SegmentedError, radius_from_spacing_mm};
 pub use split::{SplitBend, SplitError, split_distance_for_area};
-pub use torus::{Branch, TorusCut, TorusPlane};
+pub use torus::{BendCut, Branch, TorusCut, TorusPlane};

@@ -9,8 +9,9 @@
 //! Elementary geometry: `n·P = c` solved for `p`.
 
 use super::curve::WrapCurve;
+use super::mitre::PlaneCut;
 use crate::math;
-use crate::vector::UnitVector;
+use crate::vector::{Point, UnitVector, Vector};
 
 /// Which of the two sections that a plane makes with a bend.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -100,6 +101,107 @@ impl TorusCut {
                 })
             }
         }
+    }
+}
+
+impl TorusCut {
+    /// The plane as direction and distance from the bend's centre in mm.
+    #[must_use]
+    pub fn plane(&self) -> (UnitVector, f64) {
+        match self.plane {
+            // Square section (normal y) through (R, 0, 0), turned about z.
+            TorusPlane::InPlane { turn_rad } => {
+                let (sin, cos) = math::sin_cos(turn_rad);
+                let normal = UnitVector::from_unit(Vector::new(sin, cos, 0.0));
+                (normal, self.clr_mm * sin)
+            }
+            TorusPlane::Tilt { tilt_rad } => {
+                let (sin, cos) = math::sin_cos(tilt_rad);
+                (UnitVector::from_unit(Vector::new(0.0, cos, sin)), 0.0)
+            }
+            TorusPlane::General {
+                normal, offset_mm, ..
+            } => (normal, offset_mm),
+        }
+    }
+
+    /// The straight leg that goes on from the section at `section_rad` in the direction of growing
+    /// `p`, cut by the same plane. Lengths are from that tangent line, negative before it; `q` as in
+    /// the bend.
+    #[must_use]
+    pub fn leg_cut(&self, section_rad: f64) -> PlaneCut {
+        let (sin, cos) = math::sin_cos(section_rad);
+        let (normal, offset_mm) = self.plane();
+        PlaneCut {
+            origin: Point::new(self.clr_mm * cos, self.clr_mm * sin, 0.0),
+            along: UnitVector::from_unit(Vector::new(-sin, cos, 0.0)),
+            zero: UnitVector::from_unit(Vector::new(cos, sin, 0.0)),
+            quarter: UnitVector::Z,
+            radius_mm: self.tube_radius_mm,
+            normal,
+            offset_mm,
+        }
+    }
+}
+
+/// A cut through a stock bend whose arc ends: on the lines that the plane meets past a tangent line
+/// the leg is cut, as a straight tube by the same plane.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct BendCut {
+    /// The plane and the bend's sizes.
+    pub cut: TorusCut,
+    /// Section angle of the upstream tangent line in radians.
+    pub from_rad: f64,
+    /// Section angle of the downstream tangent line in radians, above `from_rad`.
+    pub to_rad: f64,
+}
+
+impl WrapCurve for BendCut {
+    fn tube_radius_mm(&self) -> f64 {
+        self.cut.tube_radius_mm
+    }
+
+    /// Mark on the line `q` in mm from the section `p = 0`, measured along the line: `ρ p` in the
+    /// arc, and on from the tangent line along the leg.
+    fn along_mm(&self, q_rad: f64) -> Option<f64> {
+        let section = self.cut.section_rad(q_rad)?;
+        let rho = self.cut.rho_mm(q_rad);
+        if section > self.to_rad {
+            let leg = self.cut.leg_cut(self.to_rad).along_mm(q_rad)?;
+            (leg >= 0.0).then_some(rho * self.to_rad + leg)
+        } else if section < self.from_rad {
+            let leg = self.cut.leg_cut(self.from_rad).along_mm(q_rad)?;
+            (leg <= 0.0).then_some(rho * self.from_rad + leg)
+        } else {
+            Some(rho * section)
+        }
+    }
+
+    fn corners_rad(&self) -> Vec<f64> {
+        const STEPS: u32 = 720;
+        let at = |i: u32| math::TAU * f64::from(i) / f64::from(STEPS);
+        let stretch = |q: f64| match self.cut.section_rad(q) {
+            None => 0_u8,
+            Some(p) if p < self.from_rad => 1,
+            Some(p) if p > self.to_rad => 3,
+            Some(_) => 2,
+        };
+        (0..STEPS)
+            .filter(|&i| stretch(at(i)) != stretch(at(i + 1)))
+            .map(|i| {
+                let (mut same, mut other) = (at(i), at(i + 1));
+                let here = stretch(same);
+                for _ in 0..60 {
+                    let middle = 0.5 * (same + other);
+                    if stretch(middle) == here {
+                        same = middle;
+                    } else {
+                        other = middle;
+                    }
+                }
+                if here == 0 { other } else { same }
+            })
+            .collect()
     }
 }
 
