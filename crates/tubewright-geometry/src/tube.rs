@@ -95,4 +95,41 @@ impl CentreLine {
             }
         }
     }
+
+    /// Direction of travel at distance `s_mm` from the upstream end; `None` for a straight without
+    /// length.
+    #[must_use]
+    pub fn direction_at(&self, s_mm: f64) -> Option<UnitVector> {
+        match *self {
+            Self::Segment { a, b } => (b - a).direction(),
+            Self::Arc { u, v, radius, .. } => {
+                let (sin, cos) = math::sin_cos(s_mm / radius);
+                (v * cos - u * sin).direction()
+            }
+        }
+    }
+
+    /// The same line travelled the other way.
+    #[must_use]
+    pub fn reversed(&self) -> Self {
+        match *self {
+            Self::Segment { a, b } => Self::Segment { a: b, b: a },
+            Self::Arc {
+                centre,
+                u,
+                v,
+                radius,
+                angle,
+            } => {
+                let (sin, cos) = math::sin_cos(angle);
+                Self::Arc {
+                    centre,
+                    u: UnitVector::from_unit(u * cos + v * sin),
+                    v: UnitVector::from_unit(u * sin - v * cos),
+                    radius,
+                    angle,
+                }
+            }
+        }
+    }
 }

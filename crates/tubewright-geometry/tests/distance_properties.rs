@@ -352,6 +352,24 @@ proptest! {
     }
 
     #[test]
+    fn the_way_of_travel_changes_no_clearance(tube in element(), body in solid(), t in 0.0..1.0_f64) {
+        let back = TubeElement { line: tube.line.reversed(), radius: tube.radius };
+        let length = tube.line.length();
+        prop_assert!(back.line.at(length * (1.0 - t)).distance(tube.line.at(length * t)) < 1e-8);
+        if let (Some(there), Some(again)) =
+            (tube.line.direction_at(length * t), back.line.direction_at(length * (1.0 - t)))
+        {
+            prop_assert!(there.angle_to(-again) < 1e-9);
+        }
+        let a = distance::clearance(&tube, &body, TOLERANCE_MM).gap_mm;
+        let b = distance::clearance(&back, &body, TOLERANCE_MM).gap_mm;
+        prop_assert!((a - b).abs() <= TOLERANCE_MM + 1e-9, "{a} {b}");
+        // Its box holds it.
+        let bounds = tube.bounds();
+        prop_assert!(bounds.grown(1e-9 - tube.radius).distance(tube.line.at(length * t)) <= 0.0);
+    }
+
+    #[test]
     fn a_closed_mesh_of_a_box_is_that_box(tube in element(), body in oriented_box(), p in place()) {
         let mesh = box_mesh(&body);
         prop_assert!(mesh.is_closed());
