@@ -1,5 +1,8 @@
 //! The build folder: parsing with units and spans, the model, comment-keeping edits, atomic saves.
 
+pub mod document;
+pub mod folder;
+pub mod hash;
 mod keys;
 pub mod model;
 mod problem;

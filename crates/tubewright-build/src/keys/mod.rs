@@ -48,6 +48,16 @@ pub(crate) enum Shape {
     OneOrMore(&'static Table, usize),
 }
 
+impl Shape {
+    /// The table, when it is one.
+    pub(crate) const fn table(&self) -> Option<&'static Table> {
+        match self {
+            Self::Table(table) => Some(table),
+            _ => None,
+        }
+    }
+}
+
 /// What a name names.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub(crate) enum Target {

@@ -24,10 +24,13 @@ use crate::model::{Build, Model, Shop, Stock};
 use crate::problem::{Missing, Problem, Severity};
 use crate::span::FileKind;
 use check::Checker;
-use names::Names;
 use row::Row;
 use source::{Problems, Said, Source};
 use toml::de::{DeTable, DeValue};
+
+pub(crate) use check::is_date;
+pub(crate) use limits::LARGEST_TOML;
+pub(crate) use names::{Names, rivals, unfit_name};
 
 /// The texts of a build folder; a file that is not there is `None`.
 #[derive(Clone, Copy, Debug, Default)]
@@ -108,6 +111,22 @@ pub fn read(texts: Texts<'_>) -> ReadBuild {
         problems,
         missing,
     }
+}
+
+/// The names that the texts declare.
+pub(crate) fn declared_names(texts: Texts<'_>) -> Names {
+    let mut unheard = Problems::default();
+    let mut names = Names::default();
+    for (file, text) in [
+        (FileKind::Build, texts.build),
+        (FileKind::Stock, texts.stock),
+        (FileKind::Shop, texts.shop),
+    ] {
+        if let Some(sheet) = Sheet::open(file, text, &mut unheard) {
+            names.collect(sheet.table, &sheet.root, &sheet.source, &mut unheard);
+        }
+    }
+    names
 }
 
 /// One file, parsed.
