@@ -18,6 +18,7 @@
 
 pub mod adjustment;
 pub mod doubtful;
+pub mod fit;
 pub mod frame_choice;
 mod linear;
 mod model;
@@ -27,6 +28,7 @@ pub mod solve;
 mod start;
 pub mod statistics;
 pub mod survey;
+pub mod tape;
 
 pub use adjustment::{
     AdjustError, Adjustment, GlobalTest, Handedness, Measure, ReadingResult, Twin, TwinPlace,
