@@ -4,6 +4,7 @@
 use std::sync::atomic::AtomicBool;
 
 use tubewright_route::form::{read_problem, write_outcome};
+use tubewright_route::route::Reason;
 use tubewright_route::{Budget, Outcome, solve};
 
 fn text(name: &str) -> String {
@@ -79,4 +80,78 @@ fn resonator_in_its_zone_holds() {
 #[test]
 fn two_runs_through_a_crossover_hold() {
     assert!(judged("d01-x-open", 4000) <= 1.25 * 260.14);
+}
+
+fn reason(name: &str) -> Reason {
+    let (problem, cost) = read_problem(&text(name)).unwrap();
+    let budget = Budget {
+        work_units: 4000,
+        seed: 1,
+    };
+    match solve(
+        &problem,
+        &cost,
+        budget,
+        &AtomicBool::new(false),
+        &mut |_| {},
+    )
+    .unwrap()
+    {
+        Outcome::Infeasible { reason, .. } => reason,
+        other => panic!("{name}: {other:?}"),
+    }
+}
+
+#[test]
+fn windows_too_low_are_proven_blocked() {
+    assert_eq!(reason("e01-blocked"), Reason::Blocked);
+}
+
+#[test]
+fn too_little_advance_is_proven() {
+    assert_eq!(reason("e04-room"), Reason::TooLittleRoom);
+}
+
+/// The same bytes from one thread and from two.
+#[test]
+fn threads_change_nothing() {
+    let (problem, cost) = read_problem(&text("b02-under-crossmember")).unwrap();
+    let run = |threads: usize| {
+        let pool = rayon::ThreadPoolBuilder::new()
+            .num_threads(threads)
+            .build()
+            .unwrap();
+        let budget = Budget {
+            work_units: 1500,
+            seed: 3,
+        };
+        let outcome = pool
+            .install(|| {
+                solve(
+                    &problem,
+                    &cost,
+                    budget,
+                    &AtomicBool::new(false),
+                    &mut |_| {},
+                )
+            })
+            .unwrap();
+        write_outcome(&problem, &outcome)
+    };
+    assert_eq!(run(1), run(2));
+}
+
+/// A cancelled search ends at once and says that it found nothing in this effort.
+#[test]
+fn cancelled_before_it_starts() {
+    let (problem, cost) = read_problem(&text("a04-skew")).unwrap();
+    let budget = Budget {
+        work_units: 1_000_000,
+        seed: 1,
+    };
+    let outcome = solve(&problem, &cost, budget, &AtomicBool::new(true), &mut |_| {}).unwrap();
+    assert!(
+        matches!(outcome, Outcome::NotFoundInEffort { work_units: 0 }),
+        "{outcome:?}"
+    );
 }

@@ -94,6 +94,32 @@ fn spans(problem: &RouteProblem, split: &[usize]) -> Vec<Span> {
     out
 }
 
+/// Whether anything is found at all: stops at the first.
+pub(crate) fn any(ctx: &Context<'_>, seed: u64, meter: &mut Meter<'_>) -> bool {
+    let problem = ctx.problem;
+    if problem.crossovers.is_empty() && problem.runs.len() == 1 {
+        let region = search_region(problem);
+        let field = Field::new(&ctx.room, &region);
+        let reach = Reach {
+            rounds: 6,
+            improved: 0,
+            first_only: true,
+        };
+        return spans(problem, &[]).first().is_some_and(|span| {
+            let task = span.at(&[]);
+            !single::search(ctx, &task, &field, seed, reach, meter, |_, _| {}).is_empty()
+        });
+    }
+    let mut own = Meter {
+        spent: 0,
+        limit: meter.limit,
+        cancel: meter.cancel,
+    };
+    let found = search(ctx, seed, &mut own, |_, _| {});
+    meter.spent += own.spent;
+    !found.is_empty()
+}
+
 /// Searches all runs; solutions that hold, cheapest first.
 pub(crate) fn search(
     ctx: &Context<'_>,

@@ -11,7 +11,9 @@ mod joint;
 mod layout;
 mod moves;
 mod polyline;
+mod prove;
 mod random;
+mod relax;
 mod report;
 mod room;
 mod rounding;
@@ -69,6 +71,11 @@ pub fn solve(
     };
     let mut found = joint::search(&ctx, budget.seed, &mut meter, &mut report_better);
     if found.is_empty() {
+        if let Some(proof) = prove::prove(&ctx) {
+            let spent = &mut meter.spent;
+            let reason = relax::reason(problem, cost, budget, cancel, spent);
+            return Ok(Outcome::Infeasible { reason, proof });
+        }
         return Ok(Outcome::NotFoundInEffort {
             work_units: meter.spent,
         });

@@ -4,7 +4,7 @@
 use tubewright_geometry::distance::{Obstacle, SolidSet, closest_point_on_solid};
 use tubewright_geometry::{CentreLine, Point, Solid, TubeElement, UnitVector, Vector, math};
 
-use crate::problem::RouteProblem;
+use crate::problem::{Region, RouteProblem};
 
 /// Tolerance of a clearance in mm: how far it may be understated.
 const CLEARANCE_TOLERANCE_MM: f64 = 2e-3;
@@ -94,6 +94,43 @@ impl Room {
             .iter()
             .map(|p| p.outward.dot(place.to_vector()) - p.offset - p.gap)
             .fold(self.set.margin_at(place), f64::min)
+    }
+
+    /// The body with the least margin at a place, and its gap.
+    pub(crate) fn nearest(&self, place: Point) -> (usize, f64) {
+        let mut best = (usize::MAX, 0.0, f64::INFINITY);
+        for p in &self.planes {
+            let margin = p.outward.dot(place.to_vector()) - p.offset - p.gap;
+            if margin < best.2 {
+                best = (p.body, p.gap, margin);
+            }
+        }
+        for (number, (solid, gap)) in self.numbers.iter().zip(&self.solids) {
+            let margin = closest_point_on_solid(place, solid).distance_mm - gap;
+            if margin < best.2 {
+                best = (*number, *gap, margin);
+            }
+        }
+        (best.0, best.1)
+    }
+
+    /// The box that planes square to the axes leave for the middle of a ball of `radius`.
+    pub(crate) fn planes_within(&self, region: &Region, radius: f64) -> (Point, Point) {
+        let (mut lo, mut hi) = (region.min.to_array(), region.max.to_array());
+        for p in &self.planes {
+            for (k, n) in p.outward.to_array().into_iter().enumerate() {
+                let (Some(lo), Some(hi)) = (lo.get_mut(k), hi.get_mut(k)) else {
+                    continue;
+                };
+                let at = p.offset + p.gap + radius;
+                if n > 1.0 - 1e-12 {
+                    *lo = lo.max(at);
+                } else if n < -1.0 + 1e-12 {
+                    *hi = hi.min(-at);
+                }
+            }
+        }
+        (Point::from_array(lo), Point::from_array(hi))
     }
 
     /// Everything nearer than `limit` mm (over the gap) to a piece: for each body the tightest place
