@@ -1,9 +1,16 @@
 //! What the written files promise once they are let in.
 
-use crate::{Broken, promise};
+use crate::{Broken, edits, promise};
 use tubewright_build::{FileKind, Texts, read};
 
 pub(crate) fn build_file(bytes: &[u8]) -> Result<(), Broken> {
+    if let Ok(text) = core::str::from_utf8(bytes) {
+        edits::untouched(FileKind::Build, text)?;
+        edits::renamed(Texts {
+            build: Some(text),
+            ..Texts::default()
+        })?;
+    }
     written(bytes, |text| Texts {
         build: Some(text),
         ..Texts::default()
@@ -11,6 +18,9 @@ pub(crate) fn build_file(bytes: &[u8]) -> Result<(), Broken> {
 }
 
 pub(crate) fn stock_file(bytes: &[u8]) -> Result<(), Broken> {
+    if let Ok(text) = core::str::from_utf8(bytes) {
+        edits::untouched(FileKind::Stock, text)?;
+    }
     written(bytes, |text| Texts {
         stock: Some(text),
         ..Texts::default()
@@ -59,4 +69,18 @@ fn written<'a>(bytes: &'a [u8], texts_with: impl Fn(&'a str) -> Texts<'a>) -> Re
         )?;
     }
     Ok(())
+}
+
+pub(crate) fn route_problem(bytes: &[u8]) -> Result<(), Broken> {
+    let Ok(text) = core::str::from_utf8(bytes) else {
+        return Ok(());
+    };
+    let Err(refusal) = tubewright_route::form::read_problem(text) else {
+        return Ok(());
+    };
+    promise(
+        !refusal.to_string().is_empty(),
+        "a refusal says why",
+        String::new,
+    )
 }

@@ -6,6 +6,7 @@
 //! everyday tests call them with every input that ever broke one (`fuzz/regressions`), with the
 //! seeds, and with seeds damaged at random.
 
+mod edits;
 mod files;
 mod quantities;
 mod scans;
@@ -21,6 +22,10 @@ pub enum Door {
     StockFile,
     /// `shop.toml`.
     ShopFile,
+    /// `plan.json`.
+    PlanJson,
+    /// A route problem in its published form.
+    RouteProblem,
     /// One quantity, as it stands in a file.
     Quantity,
     /// A scan whose name ends in `.stl`.
@@ -39,6 +44,8 @@ impl Door {
         Self::BuildFile,
         Self::StockFile,
         Self::ShopFile,
+        Self::PlanJson,
+        Self::RouteProblem,
         Self::Quantity,
         Self::ScanStl,
         Self::ScanObj,
@@ -53,6 +60,8 @@ impl Door {
             Self::BuildFile => "build_file",
             Self::StockFile => "stock_file",
             Self::ShopFile => "shop_file",
+            Self::PlanJson => "plan_json",
+            Self::RouteProblem => "route_problem",
             Self::Quantity => "quantity",
             Self::ScanStl => "scan_stl",
             Self::ScanObj => "scan_obj",
@@ -71,6 +80,8 @@ impl Door {
             Self::BuildFile => files::build_file(bytes),
             Self::StockFile => files::stock_file(bytes),
             Self::ShopFile => files::shop_file(bytes),
+            Self::PlanJson => edits::plan(bytes),
+            Self::RouteProblem => files::route_problem(bytes),
             Self::Quantity => quantities::quantity(bytes),
             Self::ScanStl => scans::scan(bytes, Some(tubewright_scan::ScanFormat::Stl)),
             Self::ScanObj => scans::scan(bytes, Some(tubewright_scan::ScanFormat::Obj)),
