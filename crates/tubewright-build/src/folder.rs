@@ -3,6 +3,8 @@
 mod journal;
 mod open;
 mod save;
+#[cfg(test)]
+mod tests;
 
 pub use open::{Folder, FolderError};
 pub use save::SaveError;

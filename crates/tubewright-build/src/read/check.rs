@@ -280,7 +280,11 @@ impl Checker<'_> {
                     .get(range.clone())
                     .unwrap_or_default()
                     .to_owned();
-                let example = kind.example();
+                // The number that was typed, with the unit of the example where that is all it needs.
+                let example = match kind.example().split_once(' ') {
+                    Some((number, unit)) if !number.contains('/') => format!("{words} {unit}"),
+                    _ => kind.example().to_owned(),
+                };
                 self.error(
                     range,
                     Said::new(

@@ -538,7 +538,7 @@ impl Linking<'_, '_> {
                 for port in [inlet, outlet] {
                     if let Port::Missing(sides) = port {
                         is_sound = false;
-                        self.port_missing(through.span, &label, &sides);
+                        self.port_missing(through.span, &through.component, side, &sides);
                         break;
                     }
                 }
@@ -584,28 +584,30 @@ impl Linking<'_, '_> {
                 let Port::Missing(ports) = found else {
                     return true;
                 };
-                let label = port.as_ref().map_or_else(
-                    || component.to_string(),
-                    |port| format!("{component}.{port}"),
-                );
-                self.port_missing(header(run.span), &label, &ports);
+                self.port_missing(header(run.span), component, port.as_deref(), &ports);
                 false
             }
         }
     }
 
-    fn port_missing(&mut self, span: Span, label: &str, ports: &[String]) {
+    fn port_missing(&mut self, span: Span, component: &Name, side: Option<&str>, ports: &[String]) {
         let listed = ports.join(", ");
+        let what = match side {
+            Some(side) => format!("component `{component}` has no port `{side}` for this"),
+            None => format!("component `{component}` has no single way through it"),
+        };
+        let why = if ports.is_empty() {
+            "its item has no ports".to_owned()
+        } else {
+            format!("the ports of its item are {listed}")
+        };
+        let example = ports.first().map_or("L", String::as_str);
         self.error(
             span,
             Said::new(
-                format!("`{label}` is no single way through a component"),
-                if ports.is_empty() {
-                    "its item has no ports".to_owned()
-                } else {
-                    format!("its item has the ports {listed}")
-                },
-                "name a side after a full stop, such as `X.L`, or give the item its ports",
+                what,
+                why,
+                format!("name a side after a full stop, such as `{component}.{example}`, or give the item its ports"),
             ),
         );
     }

@@ -95,16 +95,35 @@ impl<'a> Source<'a> {
             .any(|guessed| guessed.start <= range.end && range.start < guessed.end)
     }
 
+    /// The words of a range; for an empty range what follows on its line, or the whole line.
+    fn words(&self, range: &Range<usize>) -> &'a str {
+        let first_line = |text: &'a str| text.lines().next().unwrap_or_default();
+        let from = |start: usize| self.text.get(start..).map(first_line).unwrap_or_default();
+        if !range.is_empty() {
+            return self
+                .text
+                .get(range.clone())
+                .map(first_line)
+                .unwrap_or_default();
+        }
+        // What the file as a whole lacks stands nowhere.
+        if range.start == 0 {
+            return "";
+        }
+        let rest = from(range.start);
+        if !rest.trim().is_empty() {
+            return rest;
+        }
+        let (line, _) = self.line_column(range.start);
+        self.line_starts
+            .get(line.saturating_sub(1))
+            .map(|&start| from(start))
+            .unwrap_or_default()
+    }
+
     pub(crate) fn problem(&self, range: Range<usize>, severity: Severity, said: Said) -> Problem {
         let (line, column) = self.line_column(range.start);
-        let words = self
-            .text
-            .get(range.clone())
-            .unwrap_or_default()
-            .lines()
-            .next()
-            .unwrap_or_default()
-            .trim();
+        let words = self.words(&range).trim();
         let mut shown: String = words.chars().take(LONGEST_WORDS).collect();
         if shown.len() < words.len() {
             shown.push('…');
