@@ -16,6 +16,7 @@ mod model;
 mod money;
 mod plan;
 mod plan_stock;
+mod possible;
 mod request;
 mod rules;
 mod size;
