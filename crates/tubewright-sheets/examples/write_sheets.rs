@@ -1,11 +1,11 @@
 //! Writes one of everything that this crate can make into a folder, for outside readers to judge:
 //! `cargo run -p tubewright-sheets --example write_sheets -- FOLDER`.
 
-#[path = "../tests/common/mod.rs"]
+#[path = "../tests/it/common/mod.rs"]
 mod common;
 
 use std::path::PathBuf;
-use tubewright_sheets::{Paper, ViewName, one_view, three_views, to_svg};
+use tubewright_sheets::{Paper, ViewName, one_view, three_views, to_dxf, to_svg, wrap_template};
 
 fn main() -> Result<(), Box<dyn std::error::Error>> {
     let folder = PathBuf::from(
@@ -24,6 +24,21 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
             name.heading().to_lowercase().replace(' ', "-")
         );
         std::fs::write(folder.join(file), to_svg(&view))?;
+    }
+    for (name, unrolled, spec) in common::templates() {
+        let template = wrap_template(&unrolled, &spec, common::A4_UPRIGHT)?;
+        std::fs::write(
+            folder.join(format!("template-{name}.svg")),
+            to_svg(&template.whole),
+        )?;
+        std::fs::write(
+            folder.join(format!("template-{name}.dxf")),
+            to_dxf(&template.whole),
+        )?;
+        for (i, page) in template.pages.iter().enumerate() {
+            let file = format!("template-{name}-page-{}.svg", i + 1);
+            std::fs::write(folder.join(file), to_svg(page))?;
+        }
     }
     Ok(())
 }

@@ -1,19 +1,25 @@
 //! One drawing model for every picture on paper and page, and files for other programs.
 //!
 //! Give it a [`Scene`] (bodies, runs of marked pieces, marks, tight places) and it returns a
-//! [`Drawing`] in millimetres of paper, which [`to_svg`] writes at true scale. Lines tell what they
+//! [`Drawing`] in millimetres of paper, which [`to_svg`] and [`to_dxf`] write at true scale. Lines tell what they
 //! mean by width and dashes alone: a photocopy says the same.
 //!
 //! This crate knows no file, no clock and no build: names, the plan's hash and the date come from
 //! the caller. The same input gives the same bytes.
 
 pub mod drawing;
+mod dxf;
 mod figure;
 pub mod scene;
 pub mod shop;
 mod svg;
+pub mod template;
 
 pub use drawing::Drawing;
+pub use dxf::to_dxf;
 pub use scene::{PieceKind, Scene, SceneBody, SceneMark, ScenePiece, SceneRun, TightPlace};
 pub use shop::{Paper, ShopError, TitleBlock, ViewName, one_view, three_views};
 pub use svg::to_svg;
+pub use template::{
+    Keep, Template, TemplateError, TemplateSpec, TurnSense, Unrolled, wrap_template,
+};

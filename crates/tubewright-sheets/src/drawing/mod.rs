@@ -6,6 +6,7 @@
 mod clip;
 mod dimension;
 mod hatch;
+mod moved;
 mod spot;
 mod style;
 
@@ -14,6 +15,7 @@ pub use dimension::Dimension;
 pub(crate) use dimension::arrow;
 pub(crate) use hatch::RISING_RAD;
 pub use hatch::hatch;
+pub use moved::moved;
 pub use spot::{Rect, Spot};
 pub use style::{Anchor, Dash, Fill, Ink, Lettering, Line, Weight};
 

@@ -1,9 +1,4 @@
 //! A scene by hand: two banks under an invented estate, from `tests/data/estate.toml`.
-#![expect(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    reason = "the scene is test data; a slip in it shall stop the test"
-)]
 
 use tubewright_geometry::{
     CentreLine, Frame, OrientedBox, Point, Prism, Solid, TubeElement, UnitVector, Vector,
@@ -12,7 +7,7 @@ use tubewright_sheets::{
     PieceKind, Scene, SceneBody, SceneMark, ScenePiece, SceneRun, TightPlace, TitleBlock,
 };
 
-const DATA: &str = include_str!("../data/estate.toml");
+const DATA: &str = include_str!("../../data/estate.toml");
 const WALL_MM: f64 = 1.5;
 
 pub(crate) fn title_block() -> TitleBlock {

@@ -1,7 +1,5 @@
 //! The shop drawing: true to scale, readable, the same bytes each time.
 
-mod common;
-
 use proptest::prelude::*;
 use tubewright_geometry::{Frame, OrientedBox, Point, Solid, TriangleMesh, UnitVector};
 use tubewright_sheets::drawing::{Anchor, Item, Rect, Spot};
@@ -67,8 +65,16 @@ fn side_view_of_one_bend() {
 
 #[test]
 fn the_same_scene_gives_the_same_bytes() {
-    let draw =
-        || to_svg(&three_views(&common::estate(), &common::title_block(), Paper::A3).unwrap());
+    let draw = || {
+        to_svg(
+            &three_views(
+                &crate::common::estate(),
+                &crate::common::title_block(),
+                Paper::A3,
+            )
+            .unwrap(),
+        )
+    };
     assert!(draw() == draw());
 }
 
@@ -127,7 +133,12 @@ fn upright_texts(drawing: &Drawing, layer_end: &str) -> Vec<(String, Rect)> {
 #[test]
 fn no_name_lies_on_another() {
     for paper in [Paper::A3, Paper::LEDGER] {
-        let drawing = three_views(&common::estate(), &common::title_block(), paper).unwrap();
+        let drawing = three_views(
+            &crate::common::estate(),
+            &crate::common::title_block(),
+            paper,
+        )
+        .unwrap();
         let texts = upright_texts(&drawing, "-names");
         assert!(texts.len() > 100, "only {} names", texts.len());
         let mut overlapping = Vec::new();
@@ -144,8 +155,8 @@ fn no_name_lies_on_another() {
 
 #[test]
 fn every_piece_and_every_joint_is_named_in_some_view() {
-    let scene = common::estate();
-    let drawing = three_views(&scene, &common::title_block(), Paper::A3).unwrap();
+    let scene = crate::common::estate();
+    let drawing = three_views(&scene, &crate::common::title_block(), Paper::A3).unwrap();
     let texts: Vec<String> = upright_texts(&drawing, "-names")
         .into_iter()
         .map(|t| t.0)
@@ -166,7 +177,12 @@ fn every_piece_and_every_joint_is_named_in_some_view() {
 #[test]
 fn everything_lies_on_the_sheet() {
     for paper in [Paper::A3, Paper::A4, Paper::LETTER, Paper::LEDGER] {
-        let drawing = three_views(&common::estate(), &common::title_block(), paper).unwrap();
+        let drawing = three_views(
+            &crate::common::estate(),
+            &crate::common::title_block(),
+            paper,
+        )
+        .unwrap();
         for (text, rect) in upright_texts(&drawing, "") {
             assert!(
                 drawing.sheet().encloses(rect),
