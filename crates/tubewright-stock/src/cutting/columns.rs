@@ -2,7 +2,7 @@
 
 use super::leg_fill::LegClasses;
 use super::pattern::Pattern;
-use super::problem::{CuttingProblem, Purchase};
+use super::problem::{CuttingProblem, Purchase, Tier};
 
 /// What a column decides.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -15,8 +15,6 @@ pub(crate) enum Decision {
     Buy { purchase: usize, tier: usize },
     /// Take this tier of this purchase at all.
     TakeTier,
-    /// Have this supplier deliver.
-    Deliver,
     /// Choose.
     Choose(usize),
     /// Go without one part of this class.
@@ -54,6 +52,27 @@ pub(crate) struct Model {
     pub(crate) money_step: f64,
     bin_row: usize,
     leg_row: usize,
+    /// Bins with one plain price: their price is that of their patterns, and they need no row.
+    plain: Vec<Option<Plain>>,
+}
+
+/// The one price of a bin that can be had in any number.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Plain {
+    pub(crate) purchase: usize,
+    pub(crate) tier: usize,
+    pub(crate) each: i64,
+}
+
+/// Which part of the problem a model is of.
+#[derive(Clone, Debug)]
+pub(crate) struct Scope {
+    /// Suppliers that may be bought from; their charges are paid outside the model.
+    pub(crate) suppliers: Vec<bool>,
+    /// No plan dearer than this is looked for.
+    pub(crate) budget: f64,
+    /// Leave out every price but the first of each purchase.
+    pub(crate) is_first_price_only: bool,
 }
 
 const NO_MORE_THAN: i32 = 1_000_000;
@@ -65,7 +84,7 @@ fn whole(count: u64) -> i32 {
 }
 
 impl Model {
-    pub(crate) fn of(problem: &CuttingProblem) -> Self {
+    pub(crate) fn of(problem: &CuttingProblem, scope: &Scope) -> Self {
         let caps = problem.caps();
         let legs = LegClasses::of(problem, &caps);
         let at_least = |rhs: f64| Row {
@@ -103,11 +122,12 @@ impl Model {
             money_step,
             bin_row,
             leg_row,
+            plain: Vec::new(),
         };
         model.add_misses(problem);
         model.add_fills();
         model.add_choices(problem, equality_row);
-        model.add_purchases(problem);
+        model.add_purchases(problem, scope);
         model
     }
 
@@ -177,38 +197,58 @@ impl Model {
         }
     }
 
-    fn add_purchases(&mut self, problem: &CuttingProblem) {
-        let supplier_column: Vec<Option<usize>> = problem
-            .delivery
-            .iter()
-            .map(|charge| {
-                (*charge > 0).then(|| {
-                    self.fixed.push(Column {
-                        decision: Decision::Deliver,
-                        cost: *charge as f64,
-                        entries: Vec::new(),
-                        most: 1,
-                    });
-                    self.fixed.len() - 1
-                })
-            })
+    fn add_purchases(&mut self, problem: &CuttingProblem, scope: &Scope) {
+        self.plain = (0..problem.bins.len())
+            .map(|bin| self.plain_price(problem, scope, bin))
             .collect();
         for (index, purchase) in problem.purchases.iter().enumerate() {
-            let most_packs = self.most_packs(problem, purchase);
-            if most_packs == 0 {
+            let is_allowed = scope.suppliers.get(purchase.supplier) == Some(&true);
+            let most_packs = self.most_packs(problem, purchase, scope);
+            if !is_allowed || most_packs == 0 || self.plain[purchase.bin].is_some() {
                 continue;
             }
-            let mut limits = Vec::new();
-            if let Some(available) = purchase.available {
-                limits.push((self.add_row(-f64::from(available / purchase.pack)), -1.0));
-            }
-            if let Some(Some(column)) = supplier_column.get(purchase.supplier).copied() {
-                let row = self.add_row(0.0);
-                limits.push((row, -1.0));
-                self.fixed[column].entries.push((row, most_packs as f64));
-            }
-            self.add_tiers(index, purchase, most_packs, &limits);
+            let limit = purchase
+                .available
+                .filter(|available| u64::from(available / purchase.pack) <= most_packs)
+                .map(|available| (self.add_row(-f64::from(available / purchase.pack)), -1.0));
+            self.add_tiers(index, purchase, most_packs, limit, scope);
         }
+    }
+
+    /// The one price that matters of a bin: it can be had in any number that a plan within the
+    /// budget could use, one by one, and no other price of the bin is lower.
+    fn plain_price(&self, problem: &CuttingProblem, scope: &Scope, bin: usize) -> Option<Plain> {
+        let b = &problem.bins[bin];
+        if b.on_hand > 0 || b.spare > 0 {
+            return None;
+        }
+        let offered = || {
+            problem
+                .purchases
+                .iter()
+                .enumerate()
+                .filter(|(_, purchase)| {
+                    purchase.bin == bin && scope.suppliers.get(purchase.supplier) == Some(&true)
+                })
+        };
+        let lowest = offered()
+            .flat_map(|(_, purchase)| usable_tiers(purchase, scope))
+            .map(|(_, tier)| tier.each)
+            .min()?;
+        offered().find_map(|(index, purchase)| {
+            let first = purchase.tiers.first()?;
+            let most = self.most_packs(problem, purchase, scope);
+            let is_plenty = purchase
+                .available
+                .is_none_or(|available| u64::from(available) > most);
+            (purchase.pack == 1 && first.from <= 1 && first.each == lowest && is_plenty).then_some(
+                Plain {
+                    purchase: index,
+                    tier: 0,
+                    each: first.each,
+                },
+            )
+        })
     }
 
     fn add_tiers(
@@ -216,16 +256,18 @@ impl Model {
         index: usize,
         purchase: &Purchase,
         most_packs: u64,
-        limits: &[(usize, f64)],
+        limit: Option<(usize, f64)>,
+        scope: &Scope,
     ) {
         let supply = (self.bin_row + purchase.bin, f64::from(purchase.pack));
-        let first = purchase.tiers.first().map_or(1, |tier| tier.from);
-        let is_plain = purchase.tiers.len() == 1 && first <= purchase.pack;
+        let tiers: Vec<(usize, Tier)> = usable_tiers(purchase, scope).collect();
+        let first = tiers.first().map_or(1, |(_, tier)| tier.from);
+        let is_plain = tiers.len() == 1 && first <= purchase.pack;
         // At most one price at a time.
         let one_tier = (!is_plain).then(|| self.add_row(-1.0));
-        for (tier, price) in purchase.tiers.iter().enumerate() {
+        for (tier, price) in tiers {
             let mut entries = vec![supply];
-            entries.extend_from_slice(limits);
+            entries.extend(limit);
             let least = u64::from(price.from).div_ceil(u64::from(purchase.pack));
             if least > most_packs {
                 continue;
@@ -257,9 +299,9 @@ impl Model {
         }
     }
 
-    /// More packs than this no plan can use: one bin for each part that fits and each spare, or as
-    /// many as the best price asks for.
-    fn most_packs(&self, problem: &CuttingProblem, purchase: &Purchase) -> u64 {
+    /// More packs than this no plan within the budget can use: one bin for each part that fits and
+    /// each spare, or as many as the best price asks for.
+    fn most_packs(&self, problem: &CuttingProblem, purchase: &Purchase, scope: &Scope) -> u64 {
         let bin = &problem.bins[purchase.bin];
         let useful: u64 = problem
             .parts
@@ -275,9 +317,20 @@ impl Model {
         if useful == 0 {
             return 0;
         }
-        let best_price = purchase.tiers.last().map_or(0, |tier| u64::from(tier.from));
         let pack = u64::from(purchase.pack);
-        let packs = useful.max(best_price).div_ceil(pack);
+        let best = usable_tiers(purchase, scope)
+            .last()
+            .map_or(0, |(_, tier)| u64::from(tier.from));
+        let mut packs = useful.max(best).div_ceil(pack);
+        let cheapest = usable_tiers(purchase, scope)
+            .map(|(_, tier)| tier.each)
+            .min();
+        if let Some(cheapest @ 1..) = cheapest {
+            let payable = (scope.budget / (cheapest as f64 * pack as f64)).floor();
+            if payable < packs as f64 {
+                packs = payable.max(0.0) as u64;
+            }
+        }
         purchase
             .available
             .map_or(packs, |available| packs.min(u64::from(available) / pack))
@@ -299,20 +352,19 @@ impl Model {
             .iter()
             .map(|(part, n)| (*part, f64::from(*n)))
             .collect();
-        entries.push((self.bin_row + pattern.bin, -1.0));
+        let plain = self.plain[pattern.bin];
+        if plain.is_none() {
+            entries.push((self.bin_row + pattern.bin, -1.0));
+        }
         for left in pattern.legs_left(problem) {
             if let Some(class) = self.legs.class(bin, left) {
                 entries.push((self.leg_row + class, 1.0));
             }
         }
-        let most = pattern
-            .counts
-            .iter()
-            .map(|(part, _)| u64::from(self.caps[*part]))
-            .sum();
+        let most = self.caps.iter().map(|cap| u64::from(*cap)).sum();
         Column {
             decision: Decision::Cut(pattern),
-            cost: 0.0,
+            cost: plain.map_or(0.0, |plain| plain.each as f64),
             entries: summed(entries),
             most: whole(most),
         }
@@ -330,9 +382,17 @@ impl Model {
             .map(|left| self.legs.class(bin, left))
     }
 
-    /// Dual price of a bin.
+    /// What one bin costs at these dual prices.
     pub(crate) fn bin_price(&self, duals: &[f64], bin: usize) -> f64 {
-        duals.get(self.bin_row + bin).copied().unwrap_or(0.0)
+        match self.plain.get(bin) {
+            Some(Some(plain)) => plain.each as f64,
+            _ => duals.get(self.bin_row + bin).copied().unwrap_or(0.0),
+        }
+    }
+
+    /// The one price of a bin, when it has one.
+    pub(crate) fn plain(&self, bin: usize) -> Option<Plain> {
+        self.plain.get(bin).copied().flatten()
     }
 
     /// Dual price of a leg class.
@@ -400,4 +460,28 @@ fn gcd(mut a: i64, mut b: i64) -> i64 {
         (a, b) = (b, a % b);
     }
     a.abs()
+}
+
+/// Prices whose least order the budget can pay.
+fn usable_tiers<'a>(
+    purchase: &'a Purchase,
+    scope: &'a Scope,
+) -> impl Iterator<Item = (usize, Tier)> + 'a {
+    let prices = if scope.is_first_price_only {
+        1
+    } else {
+        usize::MAX
+    };
+    purchase
+        .tiers
+        .iter()
+        .copied()
+        .enumerate()
+        .take(prices)
+        .filter(|(_, tier)| {
+            let least = u64::from(tier.from)
+                .div_ceil(u64::from(purchase.pack))
+                .max(1);
+            tier.each as f64 * (least * u64::from(purchase.pack)) as f64 <= scope.budget
+        })
 }

@@ -106,12 +106,13 @@ pub struct Effort {
 }
 
 impl Default for Effort {
-    /// Enough to prove a car's exhaust (30 pieces, 60 stock kinds) on a laptop.
+    /// Small plans are proven; a plan of thirty different pieces from sixty kinds of stock comes
+    /// with what it could save at most.
     fn default() -> Self {
         Self {
-            nodes: 20_000,
-            patterns: 20_000,
-            steps: 20_000_000,
+            nodes: 400,
+            patterns: 2_500,
+            steps: 2_000_000,
         }
     }
 }

@@ -6,7 +6,7 @@
 
 use microlp::{ComparisonOp, OptimizationDirection, Problem, SolveOutcome, Variable};
 
-use super::columns::{Column, Decision, Model};
+use super::columns::{Column, Model};
 use super::pattern::Pattern;
 use super::problem::{Bin, CuttingProblem, Effort};
 use super::search::{PatternSearch, Values};
@@ -155,7 +155,12 @@ pub(crate) fn patterns_below(
     Some(columns)
 }
 
-/// Whether the column is a pattern.
-pub(crate) fn is_pattern(column: &Column) -> bool {
-    matches!(column.decision, Decision::Cut(_))
+/// What a column costs more than it is worth.
+pub(crate) fn reduced_cost(column: &Column, duals: &[f64]) -> f64 {
+    let worth: f64 = column
+        .entries
+        .iter()
+        .map(|(row, value)| duals[*row] * value)
+        .sum();
+    column.cost - worth
 }

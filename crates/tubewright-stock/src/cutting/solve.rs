@@ -1,10 +1,10 @@
 //! The whole solution: bound, plan, proof.
 
-use super::columns::{Column, Decision, Model};
+use super::columns::{Column, Decision, Model, Scope};
 use super::integer::{self, Integers};
 use super::pattern::{Pattern, leg_count, one_leg, whole_legs};
 use super::problem::{CuttingProblem, CuttingProblemError, Effort};
-use super::relaxation::{is_pattern, patterns_below, relax};
+use super::relaxation::{Relaxation, patterns_below, reduced_cost, relax};
 
 /// Legs left over, cut into straights.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -112,68 +112,250 @@ pub fn solve_cutting(
     effort: &Effort,
 ) -> Result<CuttingSolution, SolveError> {
     problem.check()?;
-    let model = Model::of(problem);
-    let relaxation = relax(problem, &model, start_patterns(problem, &model), effort)?;
-    let step = model.money_step;
-    // Rounded up to the next sum that prices can make.
-    let bound = ((relaxation.value - bound_slack(relaxation.value)) / step).ceil() * step;
-
-    let pool: Vec<&Column> = model.fixed.iter().chain(&relaxation.patterns).collect();
-    let first =
-        integer::solve(&model.rows, &pool, None, effort.nodes)?.ok_or(SolveError::Interrupted)?;
-    if first.cost <= bound + 0.5 * step {
-        return Ok(solution(
-            problem,
-            &model,
-            &pool,
-            &first,
-            relaxation.value,
-            Proof::Optimal,
-        ));
-    }
-    // A plan that beats the first is cheaper by a step at least.
-    let gap = first.cost - step - relaxation.value;
-    let not_below = |proven: f64| Proof::NotBelow(proven.round() as i64);
-    let Some(more) = patterns_below(problem, &model, &relaxation.duals, gap, effort) else {
-        return Ok(solution(
-            problem,
-            &model,
-            &pool,
-            &first,
-            relaxation.value,
-            not_below(bound),
-        ));
-    };
-    let wide: Vec<&Column> = model
-        .fixed
-        .iter()
-        .chain(&more)
-        .chain(relaxation.patterns.iter().filter(|column| {
-            is_used(&pool, &first, column)
-                && !more.iter().any(|known| known.decision == column.decision)
-        }))
+    let charged: Vec<usize> = (0..problem.delivery.len())
+        .filter(|supplier| {
+            problem.delivery[*supplier] > 0
+                && problem
+                    .purchases
+                    .iter()
+                    .any(|purchase| purchase.supplier == *supplier)
+        })
         .collect();
-    let start = start_values(&wide, &pool, &first);
-    let second = integer::solve(&model.rows, &wide, Some(&start), effort.nodes)?;
-    let (columns, best) = match &second {
-        Some(second) if second.cost < first.cost - 0.5 * step => (&wide, second),
-        _ => (&pool, &first),
-    };
-    let is_proven =
-        second.as_ref().is_some_and(|second| second.is_proven) && model.legs.is_complete;
-    let proof = if is_proven {
+    let mut best: Option<Found> = None;
+    let mut open_bound = f64::INFINITY;
+    let mut relaxation = f64::INFINITY;
+    let sets = supplier_sets(problem, &charged);
+    let has_more_prices = problem
+        .purchases
+        .iter()
+        .any(|purchase| purchase.tiers.len() > 1);
+    if has_more_prices {
+        // A plan without higher quantities, from no supplier with a charge and from all: what it
+        // costs rules out most higher quantities.
+        let (none, all) = (sets.first(), sets.last().filter(|_| sets.len() > 1));
+        for set in none.into_iter().chain(all) {
+            Job::of(problem, set.clone(), f64::INFINITY, true, effort)?
+                .improve(problem, &mut best, effort, true)?;
+        }
+    }
+    let budget = best.as_ref().map_or(f64::INFINITY, |found| found.cost);
+    let mut jobs = Vec::with_capacity(sets.len());
+    for set in sets {
+        let job = Job::of(problem, set, budget, false, effort)?;
+        relaxation = relaxation.min(job.value());
+        jobs.push(job);
+    }
+    jobs.sort_by(|a, b| a.value().total_cmp(&b.value()));
+    for job in &jobs {
+        open_bound = open_bound.min(job.improve(problem, &mut best, effort, false)?);
+    }
+    let found = best.ok_or(SolveError::Interrupted)?;
+    if let Some(always @ [_, ..]) = charged.get(MOST_CHARGED..) {
+        let charges: i64 = always
+            .iter()
+            .map(|supplier| problem.delivery[*supplier])
+            .sum();
+        relaxation -= charges as f64;
+        open_bound = open_bound.min(relaxation);
+    }
+    let mut solution = found.solution;
+    solution.relaxation = relaxation;
+    solution.proof = if open_bound >= found.cost - 0.5 {
         Proof::Optimal
     } else {
-        not_below(bound)
+        Proof::NotBelow(open_bound.round() as i64)
     };
-    Ok(solution(
-        problem,
-        &model,
-        columns,
-        best,
-        relaxation.value,
-        proof,
-    ))
+    Ok(solution)
+}
+
+/// Most suppliers with a charge whose every subset is tried; beyond it the first
+/// six are chosen freely and the others are always paid, so that the plan may be dearer than need
+/// be by those charges.
+const MOST_CHARGED: usize = 6;
+
+/// Every set of suppliers that may be bought from.
+fn supplier_sets(problem: &CuttingProblem, charged: &[usize]) -> Vec<Vec<bool>> {
+    let free = charged
+        .get(..MOST_CHARGED.min(charged.len()))
+        .unwrap_or(charged);
+    (0..1usize << free.len())
+        .map(|set| {
+            let mut allowed = vec![true; problem.delivery.len()];
+            for (bit, supplier) in free.iter().enumerate() {
+                allowed[*supplier] = set >> bit & 1 == 1;
+            }
+            allowed
+        })
+        .collect()
+}
+
+/// The best plan so far and its cost with deliveries and penalties.
+struct Found {
+    cost: f64,
+    solution: CuttingSolution,
+}
+
+/// The problem with one set of suppliers, whose charges are paid whether used or not: a plan that
+/// does not use one is found cheaper in the smaller set.
+struct Job {
+    model: Model,
+    relaxation: Relaxation,
+    charges: f64,
+    /// The same in minor units.
+    paid: i64,
+    suppliers: Vec<bool>,
+}
+
+impl Job {
+    fn of(
+        problem: &CuttingProblem,
+        suppliers: Vec<bool>,
+        budget: f64,
+        is_first_price_only: bool,
+        effort: &Effort,
+    ) -> Result<Self, SolveError> {
+        let paid: i64 = problem
+            .delivery
+            .iter()
+            .enumerate()
+            .filter(|(supplier, _)| suppliers[*supplier])
+            .filter(|(supplier, _)| problem.purchases.iter().any(|p| p.supplier == *supplier))
+            .map(|(_, charge)| *charge)
+            .sum();
+        let scope = Scope {
+            suppliers: suppliers.clone(),
+            budget,
+            is_first_price_only,
+        };
+        let model = Model::of(problem, &scope);
+        let relaxation = relax(problem, &model, start_patterns(problem, &model), effort)?;
+        Ok(Self {
+            model,
+            relaxation,
+            charges: paid as f64,
+            paid,
+            suppliers,
+        })
+    }
+
+    /// No plan with these suppliers costs less.
+    fn value(&self) -> f64 {
+        self.relaxation.value + self.charges
+    }
+
+    /// Looks for a better plan; returns what no plan of this job costs less than, or infinity when
+    /// none of this job is better than the best.
+    fn improve(
+        &self,
+        problem: &CuttingProblem,
+        best: &mut Option<Found>,
+        effort: &Effort,
+        is_quick: bool,
+    ) -> Result<f64, SolveError> {
+        let (model, step) = (&self.model, self.model.money_step);
+        let slack = bound_slack(self.relaxation.value);
+        let bound = ((self.relaxation.value - slack) / step).ceil() * step + self.charges;
+        let beats = |cost: f64, best: &Option<Found>| {
+            best.as_ref().is_none_or(|found| cost < found.cost - 0.5)
+        };
+        if !beats(bound, best) {
+            return Ok(f64::INFINITY);
+        }
+        let near: Vec<&Column> = model
+            .fixed
+            .iter()
+            .chain(self.relaxation.patterns.iter().filter(|column| {
+                reduced_cost(column, &self.relaxation.duals) < 0.03 * self.relaxation.value
+            }))
+            .collect();
+        let quick = effort.nodes / 20;
+        let first = match integer::solve(&model.rows, &near, None, quick)? {
+            Some(first) => Some((near, first)),
+            None => {
+                let all: Vec<&Column> = model
+                    .fixed
+                    .iter()
+                    .chain(&self.relaxation.patterns)
+                    .collect();
+                integer::solve(&model.rows, &all, None, effort.nodes)?.map(|found| (all, found))
+            }
+        };
+        if let Some((columns, first)) = &first
+            && beats(first.cost + self.charges, best)
+        {
+            *best = Some(self.found(problem, columns, first));
+        }
+        if !beats(bound, best) {
+            return Ok(f64::INFINITY);
+        }
+        if is_quick {
+            return Ok(bound);
+        }
+        // A plan that beats the best is cheaper by a step at least.
+        let gap = best.as_ref().map_or(f64::INFINITY, |found| {
+            found.cost - step - self.charges - self.relaxation.value
+        });
+        let duals = &self.relaxation.duals;
+        // All patterns that a better plan can have; when they are too many, the best of them, and
+        // the proof stays open.
+        let reached = [1.0, 0.5, 0.25, 0.12, 0.06, 0.03]
+            .into_iter()
+            .find_map(|share| {
+                let more = patterns_below(problem, model, duals, gap * share, effort)?;
+                Some((more, share >= 1.0))
+            });
+        let Some((more, is_all)) = reached else {
+            return Ok(bound);
+        };
+        let wide: Vec<&Column> = model.fixed.iter().chain(&more).collect();
+        let start = first
+            .as_ref()
+            .map(|(columns, first)| start_values(&wide, columns, first));
+        let Some(second) = integer::solve(&model.rows, &wide, start.as_deref(), effort.nodes)?
+        else {
+            return Ok(bound);
+        };
+        if beats(second.cost + self.charges, best) {
+            *best = Some(self.found(problem, &wide, &second));
+        }
+        Ok(if is_all && second.is_proven && model.legs.is_complete {
+            f64::INFINITY
+        } else {
+            bound
+        })
+    }
+
+    fn found(&self, problem: &CuttingProblem, columns: &[&Column], integers: &Integers) -> Found {
+        let mut solution = solution(problem, &self.model, columns, integers, 0.0, Proof::Optimal);
+        solution.cost += self.paid;
+        // A supplier whose charge is paid for nothing is dropped with its charge.
+        let unused: i64 = problem
+            .delivery
+            .iter()
+            .enumerate()
+            .filter(|(supplier, _)| {
+                self.pays(problem, *supplier)
+                    && !solution
+                        .packs
+                        .iter()
+                        .any(|(purchase, ..)| problem.purchases[*purchase].supplier == *supplier)
+            })
+            .map(|(_, charge)| *charge)
+            .sum();
+        solution.cost -= unused;
+        Found {
+            cost: integers.cost + self.charges - unused as f64,
+            solution,
+        }
+    }
+
+    fn pays(&self, problem: &CuttingProblem, supplier: usize) -> bool {
+        self.suppliers.get(supplier) == Some(&true)
+            && problem
+                .purchases
+                .iter()
+                .any(|purchase| purchase.supplier == supplier)
+    }
 }
 
 /// The solver's relative tolerance on a sum of prices.
@@ -181,37 +363,39 @@ fn bound_slack(value: f64) -> f64 {
     1e-6 * value.abs().max(1.0)
 }
 
-/// Every part alone in every bin that can give it: with these each part has a price.
+/// Every part alone in the cheapest bin that can give it: enough for a price of each.
 fn start_patterns(problem: &CuttingProblem, model: &Model) -> Vec<Pattern> {
-    let mut patterns = Vec::new();
-    for (bin, b) in problem.bins.iter().enumerate() {
-        for (part, p) in problem.parts.iter().enumerate() {
-            if p.family != b.family || p.size > b.size || model.caps[part] == 0 {
-                continue;
-            }
-            let ends = match leg_count(p) {
-                0 => [None, None],
-                1 if one_leg(p) <= b.legs[0] => [Some(part), None],
-                1 if one_leg(p) <= b.legs[1] => [None, Some(part)],
-                2 if p.size == b.size && whole_legs(b, p).is_some() => [Some(part), Some(part)],
-                _ => continue,
-            };
-            patterns.push(Pattern {
-                bin,
-                counts: vec![(part, 1)],
-                ends,
-            });
-        }
-    }
-    patterns
+    (0..problem.parts.len())
+        .filter(|part| model.caps[*part] > 0)
+        .filter_map(|part| {
+            (0..problem.bins.len())
+                .filter_map(|bin| alone(problem, bin, part))
+                .min_by_key(|pattern| {
+                    let plain = model.plain(pattern.bin);
+                    (plain.map_or(i64::MAX, |plain| plain.each), pattern.bin)
+                })
+        })
+        .collect()
 }
 
-fn is_used(pool: &[&Column], integers: &Integers, column: &Column) -> bool {
-    is_pattern(column)
-        && pool
-            .iter()
-            .zip(&integers.counts)
-            .any(|(known, count)| *count > 0 && known.decision == column.decision)
+/// One part alone out of a bin.
+fn alone(problem: &CuttingProblem, bin: usize, part: usize) -> Option<Pattern> {
+    let (b, p) = (&problem.bins[bin], &problem.parts[part]);
+    if p.family != b.family || p.size > b.size {
+        return None;
+    }
+    let ends = match leg_count(p) {
+        0 => [None, None],
+        1 if one_leg(p) <= b.legs[0] => [Some(part), None],
+        1 if one_leg(p) <= b.legs[1] => [None, Some(part)],
+        2 if p.size == b.size && whole_legs(b, p).is_some() => [Some(part), Some(part)],
+        _ => return None,
+    };
+    Some(Pattern {
+        bin,
+        counts: vec![(part, 1)],
+        ends,
+    })
 }
 
 /// The first plan in terms of the wider set of columns.
@@ -222,9 +406,9 @@ fn start_values(wide: &[&Column], pool: &[&Column], first: &Integers) -> Vec<i64
         .filter(|(_, count)| **count > 0)
         .map(|(column, count)| (&column.decision, *count))
         .collect();
-    // Tiers and deliveries all look alike as decisions, but both lists start with the fixed columns.
+    // Tiers all look alike as decisions, but both lists start with the fixed columns.
     let mut value_of = |decision: &Decision, index: usize| {
-        if matches!(decision, Decision::TakeTier | Decision::Deliver) {
+        if matches!(decision, Decision::TakeTier) {
             return pool
                 .get(index)
                 .filter(|column| column.decision == *decision)
@@ -285,7 +469,7 @@ fn solution(
                 });
             }
             Decision::Buy { purchase, tier } => out.packs.push((*purchase, *tier, count)),
-            Decision::TakeTier | Decision::Deliver => {}
+            Decision::TakeTier => {}
             Decision::Choose(choice) => out.chosen.push(*choice),
             Decision::Miss(part) => {
                 out.missing.push((*part, count));
@@ -300,6 +484,25 @@ fn solution(
             out.cost += column.cost.round() as i64 * i64::from(count);
         }
     }
+    add_plain_purchases(model, &mut out);
     out.cuts.sort_by(|a, b| a.pattern.cmp(&b.pattern));
     out
+}
+
+/// Bins with one price are bought as they are cut.
+fn add_plain_purchases(model: &Model, out: &mut CuttingSolution) {
+    for cut in &out.cuts {
+        let Some(plain) = model.plain(cut.pattern.bin) else {
+            continue;
+        };
+        match out
+            .packs
+            .iter_mut()
+            .find(|(purchase, ..)| *purchase == plain.purchase)
+        {
+            Some((_, _, count)) => *count += cut.count,
+            None => out.packs.push((plain.purchase, plain.tier, cut.count)),
+        }
+    }
+    out.packs.sort_unstable();
 }
