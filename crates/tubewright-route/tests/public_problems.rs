@@ -5,7 +5,7 @@ use std::sync::atomic::AtomicBool;
 
 use tubewright_route::form::{read_problem, write_outcome};
 use tubewright_route::route::Reason;
-use tubewright_route::{Budget, Outcome, solve};
+use tubewright_route::{Budget, Outcome, RouteProblem, solve};
 
 fn text(name: &str) -> String {
     let path = format!("{}/tests/problems/{name}.json", env!("CARGO_MANIFEST_DIR"));
@@ -154,4 +154,49 @@ fn cancelled_before_it_starts() {
         matches!(outcome, Outcome::NotFoundInEffort { work_units: 0 }),
         "{outcome:?}"
     );
+}
+
+/// Moved and mirrored, a problem costs the same.
+#[test]
+fn moving_and_mirroring_change_no_cost() {
+    use tubewright_geometry::{Frame, Point, UnitVector, Vector};
+    let (problem, cost) = read_problem(&text("a04-skew")).unwrap();
+    let price = |problem: &RouteProblem| {
+        let budget = Budget {
+            work_units: 6000,
+            seed: 1,
+        };
+        match solve(problem, &cost, budget, &AtomicBool::new(false), &mut |_| {}).unwrap() {
+            Outcome::Solved { alternatives, .. } => alternatives[0].cost,
+            other => panic!("{other:?}"),
+        }
+    };
+    let here = price(&problem);
+    let mut mirrored = problem.clone();
+    let mut moved = problem.clone();
+    let by = Vector::new(37.0, -12.0, 5.0);
+    for run in &mut moved.runs {
+        run.start.origin += by;
+        run.end += by;
+    }
+    let flip = |v: Vector| Vector::new(v.x, -v.y, v.z);
+    let turn = |u: UnitVector| flip(u.vector()).direction().unwrap();
+    for run in &mut mirrored.runs {
+        let place = flip(run.start.origin.to_vector());
+        run.start = Frame::new(
+            Point::ORIGIN + place,
+            turn(run.start.travel()),
+            flip(run.start.twelve().vector()),
+        )
+        .unwrap();
+        run.end = Point::ORIGIN + flip(run.end.to_vector());
+        run.end_direction = turn(run.end_direction);
+    }
+    for (what, other) in [("moved", &moved), ("mirrored", &mirrored)] {
+        let there = price(other);
+        assert!(
+            (here - there).abs() < 0.02,
+            "{what}: {there} instead of {here}"
+        );
+    }
 }

@@ -53,6 +53,10 @@ pub fn solve(
 ) -> Result<Outcome, ProblemError> {
     problem.checked()?;
     let ctx = Context::new(problem, cost);
+    if let Some(proof) = prove::end_blocked(&ctx) {
+        let reason = relax::reason(problem, cost, budget, cancel, &mut 0);
+        return Ok(Outcome::Infeasible { reason, proof });
+    }
     let lower_bound = bound::lower_bound(problem, cost);
     // The last part of the effort is for the alternatives.
     let mut meter = Meter {

@@ -29,26 +29,35 @@ pub(crate) fn prove(ctx: &Context<'_>) -> Option<Proof> {
     ctx.problem.runs.iter().find_map(|run| of_run(ctx, run))
 }
 
-fn of_run(ctx: &Context<'_>, run: &Run) -> Option<Proof> {
-    let tube = ctx.problem.tubes.get(run.tube)?;
-    let radius = tube.od_mm / 2.0;
-    for (place, slack) in [(run.start.origin, SLACK_MM), (run.end, SLACK_MM + END_MM)] {
-        let margin = ctx.room.margin_at(place) - radius;
-        if margin < -slack {
+/// A start or end where the tube's own ball has no room; quick, so it is looked at before searching.
+pub(crate) fn end_blocked(ctx: &Context<'_>) -> Option<Proof> {
+    ctx.problem.runs.iter().find_map(|run| {
+        let radius = ctx.problem.tubes.get(run.tube)?.od_mm / 2.0;
+        let ends = [(run.start.origin, SLACK_MM), (run.end, SLACK_MM + END_MM)];
+        ends.into_iter().find_map(|(place, slack)| {
+            let margin = ctx.room.margin_at(place) - radius;
+            if margin >= -slack {
+                return None;
+            }
             let (body, gap) = ctx.room.nearest(place);
             let id = ctx
                 .problem
                 .bodies
                 .get(body)
                 .map_or_else(|| "workspace".to_owned(), |b| b.id.clone());
-            return Some(Proof::EndBlocked {
+            Some(Proof::EndBlocked {
                 run: run.id.clone(),
                 body: id,
                 gap_mm: margin + gap,
                 required_mm: gap,
-            });
-        }
-    }
+            })
+        })
+    })
+}
+
+fn of_run(ctx: &Context<'_>, run: &Run) -> Option<Proof> {
+    let tube = ctx.problem.tubes.get(run.tube)?;
+    let radius = tube.od_mm / 2.0;
     for &c in &run.components {
         if let Some(component) = ctx.problem.components.get(c)
             && let Some(proof) = component_has_no_place(ctx, component)

@@ -4,6 +4,7 @@ use core::sync::atomic::AtomicBool;
 
 use super::improve::Meter;
 use super::joint;
+use super::prove::end_blocked;
 use super::system::Context;
 use crate::cost::CostModel;
 use crate::problem::{BodyKind, RouteProblem};
@@ -24,6 +25,9 @@ pub(crate) fn reason(
 ) -> Reason {
     let mut fits = |changed: &RouteProblem| {
         let ctx = Context::new(changed, cost);
+        if end_blocked(&ctx).is_some() {
+            return false;
+        }
         let mut meter = Meter {
             spent: 0,
             limit: (budget.work_units / 8).max(500),
