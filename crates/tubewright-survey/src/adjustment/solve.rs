@@ -84,6 +84,12 @@ fn solve(network: &Network, start: &StartValues) -> Result<Adjustment, AdjustErr
 }
 
 fn best_start(network: &Network, layout: &Layout, sketch: &Sketch) -> Option<Rest<State>> {
+    // Every place is given: nothing is to be looked for.
+    if let Some(places) = sketch.held.iter().copied().collect::<Option<Vec<V3>>>() {
+        let state = lift(network, layout, sketch, &places);
+        let rest = solve_from(network, layout, state, Effort::default());
+        return rest.cost.is_finite().then_some(rest);
+    }
     let rows: usize = network
         .readings
         .iter()

@@ -317,3 +317,59 @@ fn into_its_frame(car: &mut Car) {
         .map(|p| frame.local_from_point(*p))
         .collect();
 }
+
+/// Forty points, six of them datum marks, and two hundred readings: 170 tape lines and 30 heights over
+/// the datum floor. Beside it rough places, some 15 mm off, and the truth.
+pub(crate) fn forty_points(seed: u64) -> (Network, tubewright_survey::StartValues, Vec<Point>) {
+    let mut chance = Chance::new(seed);
+    let mut network = Network::default();
+    let mut floor = SetupSpec::new("floor", Stance::Wheels);
+    floor.floor_is_datum = true;
+    let floor = network.add_setup(floor);
+    let mut places = Vec::new();
+    let mut start = tubewright_survey::StartValues::default();
+    for index in 0..40 {
+        let place = Point::new(
+            chance.within(-200.0, 2600.0),
+            chance.within(-700.0, 700.0),
+            chance.within(150.0, 900.0),
+        );
+        places.push(place);
+        let name = format!("p{index}");
+        if index < 6 {
+            network.add_point(PointSpec::held_at(name, place));
+            start.points.push(Some(place));
+        } else {
+            network.add_point(PointSpec::new(name));
+            let mut off = || chance.within(-15.0, 15.0);
+            start
+                .points
+                .push(Some(place + Vector::new(off(), off(), off())));
+        }
+    }
+    let mut number = 0;
+    for p in 6..40 {
+        let first = chance.below(p);
+        for k in 0..5 {
+            let q = (first + k * (1 + p / 7)) % p;
+            let value = places[p].distance(places[q]) + TAPE_SIGMA_MM * chance.normal();
+            let (p, q) = (PointId(p), PointId(q));
+            network
+                .readings
+                .push(Reading::tape(number, p, q, value, TAPE_SIGMA_MM));
+            number += 1;
+        }
+    }
+    for (p, place) in places.iter().enumerate().take(36).skip(6) {
+        let value = place.z + HEIGHT_SIGMA_MM * chance.normal();
+        network.readings.push(Reading::height(
+            number,
+            PointId(p),
+            floor,
+            value,
+            HEIGHT_SIGMA_MM,
+        ));
+        number += 1;
+    }
+    (network, start, places)
+}
