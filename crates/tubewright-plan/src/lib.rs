@@ -1,1 +1,14 @@
-//! The stages from readings to saw marks, each a pure function with its hash.
+//! The stages from readings to saw marks, each a pure function of the earlier ones.
+//!
+//! This is the one place where a build document meets geometry: [`survey::measure`] adjusts the
+//! readings, [`bodies::place_bodies`] makes solids of what is in the way, [`routes`] puts the runs to
+//! the solver and walks the rounded pieces, [`checks`] judges the result. It reads no file and knows
+//! no clock; scans come in as bytes, dates as arguments.
+
+pub mod bodies;
+pub mod checks;
+pub mod places;
+pub mod routes;
+pub mod stages;
+pub mod stock;
+pub mod survey;

@@ -209,6 +209,8 @@ pub struct Run {
     pub components: Vec<usize>,
     /// The crossover it passes.
     pub passage: Option<Passage>,
+    /// How many of its components lie before the crossover; `None` leaves it to the search.
+    pub components_before_passage: Option<usize>,
 }
 
 /// A whole problem.

@@ -96,6 +96,9 @@ impl Pressure {
 pub struct Currency([u8; 3]);
 
 impl Currency {
+    /// No currency (ISO 4217 code XXX): for figures of time alone where no price is named.
+    pub const NONE: Self = Self(*b"XXX");
+
     /// From three capital letters; `None` for anything else.
     #[must_use]
     pub fn from_code(code: &str) -> Option<Self> {

@@ -420,5 +420,6 @@ fn run(
             .map(|c| place("components", c, components))
             .collect::<Result<_, _>>()?,
         passage,
+        components_before_passage: None,
     })
 }

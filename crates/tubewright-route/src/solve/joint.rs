@@ -340,7 +340,9 @@ fn component_splits(problem: &RouteProblem) -> Vec<Vec<usize>> {
         };
         let mut next = Vec::new();
         for before in &out {
-            for way in 0..ways {
+            for way in
+                (0..ways).filter(|way| run.components_before_passage.is_none_or(|n| n == *way))
+            {
                 let mut all = before.clone();
                 all.push(way);
                 next.push(all);

@@ -202,7 +202,12 @@ pub(crate) fn search(
     let mut round = 0u64;
     let mut worn: Vec<Point> = Vec::new();
     while !meter.is_over() {
-        let most = if round == 0 { 4 } else { 6 };
+        // Where a few bends find nothing, more are tried.
+        let most = match round {
+            0 => 4,
+            1..8 => 6,
+            _ => 8,
+        };
         let (found, work) = volley(
             ctx,
             task,
@@ -241,10 +246,13 @@ pub(crate) fn search(
             pool.push(polished);
         }
         round += 1;
-        if round >= reach.rounds || (reach.first_only && !pool.is_empty()) {
+        // A search of its own that has found nothing goes on while there is effort left; one of many
+        // gives way to the next.
+        let is_enough = !pool.is_empty() || reach.first_only;
+        if is_enough && round >= reach.rounds || (reach.first_only && !pool.is_empty()) {
             break;
         }
-        if round <= 4 {
+        if round <= 4 || (!is_enough && round % 8 == 0) {
             if round == 1 {
                 guides.clear();
             }

@@ -1,0 +1,145 @@
+//! What the plan is judged by.
+
+mod clearance;
+mod measure;
+mod runs;
+
+pub use clearance::{MovingRun, clearance_findings, rule_of};
+
+use tubewright_build::model::Model;
+use tubewright_check::{Finding, Measured, Rule, State, Unit};
+
+use crate::routes::PosedProblem;
+use crate::stages::{Routed, Supply, Surroundings};
+
+/// Every finding of a car.
+#[must_use]
+pub fn all_findings(
+    model: &Model,
+    around: &Surroundings,
+    routed: Option<(&PosedProblem, &Routed)>,
+    supply: Option<&Supply>,
+) -> Vec<Finding> {
+    let mut findings = measure::findings(model, around);
+    findings.extend(runs::findings(model, around, routed));
+    findings.extend(supply_findings(around, supply));
+    findings.extend(not_computed(model));
+    findings
+}
+
+fn supply_findings(around: &Surroundings, supply: Option<&Supply>) -> Vec<Finding> {
+    let Some(supply) = supply else {
+        return vec![Finding::stated(
+            Rule::StockCovers,
+            State::NotChecked,
+            "all pieces",
+            "there is no cutting plan yet",
+        )];
+    };
+    let mut findings = Vec::new();
+    for missing in &supply.plan.missing {
+        findings.push(Finding::stated(
+            Rule::StockCovers,
+            State::Fail,
+            missing.mark.clone(),
+            format!(
+                "nothing on hand or on offer makes it ({:?}); add an item or an offer",
+                missing.why
+            ),
+        ));
+    }
+    if supply.plan.is_full() {
+        findings.push(Finding::stated(
+            Rule::StockCovers,
+            State::Pass,
+            "all pieces",
+            "",
+        ));
+    }
+    findings.extend(short_straights(around, supply));
+    let troubled: Vec<_> = supply
+        .cards
+        .iter()
+        .filter(|card| !card.findings.is_empty())
+        .collect();
+    for card in &troubled {
+        findings.push(Finding::stated(
+            Rule::SawHolds,
+            State::Fail,
+            format!("{:?} {}", card.source, card.number),
+            "the saw cannot hold a part of it: use another tool or a longer item",
+        ));
+    }
+    if troubled.is_empty() {
+        findings.push(Finding::stated(Rule::SawHolds, State::Pass, "all cuts", ""));
+    }
+    findings
+}
+
+/// Straights that are a part of their own and shorter than the shop welds in. One that the leg of a
+/// bend serves is no part of its own and may be as short as it likes.
+fn short_straights(around: &Surroundings, supply: &Supply) -> Vec<Finding> {
+    let least = around.practice.least_straight.mm();
+    let own = |part: &&tubewright_stock::CutPart| {
+        part.serves.len() == 1 && !matches!(part.place, tubewright_stock::PartPlace::Arc { .. })
+    };
+    let parts = supply
+        .plan
+        .cuts
+        .iter()
+        .flat_map(|cut| &cut.parts)
+        .filter(own);
+    let short: Vec<Finding> = parts
+        .filter_map(|part| {
+            let serves = part.serves.first()?;
+            // Rounded sizes are exact; a nanometre below a step is the same step.
+            (serves.length.mm() < least - 1e-6).then(|| {
+                Finding::measured_at_least(
+                    Rule::LeastPiece,
+                    format!("length of {}", serves.mark),
+                    Measured {
+                        value: serves.length.mm(),
+                        plus_minus: None,
+                        unit: Unit::Millimetre,
+                    },
+                    least,
+                )
+            })
+        })
+        .collect();
+    if short.is_empty() {
+        vec![Finding::stated(
+            Rule::LeastPiece,
+            State::Pass,
+            "all straights",
+            "",
+        )]
+    } else {
+        short
+    }
+}
+
+/// Checks that the program cannot make yet: they never pass. Only what this car has is listed.
+fn not_computed(model: &Model) -> Vec<Finding> {
+    let has_runs = !model.build.runs.is_empty();
+    let rules = [
+        Rule::HeatOnNeighbours,
+        Rule::SoundLevel,
+        Rule::ThermalGrowth,
+        Rule::Hangers,
+        Rule::BackPressure,
+        Rule::Removal,
+    ];
+    rules
+        .into_iter()
+        .filter(|_| has_runs)
+        .map(|rule| {
+            Finding::stated(
+                rule,
+                State::NotChecked,
+                "exhaust",
+                "this program does not compute it yet; have it judged on the car",
+            )
+        })
+        .collect()
+}

@@ -1,0 +1,196 @@
+//! Are the rounded runs good?
+
+use tubewright_build::model::{ComponentKind, Model};
+use tubewright_check::{Finding, Measured, Rule, State, Unit};
+use tubewright_geometry::motion::Motion;
+
+use super::clearance::{MovingRun, clearance_findings};
+use crate::places::joint_sigma_mm;
+use crate::routes::{PlannedKind, PlannedRun, PosedProblem, component_kind, riding_motions};
+use crate::stages::{END_TOLERANCE_DEG, END_TOLERANCE_MM, Routed, Surroundings};
+
+/// Findings of the routes: the first alternative is judged.
+pub(crate) fn findings(
+    model: &Model,
+    around: &Surroundings,
+    routed: Option<(&PosedProblem, &Routed)>,
+) -> Vec<Finding> {
+    let Some((posed, routed)) = routed else {
+        return vec![Finding::stated(
+            Rule::RouteFound,
+            State::NotChecked,
+            "all runs",
+            "not routed yet: tubewright route",
+        )];
+    };
+    let mut findings = Vec::new();
+    for (name, reason) in &posed.left_out {
+        findings.push(Finding::stated(
+            Rule::RouteFound,
+            State::Fail,
+            name.clone(),
+            reason.to_string(),
+        ));
+    }
+    let runs: &[PlannedRun] = match routed {
+        Routed::Found(alternatives) => alternatives.first().map_or(&[], |best| &best.runs),
+        Routed::NotFound { work_units } => {
+            findings.push(Finding::stated(
+                Rule::RouteFound,
+                State::Fail,
+                "all runs",
+                format!("no route found in this effort ({work_units} work units); there may be one: give more effort, or more room"),
+            ));
+            &[]
+        }
+        Routed::NoneExists(proof) => {
+            findings.push(Finding::stated(
+                Rule::RouteFound,
+                State::Fail,
+                "all runs",
+                format!("no route exists: {proof}"),
+            ));
+            &[]
+        }
+        Routed::NothingToRoute => {
+            findings.push(Finding::stated(
+                Rule::RouteFound,
+                State::NotChecked,
+                "all runs",
+                "there is no run to route",
+            ));
+            &[]
+        }
+    };
+    for run in runs {
+        findings.push(Finding::stated(
+            Rule::RouteFound,
+            State::Pass,
+            run.name.clone(),
+            "",
+        ));
+        findings.extend(end_findings(model, run));
+        findings.extend(kept_findings(model, around, run));
+    }
+    findings.extend(clearance_findings(
+        &moving_runs(model, around, posed, runs),
+        &around.bodies,
+    ));
+    findings
+}
+
+/// The runs with their motions and their ±.
+#[must_use]
+pub(crate) fn moving_runs<'a>(
+    model: &Model,
+    around: &Surroundings,
+    posed: &PosedProblem,
+    runs: &'a [PlannedRun],
+) -> Vec<MovingRun<'a>> {
+    let places = &around.measured.places;
+    runs.iter()
+        .filter_map(|run| {
+            let posed_run = posed.runs.iter().find(|posed| posed.name == run.name)?;
+            let written = model.build.run(&run.name)?;
+            let piece_motions = riding_motions(model, places, written, run)
+                .unwrap_or_else(|_| vec![Motion::FIXED; run.pieces.len()]);
+            Some(MovingRun {
+                run,
+                start: posed_run.start,
+                end: posed_run.end,
+                piece_motions,
+                joint_sigma_mm: joint_sigma_mm(&around.measured.accuracy),
+                build_plus_minus_mm: around.practice.cut_length.mm(),
+            })
+        })
+        .collect()
+}
+
+fn end_findings(model: &Model, run: &PlannedRun) -> Vec<Finding> {
+    let within = model
+        .build
+        .run(&run.name)
+        .and_then(|written| match &written.to {
+            tubewright_build::model::RunEnd::End(name) => model.build.end(name),
+            tubewright_build::model::RunEnd::Port { .. } => None,
+        })
+        .and_then(|end| {
+            end.given
+                .as_ref()?
+                .within
+                .as_ref()
+                .map(|within| within.mm())
+        })
+        .unwrap_or(END_TOLERANCE_MM);
+    vec![
+        Finding::measured_at_most(
+            Rule::EndPlace,
+            format!("end of {} from where it should be", run.name),
+            Measured {
+                value: run.end_error_mm(),
+                plus_minus: None,
+                unit: Unit::Millimetre,
+            },
+            within,
+        )
+        .at(run.arrival().origin, "at the end of the pieces"),
+        Finding::measured_at_most(
+            Rule::EndAim,
+            format!("aim of {}", run.name),
+            Measured {
+                value: run.end_error_rad().to_degrees(),
+                plus_minus: None,
+                unit: Unit::Degree,
+            },
+            END_TOLERANCE_DEG,
+        ),
+    ]
+}
+
+fn kept_findings(model: &Model, around: &Surroundings, run: &PlannedRun) -> Vec<Finding> {
+    let has = |kind: ComponentKind| {
+        run.pieces.iter().any(|piece| match &piece.kind {
+            PlannedKind::Component { name, .. } => component_kind(model, name) == Some(kind),
+            _ => false,
+        })
+    };
+    let mut findings = vec![if has(ComponentKind::Catalyst) {
+        Finding::stated(Rule::CatalystKept, State::Pass, run.name.clone(), "")
+    } else {
+        Finding::stated(
+            Rule::CatalystKept,
+            State::Fail,
+            run.name.clone(),
+            "it has no catalyst: on most road cars that is unlawful; local law decides",
+        )
+    }];
+    findings.push(if has(ComponentKind::Flex) {
+        Finding::stated(Rule::FlexFirst, State::Pass, run.name.clone(), "")
+    } else {
+        Finding::stated(
+            Rule::FlexFirst,
+            State::Fail,
+            run.name.clone(),
+            "nothing takes up the engine's rock: put a flex section behind the outlet",
+        )
+    });
+    for piece in &run.pieces {
+        let PlannedKind::Bend { angle_rad, .. } = piece.kind else {
+            continue;
+        };
+        // Rounded sizes are exact; what is below a step by rounding is the same step.
+        if angle_rad < around.practice.least_bend.rad() - 1e-9 {
+            findings.push(Finding::measured_at_least(
+                Rule::LeastPiece,
+                format!("bend of {}", piece.mark),
+                Measured {
+                    value: angle_rad.to_degrees(),
+                    plus_minus: None,
+                    unit: Unit::Degree,
+                },
+                around.practice.least_bend.deg(),
+            ));
+        }
+    }
+    findings
+}

@@ -1,0 +1,182 @@
+//! Where everything is, with its ±: what the survey found, by the build's names.
+
+use std::collections::BTreeMap;
+use tubewright_build::model::{EndPlace, PlaceAt};
+use tubewright_geometry::{Frame, Point, UnitVector, Vector};
+
+/// Covariance of a place in mm², along the car's axes.
+pub type Covariance3 = [[f64; 3]; 3];
+
+/// Covariance of a pose: place in mm, then a small turn about the car's axes in radians.
+pub type Covariance6 = [[f64; 6]; 6];
+
+/// A mark or point in the car's axes.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct PlacedPoint {
+    /// Its place.
+    pub point_in_car: Point,
+    /// Its covariance, mm².
+    pub covariance: Covariance3,
+}
+
+/// An end in the car's axes.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct PlacedEnd {
+    /// Centre, travel downstream, twelve o'clock.
+    pub frame_in_car: Frame,
+    /// Covariance of place (mm) and turn (rad).
+    pub covariance: Covariance6,
+}
+
+/// The floor of a set-up in the car's axes.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct PlacedFloor {
+    /// A place on it, below the origin mark.
+    pub point_in_car: Point,
+    /// Out of the floor, into the car.
+    pub up: UnitVector,
+    /// Standard deviation of its height under the car's middle, mm.
+    pub sigma_mm: f64,
+    /// True when the car stood on its wheels.
+    pub is_on_wheels: bool,
+}
+
+/// Everything that the survey placed.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Places {
+    /// Marks and points by name.
+    pub points: BTreeMap<String, PlacedPoint>,
+    /// Ends by name.
+    pub ends: BTreeMap<String, PlacedEnd>,
+    /// Floors by the name of their set-up.
+    pub floors: BTreeMap<String, PlacedFloor>,
+}
+
+impl PlacedPoint {
+    /// Standard deviation along a direction, mm.
+    #[must_use]
+    pub fn sigma_along(&self, direction: Vector) -> f64 {
+        quadratic_form(&self.covariance, direction.to_array())
+            .max(0.0)
+            .sqrt()
+    }
+
+    /// The largest standard deviation in any direction is at most this, mm.
+    #[must_use]
+    pub fn sigma_bound(&self) -> f64 {
+        sigma_bound(&self.covariance)
+    }
+}
+
+impl PlacedEnd {
+    /// Covariance of a place that moves rigidly with the end, mm²: the end's direction carries
+    /// further the longer the lever arm.
+    #[must_use]
+    pub fn covariance_at(&self, point_in_car: Point) -> Covariance3 {
+        let arm = point_in_car - self.frame_in_car.origin;
+        // A small turn w moves the place by w × arm; its rows by component of w:
+        let lever = [
+            [0.0, arm.z, -arm.y],
+            [-arm.z, 0.0, arm.x],
+            [arm.y, -arm.x, 0.0],
+        ];
+        let jacobian: [[f64; 6]; 3] = core::array::from_fn(|i| {
+            core::array::from_fn(|j| match j {
+                0..=2 => f64::from(u8::from(i == j)),
+                _ => lever[i][j - 3],
+            })
+        });
+        core::array::from_fn(|i| {
+            core::array::from_fn(|j| {
+                let mut sum = 0.0;
+                for (a, row) in self.covariance.iter().enumerate() {
+                    for (b, value) in row.iter().enumerate() {
+                        sum += jacobian[i][a] * value * jacobian[j][b];
+                    }
+                }
+                sum
+            })
+        })
+    }
+
+    /// The largest standard deviation of the travel direction is at most this, radians.
+    #[must_use]
+    pub fn direction_sigma_rad(&self) -> f64 {
+        let twelve = self.frame_in_car.twelve().to_array();
+        let three = self.frame_in_car.three().to_array();
+        let turn: Covariance3 =
+            core::array::from_fn(|i| core::array::from_fn(|j| self.covariance[i + 3][j + 3]));
+        let about_twelve = quadratic_form(&turn, twelve).max(0.0);
+        let about_three = quadratic_form(&turn, three).max(0.0);
+        (about_twelve + about_three).sqrt()
+    }
+}
+
+/// A bound of the largest standard deviation in any direction, mm: the root of the Frobenius norm,
+/// which is never less than the largest eigenvalue.
+pub(crate) fn sigma_bound(covariance: &Covariance3) -> f64 {
+    covariance
+        .iter()
+        .flatten()
+        .map(|value| value * value)
+        .sum::<f64>()
+        .sqrt()
+        .sqrt()
+}
+
+/// Standard deviation in any direction of a joint that was set by check distances while tacking, mm:
+/// twice that of one tape, which three or more well-spread tapes keep (common practice, no source).
+#[must_use]
+pub fn joint_sigma_mm(accuracy: &tubewright_build::resolved::ResolvedAccuracy) -> f64 {
+    2.0 * accuracy.tape.mm() / crate::survey::NINETEEN_IN_TWENTY
+}
+
+/// Covariance of the centre line of a run at a place `share` of the way from its start, mm²: each
+/// end's place and direction carried there by its lever arm and weighted by the distance to the other
+/// end, for the run is held at both.
+#[must_use]
+pub fn covariance_between(
+    start: &PlacedEnd,
+    end: &PlacedEnd,
+    place: Point,
+    share: f64,
+) -> Covariance3 {
+    let from_start = start.covariance_at(place);
+    let from_end = end.covariance_at(place);
+    let (a, b) = ((1.0 - share).powi(2), share.powi(2));
+    core::array::from_fn(|i| core::array::from_fn(|j| a * from_start[i][j] + b * from_end[i][j]))
+}
+
+/// `vᵀ C v`.
+pub(crate) fn quadratic_form(covariance: &Covariance3, v: [f64; 3]) -> f64 {
+    let mut sum = 0.0;
+    for (row, a) in covariance.iter().zip(v) {
+        for (value, b) in row.iter().zip(v) {
+            sum += a * value * b;
+        }
+    }
+    sum
+}
+
+impl Places {
+    /// A mark, a point, or the centre, rim or bolt hole of an end; bolt holes and rims need the
+    /// end's sizes and are not resolved here.
+    #[must_use]
+    pub fn place(&self, place: &PlaceAt) -> Option<PlacedPoint> {
+        match place {
+            PlaceAt::Mark(name) | PlaceAt::Point(name) => self.points.get(name.as_str()).copied(),
+            PlaceAt::End {
+                end,
+                at: EndPlace::Centre,
+            } => {
+                let end = self.ends.get(end.as_str())?;
+                let point_in_car = end.frame_in_car.origin;
+                Some(PlacedPoint {
+                    point_in_car,
+                    covariance: end.covariance_at(point_in_car),
+                })
+            }
+            PlaceAt::End { .. } => None,
+        }
+    }
+}

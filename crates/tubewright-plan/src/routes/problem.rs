@@ -1,0 +1,552 @@
+//! The build's runs among its bodies as a route problem.
+
+use std::collections::BTreeMap;
+use tubewright_build::model::{
+    self, Build, CarrierRef, Component, ComponentKind, Flows, ItemKind, Model, Run, RunEnd, Section,
+};
+use tubewright_build::resolved::{ResolvedGaps, ResolvedPractice};
+use tubewright_geometry::{Bounds, Frame, Point, UnitVector, Vector};
+use tubewright_route::problem::{
+    Bar, Body, BodyKind, Component as RouteComponent, Crossover, Passage, Placement, Ports, Region,
+    RouteProblem, Rules, Run as RouteRun, Section as RouteSection, Side,
+};
+
+use super::planned::{can_balls, half_section};
+use super::tubes::{TubeError, route_tube};
+use crate::bodies::Bodies;
+use crate::places::{PlacedEnd, Places, covariance_between, joint_sigma_mm, sigma_bound};
+use crate::survey::NINETEEN_IN_TWENTY;
+
+/// Why a run cannot be put to the solver.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+#[non_exhaustive]
+pub enum RunError {
+    /// An end was not found by the survey.
+    #[error(
+        "the end “{0}” is not found; take rim readings to at least three of its clock marks from three marks each, or give it a point and a direction"
+    )]
+    EndNotFound(String),
+    /// A run that begins or ends inside a component.
+    #[error(
+        "it begins or ends at a port of “{0}”; runs that meet in a component are not routed yet"
+    )]
+    EndsInComponent(String),
+    /// A component is not in the build, or its item not in the stock file.
+    #[error("its component “{0}” has no item in stock.toml to take sizes from")]
+    NoItem(String),
+    /// A component without a body or without a usable pair of ports.
+    #[error("its component “{0}” needs {1} in stock.toml")]
+    UnsoundItem(String, &'static str),
+    /// The side of a crossover that the run enters.
+    #[error("it enters the crossover “{0}” by no side; write “{0}.L” or “{0}.R”")]
+    NoSide(String),
+    /// More than one crossover in a run.
+    #[error("it goes through more than one crossover; one is routed so far")]
+    TwoCrossovers,
+    /// Its tube.
+    #[error(transparent)]
+    Tube(#[from] TubeError),
+    /// Its tube is not in the stock file.
+    #[error("its tube “{0}” is not in stock.toml")]
+    NoTube(String),
+}
+
+/// A run that is part of the problem.
+#[derive(Clone, Debug)]
+pub struct PosedRun {
+    /// Its name.
+    pub name: String,
+    /// Where it starts, with its ±.
+    pub start: PlacedEnd,
+    /// Where it arrives, with its ±.
+    pub end: PlacedEnd,
+    /// The tube's name.
+    pub tube: String,
+    /// Flex section bolted to the start, with its length in mm: part of the run, not of the search.
+    pub first_flex: Option<(String, f64)>,
+    /// Names of its components in the problem, by number.
+    pub components: Vec<String>,
+    /// Allowance for the ± of its own place that was added to every gap, mm.
+    pub allowance_mm: f64,
+}
+
+/// The problem and what it was made of.
+#[derive(Clone, Debug)]
+pub struct PosedProblem {
+    /// For the solver.
+    pub problem: RouteProblem,
+    /// The runs in the problem's order.
+    pub runs: Vec<PosedRun>,
+    /// Names of the components by their number in the problem.
+    pub component_names: Vec<String>,
+    /// Names of the crossovers by their number in the problem.
+    pub crossover_names: Vec<String>,
+    /// Runs that are not in it, with the reason.
+    pub left_out: Vec<(String, RunError)>,
+}
+
+struct Poser<'a> {
+    model: &'a Model,
+    places: &'a Places,
+    problem: RouteProblem,
+    component_names: Vec<String>,
+    crossover_names: Vec<String>,
+    tube_numbers: BTreeMap<String, usize>,
+}
+
+/// Puts every run that can be to the solver.
+#[must_use]
+pub fn pose_problem(
+    model: &Model,
+    places: &Places,
+    bodies: &Bodies,
+    gaps: &ResolvedGaps,
+    practice: &ResolvedPractice,
+) -> PosedProblem {
+    let max_bends = model
+        .build
+        .runs
+        .iter()
+        .filter_map(|run| run.max_bends)
+        .max()
+        .unwrap_or(12);
+    let mut poser = Poser {
+        model,
+        places,
+        problem: RouteProblem {
+            id: model.build.name.clone().unwrap_or_default(),
+            bodies: Vec::new(),
+            workspace: None,
+            tubes: Vec::new(),
+            rules: Rules {
+                min_straight_mm: practice.least_straight.mm(),
+                min_bend_rad: practice.least_bend.rad(),
+                max_bends: usize::try_from(max_bends).unwrap_or(12),
+                self_gap_mm: gaps.itself.mm(),
+                run_gap_mm: gaps.run.mm(),
+                // Half the shop's bend step: nearer than that the rounded bend is the stock bend.
+                uncut_tolerance_rad: 0.5 * practice.bend_step.rad(),
+            },
+            components: Vec::new(),
+            crossovers: Vec::new(),
+            runs: Vec::new(),
+        },
+        component_names: Vec::new(),
+        crossover_names: Vec::new(),
+        tube_numbers: BTreeMap::new(),
+    };
+    let mut runs = Vec::new();
+    let mut left_out = Vec::new();
+    for run in &model.build.runs {
+        match poser.pose_run(run) {
+            Ok(posed) => runs.push(posed),
+            Err(error) => left_out.push((run.name.to_string(), error)),
+        }
+    }
+    let joint_sigma = joint_sigma_mm(&model.build.accuracy.resolved());
+    let run_sigma = runs
+        .iter()
+        .map(|run| run_sigma_bound(run, joint_sigma))
+        .fold(0.0, f64::max);
+    for posed in &mut runs {
+        posed.allowance_mm = NINETEEN_IN_TWENTY * run_sigma;
+    }
+    poser.problem.workspace = workspace(bodies, &poser.problem);
+    let sway = sway_of(&model.build);
+    poser.problem.bodies = bodies
+        .placed
+        .iter()
+        .map(|body| {
+            let swept = body.motion.swept(&body.solid_in_car);
+            let survey =
+                NINETEEN_IN_TWENTY * (run_sigma * run_sigma + body.sigma_bound().powi(2)).sqrt();
+            Body {
+                id: body.name.clone(),
+                solid: swept.solid,
+                gap_mm: body.gap_mm
+                    + survey
+                    + swept.margin_mm
+                    + body.allowance_mm
+                    + sway
+                    + rounding_allowance(practice),
+                kind: if body.class == model::Class::Ground {
+                    BodyKind::Ground
+                } else {
+                    BodyKind::Car
+                },
+            }
+        })
+        .collect();
+    PosedProblem {
+        problem: poser.problem,
+        runs,
+        component_names: poser.component_names,
+        crossover_names: poser.crossover_names,
+        left_out,
+    }
+}
+
+/// Room that rounding to the shop's steps may use up, mm: half a length step at each end of a piece
+/// and half an angle step over a metre would be 9 mm, but the rounding re-closes the run, so that
+/// only a few steps of length remain (common practice, no source). What the rounded run really
+/// leaves is checked afterwards.
+fn rounding_allowance(practice: &ResolvedPractice) -> f64 {
+    3.0 * practice.length_step.mm()
+}
+
+/// The box round all bodies that have bounds and all ends: no run may leave the car's outline. A tip
+/// stands out by its own tube.
+fn workspace(bodies: &Bodies, problem: &RouteProblem) -> Option<Region> {
+    let ends = problem
+        .runs
+        .iter()
+        .flat_map(|run| [run.start.origin, run.end]);
+    let most_od = problem
+        .tubes
+        .iter()
+        .map(|tube| tube.od_mm)
+        .fold(0.0, f64::max);
+    let bounds = bodies
+        .placed
+        .iter()
+        .filter_map(|body| body.solid_in_car.bounds())
+        .fold(Bounds::of_points(ends), Bounds::joined)
+        .grown(most_od);
+    (!problem.runs.is_empty()).then_some(Region {
+        min: bounds.min,
+        max: bounds.max,
+    })
+}
+
+/// The largest sway of anything that the runs hang on, mm.
+fn sway_of(build: &Build) -> f64 {
+    build
+        .carriers
+        .iter()
+        .filter_map(|carrier| match &carrier.kind {
+            model::CarrierKind::Hung { sway } => Some(sway.mm()),
+            _ => None,
+        })
+        .fold(0.0, f64::max)
+}
+
+/// Largest standard deviation of the centre line of a run in any direction, mm: what the ends'
+/// lever arms leave along the straight line between them, or what the check distances at each joint
+/// keep while tacking, whichever is less.
+fn run_sigma_bound(run: &PosedRun, joint_sigma_mm: f64) -> f64 {
+    let (a, b) = (run.start.frame_in_car.origin, run.end.frame_in_car.origin);
+    (0..=20)
+        .map(|step| {
+            let share = f64::from(step) / 20.0;
+            sigma_bound(&covariance_between(
+                &run.start,
+                &run.end,
+                a.lerp(b, share),
+                share,
+            ))
+        })
+        .fold(0.0, f64::max)
+        .min(joint_sigma_mm)
+}
+
+impl Poser<'_> {
+    fn pose_run(&mut self, run: &Run) -> Result<PosedRun, RunError> {
+        let start = self.end_of(&run.from)?;
+        let end = self.end_of(&run.to)?;
+        let tube = self.tube_number(run)?;
+        let mut numbers = Vec::new();
+        let mut names = Vec::new();
+        let mut passage = None;
+        let mut before_passage = None;
+        let mut first_flex = None;
+        for (order, through) in run.through.iter().enumerate() {
+            let name = through.component.as_str();
+            let component = self
+                .model
+                .build
+                .component(name)
+                .ok_or_else(|| RunError::NoItem(name.to_owned()))?;
+            let item = self.item_of(component)?;
+            if item.kind == ComponentKind::Crossover {
+                if passage.is_some() {
+                    return Err(RunError::TwoCrossovers);
+                }
+                let side = match through.side.as_deref() {
+                    Some("L") => Side::Left,
+                    Some("R") => Side::Right,
+                    _ => return Err(RunError::NoSide(name.to_owned())),
+                };
+                let crossover = self.crossover_number(component)?;
+                passage = Some(Passage { crossover, side });
+                before_passage = Some(numbers.len());
+                continue;
+            }
+            if order == 0 && item.kind == ComponentKind::Flex {
+                // It is bolted straight to the outlet, so that its place is not a choice: the search
+                // starts behind it.
+                first_flex = Some((name.to_owned(), item.length.mm()));
+                continue;
+            }
+            numbers.push(self.component_number(component)?);
+            names.push(name.to_owned());
+        }
+        self.problem.runs.push(RouteRun {
+            id: run.name.to_string(),
+            tube,
+            start: start
+                .frame_in_car
+                .advanced(first_flex.as_ref().map_or(0.0, |flex| flex.1)),
+            end: end.frame_in_car.origin,
+            end_direction: end.frame_in_car.travel(),
+            components: numbers,
+            passage,
+            components_before_passage: before_passage,
+        });
+        Ok(PosedRun {
+            name: run.name.to_string(),
+            start,
+            end,
+            tube: run.tube.to_string(),
+            first_flex,
+            components: names,
+            allowance_mm: 0.0,
+        })
+    }
+
+    fn end_of(&self, end: &RunEnd) -> Result<PlacedEnd, RunError> {
+        match end {
+            RunEnd::End(name) => self
+                .places
+                .ends
+                .get(name.as_str())
+                .copied()
+                .ok_or_else(|| RunError::EndNotFound(name.to_string())),
+            RunEnd::Port { component, .. } => Err(RunError::EndsInComponent(component.to_string())),
+        }
+    }
+
+    fn tube_number(&mut self, run: &Run) -> Result<usize, RunError> {
+        if let Some(&number) = self.tube_numbers.get(run.tube.as_str()) {
+            return Ok(number);
+        }
+        let tube = self
+            .model
+            .stock
+            .tube(&run.tube)
+            .ok_or_else(|| RunError::NoTube(run.tube.to_string()))?;
+        self.problem
+            .tubes
+            .push(route_tube(&self.model.stock, tube)?);
+        let number = self.problem.tubes.len() - 1;
+        self.tube_numbers.insert(run.tube.to_string(), number);
+        Ok(number)
+    }
+
+    fn item_of(&self, component: &Component) -> Result<&model::ComponentItem, RunError> {
+        match self
+            .model
+            .stock
+            .item(&component.item)
+            .map(|item| &item.kind)
+        {
+            Some(ItemKind::Component(item)) => Ok(item),
+            _ => Err(RunError::NoItem(component.name.to_string())),
+        }
+    }
+
+    fn zone_of(&self, component: &Component) -> Option<Region> {
+        let [a, b] = component.zone.as_ref()?;
+        let a = self.places.place(&a.at)?.point_in_car;
+        let b = self.places.place(&b.at)?.point_in_car;
+        Some(region_between(a, b))
+    }
+
+    /// The box round every end of every run, grown: where a crossover without a zone may lie.
+    fn room_between_all_ends(&self) -> Region {
+        let runs = &self.model.build.runs;
+        let origins: Vec<Point> = runs
+            .iter()
+            .flat_map(|run| [&run.from, &run.to])
+            .filter_map(|end| self.end_of(end).ok())
+            .map(|end| end.frame_in_car.origin)
+            .collect();
+        let bounds = Bounds::of_points(origins).grown(ROOM_BEYOND_ENDS_MM);
+        Region {
+            min: bounds.min,
+            max: bounds.max,
+        }
+    }
+
+    fn component_number(&mut self, component: &Component) -> Result<usize, RunError> {
+        let item = self.item_of(component)?;
+        if item.body.is_none() {
+            return Err(RunError::UnsoundItem(
+                component.name.to_string(),
+                "a body (round, oval or box)",
+            ));
+        }
+        // The balls that hold the can, grown by what of its corners they do not hold.
+        let (radius_mm, half_spread_mm) = half_section(item.body.as_ref(), 0.0);
+        let balls = can_balls(radius_mm, item.necks[0].mm().min(item.necks[1].mm()));
+        let height_mm = 2.0 * (balls.radius_mm + balls.uncovered_mm);
+        let section = if half_spread_mm > 0.0 {
+            RouteSection::Oval {
+                width_mm: height_mm + 2.0 * half_spread_mm,
+                height_mm,
+            }
+        } else {
+            RouteSection::Round {
+                diameter_mm: height_mm,
+            }
+        };
+        let length_mm = item.length.mm();
+        let zone = self.zone_of(component);
+        self.problem.components.push(RouteComponent {
+            id: component.name.to_string(),
+            length_mm,
+            section,
+            zone,
+            placement: Placement::Anywhere,
+        });
+        self.component_names.push(component.name.to_string());
+        Ok(self.problem.components.len() - 1)
+    }
+
+    fn crossover_number(&mut self, component: &Component) -> Result<usize, RunError> {
+        if let Some(number) = self
+            .crossover_names
+            .iter()
+            .position(|name| component.name == **name)
+        {
+            return Ok(number);
+        }
+        let item = self.item_of(component)?;
+        let unsound = |what| RunError::UnsoundItem(component.name.to_string(), what);
+        let ports = |side: &str| -> Result<Ports, RunError> {
+            let inlet = item
+                .inlet(Some(side))
+                .ok_or_else(|| unsound("an inlet at L and at R"))?;
+            let outlet = item
+                .outlet(Some(side))
+                .ok_or_else(|| unsound("an outlet at L and at R"))?;
+            debug_assert!(inlet.flows == Flows::In && outlet.flows == Flows::Out);
+            Ok(Ports {
+                inlet: in_car(inlet.at.to_vector()),
+                inlet_direction: UnitVector::from_unit(in_car(inlet.travel.vector())),
+                outlet: in_car(outlet.at.to_vector()),
+                outlet_direction: UnitVector::from_unit(in_car(outlet.travel.vector())),
+            })
+        };
+        let (left, right) = (ports("L")?, ports("R")?);
+        let radius_mm = match &item.body {
+            Some(Section::Round { diameter }) => 0.5 * diameter.mm(),
+            Some(_) => return Err(unsound("a round body, or none: its legs are tube")),
+            // The legs of a crossover are tube of its own size.
+            None => {
+                0.5 * left_tube_od(self.model, item)
+                    .ok_or_else(|| unsound("a tube size for its ports"))?
+            }
+        };
+        let body = vec![
+            Bar {
+                a: left.inlet,
+                b: right.outlet,
+                radius_mm,
+            },
+            Bar {
+                a: right.inlet,
+                b: left.outlet,
+                radius_mm,
+            },
+        ];
+        let room = self
+            .zone_of(component)
+            .unwrap_or_else(|| self.room_between_all_ends());
+        let local = [left.inlet, left.outlet, right.inlet, right.outlet];
+        let poses = poses_within(room, &local);
+        self.problem.crossovers.push(Crossover {
+            id: component.name.to_string(),
+            poses,
+            body,
+            left,
+            right,
+        });
+        self.crossover_names.push(component.name.to_string());
+        Ok(self.problem.crossovers.len() - 1)
+    }
+}
+
+/// From an item's own axes (along the flow, up, to the left: three o'clock looking downstream) to the
+/// car's, for an item that lies along the car and is never turned.
+fn in_car(local: Vector) -> Vector {
+    Vector::new(local.x, -local.z, local.y)
+}
+
+/// How far beyond the box of all ends a crossover may lie, mm: down to below the floor.
+const ROOM_BEYOND_ENDS_MM: f64 = 300.0;
+
+fn left_tube_od(model: &Model, item: &model::ComponentItem) -> Option<f64> {
+    let port = item.inlet(Some("L"))?;
+    Some(model.stock.tube(&port.tube)?.od.mm())
+}
+
+fn region_between(a: Point, b: Point) -> Region {
+    Region {
+        min: Point::new(a.x.min(b.x), a.y.min(b.y), a.z.min(b.z)),
+        max: Point::new(a.x.max(b.x), a.y.max(b.y), a.z.max(b.z)),
+    }
+}
+
+/// Where the origin of a thing may lie so that all its local places stay in the room; the middle of
+/// the room where it does not fit in a coordinate.
+fn poses_within(room: Region, local: &[Vector]) -> Region {
+    let mut min = room.min.to_array();
+    let mut max = room.max.to_array();
+    for axis in 0..3 {
+        let coordinates = || local.iter().map(|v| v.to_array()[axis]);
+        let (low, high) = (
+            coordinates().fold(f64::INFINITY, f64::min),
+            coordinates().fold(f64::NEG_INFINITY, f64::max),
+        );
+        min[axis] -= low;
+        max[axis] -= high;
+        if min[axis] > max[axis] {
+            let middle = 0.5 * (min[axis] + max[axis]);
+            min[axis] = middle;
+            max[axis] = middle;
+        }
+    }
+    Region {
+        min: Point::from_array(min),
+        max: Point::from_array(max),
+    }
+}
+
+/// The frame of a given tip: at a point, in a direction of words, turned a little.
+#[must_use]
+pub fn given_frame(given: &model::EndGiven, at: Point) -> Frame {
+    let travel = given.points.unit();
+    let right = tubewright_geometry::UnitVector::Y;
+    let up = tubewright_geometry::UnitVector::Z;
+    // Up first, about the axis to the right of the travel; then right, about the car's up.
+    let lifted = travel
+        .vector()
+        .cross(up.vector())
+        .direction()
+        .map_or(travel, |side| {
+            travel.rotated_about(side, given.turn_up.rad())
+        });
+    // Seen from above, from rearwards to the right is a turn about +z; from forwards it is about −z.
+    let sense = travel.vector().cross(right.vector()).z.signum();
+    let turned = lifted.rotated_about(up, sense * given.turn_right.rad());
+    Frame::upright(at, turned)
+}
+
+/// Carrier that a run's first pieces ride on, up to its flex section.
+#[must_use]
+pub fn start_carrier<'a>(build: &'a Build, run: &Run) -> Option<&'a CarrierRef> {
+    match &run.from {
+        RunEnd::End(name) => build.end(name).map(|end| &end.carrier),
+        RunEnd::Port { .. } => None,
+    }
+}

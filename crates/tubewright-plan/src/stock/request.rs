@@ -1,0 +1,264 @@
+//! The build's stock file and the planned runs as a request to the stock planner.
+
+use std::collections::BTreeSet;
+use tubewright_build::model::{ItemKind, Model, OnHandWhat, StockShape as WrittenShape};
+use tubewright_build::resolved::ResolvedPractice;
+use tubewright_geometry::{Angle, Length};
+use tubewright_stock::{
+    Currency, Effort, Item, KerfRule, Money, Offer, OnHand, OnHandKind, PieceDemand, PieceShape,
+    PriceBreak, Rates, RunDemand, ShopRules, StockPiece, StockRequest, StockShape, Supplier,
+    TubeSpec,
+};
+
+use crate::routes::{PlannedKind, PlannedRun};
+
+/// Why the stock file cannot be planned with.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+#[non_exhaustive]
+pub enum RequestError {
+    /// No currency.
+    #[error("stock.toml names no currency; write currency = \"EUR\" or another at its top")]
+    NoCurrency,
+    /// A run's tube is not there.
+    #[error("the run “{run}” is of tube “{tube}”, which stock.toml does not hold")]
+    NoTube {
+        /// The run.
+        run: String,
+        /// The tube.
+        tube: String,
+    },
+}
+
+/// Makes the request. `without` names items that are to be left out: the supplier has none.
+///
+/// # Errors
+/// [`RequestError`] when the stock file lacks what every plan needs.
+pub fn request_of(
+    model: &Model,
+    practice: &ResolvedPractice,
+    runs: &[PlannedRun],
+    without: &[String],
+) -> Result<StockRequest, RequestError> {
+    let stock = &model.stock;
+    let written = stock.currency.ok_or(RequestError::NoCurrency)?;
+    let currency = Currency::new(written.code()).ok_or(RequestError::NoCurrency)?;
+    let digits = written.minor_digits();
+    let money = |major: f64| Money::new(minor_of(major, digits), currency);
+    let is_out = |name: &str| without.iter().any(|out| out == name);
+    let items = stock
+        .items
+        .iter()
+        .filter_map(|item| {
+            let kind = match &item.kind {
+                ItemKind::Stock(shape) => ItemKind2::Stock(StockPiece {
+                    tube: tube_spec(model, item.tube.as_deref()?)?,
+                    shape: shape_of(shape),
+                }),
+                ItemKind::Component(_) => ItemKind2::Component,
+            };
+            Some(Item {
+                name: item.name.to_string(),
+                kind,
+            })
+        })
+        .collect();
+    let offers = stock
+        .offers
+        .iter()
+        .filter(|offer| !is_out(&offer.item))
+        .map(|offer| {
+            let tax = 1.0 + offer.tax.as_ref().map_or(0.0, |tax| tax.fraction());
+            let mut prices = vec![PriceBreak {
+                from: 1,
+                each: money(offer.price.major() * tax),
+            }];
+            prices.extend(offer.breaks.iter().map(|step| PriceBreak {
+                from: step.from,
+                each: money(step.price.major() * tax),
+            }));
+            Offer {
+                item: offer.item.to_string(),
+                supplier: offer.supplier.to_string(),
+                prices,
+                pack: offer.pack.max(1),
+                available: offer.quantity,
+                date: offer.date.clone().unwrap_or_default(),
+            }
+        })
+        .collect();
+    let suppliers = stock
+        .suppliers
+        .iter()
+        .map(|supplier| Supplier {
+            name: supplier.name.to_string(),
+            delivery: money(
+                supplier
+                    .delivery_charge
+                    .as_ref()
+                    .map_or(0.0, |charge| charge.major()),
+            ),
+        })
+        .collect();
+    let on_hand = stock
+        .on_hand
+        .iter()
+        .filter_map(|on_hand| {
+            let kind = match &on_hand.what {
+                OnHandWhat::Item(name) => OnHandKind::Item(name.to_string()),
+                OnHandWhat::Stock { tube, shape } => OnHandKind::Measured(StockPiece {
+                    tube: tube_spec(model, tube)?,
+                    shape: shape_of(shape),
+                }),
+            };
+            Some(OnHand {
+                name: on_hand.name.to_string(),
+                kind,
+                count: on_hand.count,
+            })
+        })
+        .collect();
+    let mut seen = BTreeSet::new();
+    let mut demands = Vec::new();
+    for run in runs {
+        demands.extend(demands_of(model, practice, run, &mut seen)?);
+    }
+    let weld = practice.rate.major_per_unit * practice.weld_time.minutes() / 60.0;
+    Ok(StockRequest {
+        items,
+        offers,
+        suppliers,
+        on_hand,
+        runs: demands,
+        spares: Vec::new(),
+        rules: ShopRules {
+            kerf: practice.kerf,
+            kerf_rule: KerfRule::SquareFaces,
+            least_grip: practice.least_grip,
+            saw_capacity: practice.saw_capacity,
+            end_trim: Length::ZERO,
+            ..ShopRules::common_practice()
+        },
+        rates: Rates { weld: money(weld) },
+        effort: Effort::default(),
+    })
+}
+
+use tubewright_stock::ItemKind as ItemKind2;
+
+#[expect(
+    clippy::cast_possible_truncation,
+    reason = "prices are far below 2^53 minor units; the cast saturates"
+)]
+fn minor_of(major: f64, digits: u32) -> i64 {
+    (major * f64::from(10u32.pow(digits.min(4)))).round() as i64
+}
+
+fn tube_spec(model: &Model, name: &str) -> Option<TubeSpec> {
+    let tube = model.stock.tube(name)?;
+    Some(TubeSpec {
+        od: tube.od.value,
+        wall: tube.wall.value,
+        material: tube.material.word().to_owned(),
+    })
+}
+
+fn shape_of(shape: &WrittenShape) -> StockShape {
+    match shape {
+        WrittenShape::Straight { length } => StockShape::Straight {
+            length: length.value,
+        },
+        WrittenShape::Bend { angle, clr, legs } => StockShape::Bend {
+            angle: angle.value,
+            clr: clr.value,
+            leg_a: legs[0].value,
+            leg_b: legs[1].value,
+        },
+    }
+}
+
+/// The demands of a run: one, or two where it passes a crossover that another run has already asked
+/// for. Splitting there keeps the welds right: each part has one more joint than pieces.
+fn demands_of(
+    model: &Model,
+    practice: &ResolvedPractice,
+    run: &PlannedRun,
+    seen: &mut BTreeSet<String>,
+) -> Result<Vec<RunDemand>, RequestError> {
+    let tube = tube_spec(model, &run.tube).ok_or_else(|| RequestError::NoTube {
+        run: run.name.clone(),
+        tube: run.tube.clone(),
+    })?;
+    let mut demands = vec![RunDemand {
+        name: run.name.clone(),
+        pieces: Vec::new(),
+    }];
+    for (piece, allowance) in run.pieces.iter().zip(weld_allowances(practice, run)) {
+        let shape = match &piece.kind {
+            PlannedKind::Straight { length_mm } => PieceShape::Straight {
+                length: Length::from_mm(*length_mm),
+            },
+            PlannedKind::Bend {
+                angle_rad,
+                clock_rad,
+                clr_mm,
+            } => PieceShape::Bend {
+                angle: Angle::from_rad(*angle_rad),
+                clr: Length::from_mm(*clr_mm),
+                clock: Angle::from_rad(*clock_rad),
+            },
+            PlannedKind::Crossover { name, .. } if !seen.insert(name.clone()) => {
+                demands.push(RunDemand {
+                    name: format!("{}, behind {name}", run.name),
+                    pieces: Vec::new(),
+                });
+                continue;
+            }
+            PlannedKind::Component { name, .. } | PlannedKind::Crossover { name, .. } => {
+                PieceShape::Component {
+                    item: item_of(model, name),
+                }
+            }
+        };
+        if let Some(demand) = demands.last_mut() {
+            demand.pieces.push(PieceDemand {
+                mark: piece.mark.clone(),
+                tube: tube.clone(),
+                shape,
+                allowance,
+            });
+        }
+    }
+    Ok(demands)
+}
+
+/// What is added to each piece because every joint pulls its two pieces together: the whole pull goes
+/// to the straight beside the joint, the upstream one of two. A joint between two bends has none and
+/// is left to the trim of the closing piece.
+fn weld_allowances(practice: &ResolvedPractice, run: &PlannedRun) -> Vec<Length> {
+    let is_straight = |index: usize| {
+        matches!(
+            run.pieces.get(index).map(|p| &p.kind),
+            Some(PlannedKind::Straight { .. })
+        )
+    };
+    let mut allowances = vec![Length::ZERO; run.pieces.len()];
+    for joint in 0..=run.pieces.len() {
+        let beside = [joint.checked_sub(1), Some(joint)];
+        if let Some(allowance) = beside
+            .into_iter()
+            .flatten()
+            .find(|&index| is_straight(index))
+            .and_then(|index| allowances.get_mut(index))
+        {
+            *allowance += practice.weld_pull;
+        }
+    }
+    allowances
+}
+
+fn item_of(model: &Model, component: &str) -> String {
+    model.build.component(component).map_or_else(
+        || component.to_owned(),
+        |component| component.item.to_string(),
+    )
+}

@@ -1,0 +1,121 @@
+//! What can be typed.
+
+use clap::{Args, Parser, Subcommand};
+use std::path::PathBuf;
+
+/// From tape readings to saw marks: design and build the exhaust of a car whose engine was moved.
+///
+/// A car is one folder (see `tubewright new`). Exit codes: 0 everything asked was done and nothing
+/// fails; 1 done, with findings that fail; 2 could not be done; 130 stopped with Ctrl-C.
+#[derive(Debug, Parser)]
+#[command(name = "tubewright", version, max_term_width = 80)]
+pub(crate) struct Cli {
+    #[command(subcommand)]
+    pub(crate) command: Command,
+}
+
+#[derive(Debug, Subcommand)]
+pub(crate) enum Command {
+    /// Start a build folder: empty with guiding comments, or a copy of a demonstration car.
+    New(New),
+    /// Adjust the tape readings: places with their ±, doubtful readings, what to measure next.
+    Measure(Measure),
+    /// Find routes for every run, rounded to what the shop can make.
+    Route(Route),
+    /// What to buy where, with what is on hand used first.
+    Buy(Buy),
+    /// Which piece out of which stock item: saw marks, clock, order of cuts.
+    Cut(Folder),
+    /// Every check of the car: fails, not checked, passes, does not apply.
+    Check(Folder),
+    /// The whole job on a demonstration car, from tape readings to saw marks.
+    Demo(Demo),
+    /// Solve one route problem given as a file.
+    RouteProblem(RouteProblem),
+    /// Print shell completions.
+    Completions {
+        /// The shell.
+        shell: clap_complete::Shell,
+    },
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct New {
+    /// The folder to make; it must not hold a build yet.
+    pub(crate) folder: PathBuf,
+    /// Copy this demonstration car instead of starting empty.
+    #[arg(long, value_name = "CAR", value_parser = crate::demonstration::parse_name)]
+    pub(crate) like: Option<&'static crate::demonstration::Demonstration>,
+    /// Name of the build; the folder's name when left out.
+    #[arg(long)]
+    pub(crate) name: Option<String>,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct Folder {
+    /// The build folder.
+    pub(crate) folder: PathBuf,
+    /// Print JSON instead of text.
+    #[arg(long)]
+    pub(crate) json: bool,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct Measure {
+    #[command(flatten)]
+    pub(crate) at: Folder,
+    /// Show every reading with its residual, not only those that need a look.
+    #[arg(long)]
+    pub(crate) all: bool,
+}
+
+/// How hard the solver tries.
+#[derive(Clone, Copy, Debug, Args)]
+pub(crate) struct Effort {
+    /// Work units for the route solver; equal effort and seed give equal routes.
+    #[arg(long, value_name = "UNITS")]
+    pub(crate) effort: Option<u64>,
+    /// Seed of the solver's random choices.
+    #[arg(long)]
+    pub(crate) seed: Option<u64>,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct Route {
+    #[command(flatten)]
+    pub(crate) at: Folder,
+    #[command(flatten)]
+    pub(crate) effort: Effort,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct Buy {
+    #[command(flatten)]
+    pub(crate) at: Folder,
+    /// Plan without this item (the supplier is out of it); may be given more than once.
+    #[arg(long, value_name = "ITEM")]
+    pub(crate) without: Vec<String>,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct Demo {
+    /// Which car.
+    #[arg(value_name = "CAR", value_parser = crate::demonstration::parse_name, default_value = "estate-v6")]
+    pub(crate) car: &'static crate::demonstration::Demonstration,
+    /// Where to put the build folder; `tubewright-demo/CAR` when left out.
+    #[arg(long, value_name = "FOLDER")]
+    pub(crate) folder: Option<PathBuf>,
+    #[command(flatten)]
+    pub(crate) effort: Effort,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct RouteProblem {
+    /// The problem, JSON of the form `route-problem/1`.
+    pub(crate) file: PathBuf,
+    /// Where the answer goes.
+    #[arg(long, value_name = "FILE")]
+    pub(crate) out: PathBuf,
+    #[command(flatten)]
+    pub(crate) effort: Effort,
+}

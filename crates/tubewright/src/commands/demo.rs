@@ -1,0 +1,58 @@
+//! The whole job on a demonstration car.
+
+use super::buy::supply_of;
+use super::solve::solve;
+use super::{Done, Failure, buy, check, cut, load, measure, new, print, route};
+use crate::cli::Demo;
+use crate::interrupt;
+use std::path::PathBuf;
+use tubewright_plan::stages;
+
+/// Copies the car, measures, routes, buys, cuts and checks it.
+///
+/// # Errors
+/// The folder cannot be written, or a stage cannot be done.
+pub(crate) fn run(arguments: &Demo) -> Result<Done, Failure> {
+    let car = arguments.car;
+    let folder = arguments
+        .folder
+        .clone()
+        .unwrap_or_else(|| PathBuf::from("tubewright-demo").join(car.name));
+    if folder.join("build.toml").exists() {
+        print(&format!("Using {} as it is.\n", folder.display()))?;
+    } else {
+        new::copy_demonstration(car, &folder)?;
+        print(&format!(
+            "Copied “{}” to {}.\n",
+            car.title,
+            folder.display()
+        ))?;
+    }
+    print("The car, its readings, its suppliers and its prices are invented.\n")?;
+    let loaded = load::load(&folder)?;
+    let solved = solve(&loaded, arguments.effort)?;
+    print(&measure::as_text(&solved.around, false))?;
+    print(&route::as_text(&solved))?;
+    let supply = supply_of(&loaded.model, &solved, &[])?;
+    if let Some(supply) = &supply {
+        print(&buy::as_text(supply))?;
+        print(&cut::as_text(supply))?;
+    }
+    let board = stages::check(
+        &loaded.model,
+        &solved.around,
+        Some((&solved.posed, &solved.routed)),
+        supply.as_ref(),
+    );
+    print(&check::as_text(&board))?;
+    print(&format!(
+        "\nGo on with `tubewright measure {0}`, `route`, `buy`, `cut` and `check`, and change {0}/build.toml.\n",
+        folder.display()
+    ))?;
+    // The demonstration holds slips on purpose: that they are found is no failure of the demonstration.
+    Ok(if interrupt::was_asked() {
+        Done::Stopped
+    } else {
+        Done::Clean
+    })
+}

@@ -1,0 +1,152 @@
+//! One file per command. A command reads, calls the stages, prints, and decides nothing else.
+
+mod buy;
+mod check;
+mod cut;
+mod demo;
+mod load;
+mod measure;
+mod new;
+mod route;
+mod route_problem;
+mod solve;
+
+use crate::cli::{Cli, Command};
+use crate::terminal;
+use clap::CommandFactory;
+use std::path::{Path, PathBuf};
+use std::process::ExitCode;
+
+/// What a command that could do its work ends with.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Done {
+    /// Nothing fails.
+    Clean,
+    /// Something fails; it was shown.
+    Findings,
+    /// Stopped with Ctrl-C; everything is whole.
+    Stopped,
+}
+
+impl Done {
+    /// 0, 1 or 130.
+    pub(crate) fn exit_code(self) -> ExitCode {
+        ExitCode::from(match self {
+            Self::Clean => 0,
+            Self::Findings => 1,
+            Self::Stopped => 130,
+        })
+    }
+}
+
+/// Why a command could not do its work: exit code 2.
+#[derive(Debug, thiserror::Error)]
+#[non_exhaustive]
+pub(crate) enum Failure {
+    /// A file could not be read.
+    #[error("cannot read {}: {source}", path.display())]
+    Read {
+        path: PathBuf,
+        source: std::io::Error,
+    },
+    /// A file could not be written.
+    #[error("cannot write {}: {source}; nothing was changed", path.display())]
+    Write {
+        path: PathBuf,
+        source: std::io::Error,
+    },
+    /// Standard output failed.
+    #[error("cannot write to standard output: {0}")]
+    Output(std::io::Error),
+    /// A folder that should be new holds something.
+    #[error("{} is not empty; name a folder that does not exist yet, so that nothing is overwritten", .0.display())]
+    NotEmpty(PathBuf),
+    /// There is no build in the folder.
+    #[error("{} holds no build.toml; `tubewright new {}` starts a build", .0.display(), .0.display())]
+    NoBuild(PathBuf),
+    /// The files have errors; each was shown.
+    #[error("{} has {errors} error{} in its files; nothing was computed from it", folder.display(), if *errors == 1 { "" } else { "s" })]
+    Problems { folder: PathBuf, errors: usize },
+    /// A file is larger than is read.
+    #[error("{} has {megabytes} MB; at most {limit} MB are read", path.display())]
+    TooLarge {
+        path: PathBuf,
+        megabytes: u64,
+        limit: u64,
+    },
+    /// The readings cannot be worked with at all.
+    #[error("the readings cannot be adjusted: {0}")]
+    Adjust(#[from] tubewright_survey::AdjustError),
+    /// An item that is not in the stock file.
+    #[error("there is no item “{0}” in stock.toml; --without takes the name of an item")]
+    NoItem(String),
+    /// The route problem does not hold together.
+    #[error("the runs cannot be routed: {0}")]
+    Problem(#[from] tubewright_route::problem::ProblemError),
+    /// No cutting plan.
+    #[error("there is no buying and cutting plan: {0}")]
+    Supply(#[from] tubewright_plan::stages::SupplyError),
+    /// A route problem file is not sound.
+    #[error("{}: {problem}", path.display())]
+    RouteProblem { path: PathBuf, problem: String },
+}
+
+impl Failure {
+    /// The words for stderr.
+    pub(crate) fn text(&self) -> String {
+        format!("{}: {self}", terminal::styled(terminal::FAILS, "error"))
+    }
+
+    /// Always 2.
+    pub(crate) fn exit_code(&self) -> ExitCode {
+        ExitCode::from(2)
+    }
+
+    /// A failure to read this path.
+    pub(crate) fn reading(path: &Path) -> impl FnOnce(std::io::Error) -> Self {
+        move |source| Self::Read {
+            path: path.to_owned(),
+            source,
+        }
+    }
+
+    /// A failure to write this path.
+    pub(crate) fn writing(path: &Path) -> impl FnOnce(std::io::Error) -> Self {
+        move |source| Self::Write {
+            path: path.to_owned(),
+            source,
+        }
+    }
+}
+
+/// Runs what was typed.
+///
+/// # Errors
+/// [`Failure`] when it could not be done at all; findings are no failure.
+pub(crate) fn run(cli: &Cli) -> Result<Done, Failure> {
+    crate::interrupt::listen();
+    match &cli.command {
+        Command::New(arguments) => new::run(arguments),
+        Command::RouteProblem(arguments) => route_problem::run(arguments),
+        Command::Completions { shell } => {
+            let mut script = Vec::new();
+            clap_complete::generate(*shell, &mut Cli::command(), "tubewright", &mut script);
+            print(&String::from_utf8_lossy(&script))?;
+            Ok(Done::Clean)
+        }
+        Command::Measure(arguments) => measure::run(arguments),
+        Command::Route(arguments) => route::run(arguments),
+        Command::Buy(arguments) => buy::run(arguments),
+        Command::Cut(arguments) => cut::run(arguments),
+        Command::Check(arguments) => check::run(arguments),
+        Command::Demo(arguments) => demo::run(arguments),
+    }
+}
+
+/// Prints to stdout.
+///
+/// # Errors
+/// [`Failure::Output`].
+pub(crate) fn print(text: &str) -> Result<(), Failure> {
+    terminal::print(text).map_err(Failure::Output)
+}

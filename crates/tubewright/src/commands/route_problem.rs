@@ -1,0 +1,73 @@
+//! Solve one route problem given as a file.
+
+use super::{Done, Failure, print};
+use crate::cli::RouteProblem;
+use crate::interrupt;
+use std::fs;
+use std::io::Write;
+use tubewright_route::form;
+
+/// Work units when nobody says otherwise.
+const DEFAULT_EFFORT: u64 = 30_000;
+
+/// Solves the file and writes the answer beside its name through a temporary file, so that an answer
+/// is never half written.
+///
+/// # Errors
+/// The file cannot be read or is not sound, or the answer cannot be written.
+pub(crate) fn run(arguments: &RouteProblem) -> Result<Done, Failure> {
+    let path = &arguments.file;
+    let text = fs::read_to_string(path).map_err(Failure::reading(path))?;
+    let (problem, cost) = form::read_problem(&text).map_err(|error| Failure::RouteProblem {
+        path: path.clone(),
+        problem: error.to_string(),
+    })?;
+    let budget = tubewright_route::Budget {
+        work_units: arguments.effort.effort.unwrap_or(DEFAULT_EFFORT),
+        seed: arguments.effort.seed.unwrap_or(1),
+    };
+    let outcome = tubewright_route::solve(&problem, &cost, budget, interrupt::flag(), &mut |_| {})
+        .map_err(|error| Failure::RouteProblem {
+            path: path.clone(),
+            problem: error.to_string(),
+        })?;
+    let answer = form::write_outcome(&problem, &outcome);
+    let out = &arguments.out;
+    let folder = out.parent().filter(|parent| !parent.as_os_str().is_empty());
+    let mut file = tempfile::NamedTempFile::new_in(folder.unwrap_or_else(|| ".".as_ref()))
+        .map_err(Failure::writing(out))?;
+    file.write_all(answer.as_bytes())
+        .and_then(|()| file.as_file().sync_all())
+        .map_err(Failure::writing(out))?;
+    file.persist(out)
+        .map_err(|error| Failure::writing(out)(error.error))?;
+    print(&format!("{}: {}\n", problem.id, summary(&outcome)))?;
+    Ok(if interrupt::was_asked() {
+        Done::Stopped
+    } else {
+        Done::Clean
+    })
+}
+
+fn summary(outcome: &tubewright_route::Outcome) -> String {
+    use tubewright_route::Outcome;
+    match outcome {
+        Outcome::Solved {
+            alternatives,
+            work_units,
+        } => alternatives.first().map_or_else(
+            || "solved".to_owned(),
+            |best| {
+                format!(
+                    "solved, cost {:.2}, lower bound {:.2}, {work_units} work units",
+                    best.cost, best.lower_bound
+                )
+            },
+        ),
+        Outcome::NotFoundInEffort { work_units } => {
+            format!("no route found in this effort ({work_units} work units)")
+        }
+        Outcome::Infeasible { reason, .. } => format!("no route exists ({reason:?})"),
+        _ => "unknown".to_owned(),
+    }
+}
