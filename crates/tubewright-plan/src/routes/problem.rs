@@ -361,19 +361,33 @@ impl Poser<'_> {
         Some(region_between(a, b))
     }
 
-    /// The box round every end of every run, grown: where a crossover without a zone may lie.
+    /// Where a crossover without a zone may lie: between the starts and the ends of all runs, round
+    /// the middle between them.
     fn room_between_all_ends(&self) -> Region {
         let runs = &self.model.build.runs;
-        let origins: Vec<Point> = runs
-            .iter()
-            .flat_map(|run| [&run.from, &run.to])
-            .filter_map(|end| self.end_of(end).ok())
-            .map(|end| end.frame_in_car.origin)
-            .collect();
-        let bounds = Bounds::of_points(origins).grown(ROOM_BEYOND_ENDS_MM);
+        let origin = |end: &RunEnd| self.end_of(end).ok().map(|end| end.frame_in_car.origin);
+        let starts: Vec<Point> = runs.iter().filter_map(|run| origin(&run.from)).collect();
+        let ends: Vec<Point> = runs.iter().filter_map(|run| origin(&run.to)).collect();
+        let bounds = Bounds::of_points(starts.iter().chain(&ends).copied());
+        let behind = starts.iter().map(|p| p.x).fold(bounds.min.x, f64::max) + CROSSOVER_LEAD_MM;
+        let ahead = ends.iter().map(|p| p.x).fold(bounds.max.x, f64::min) - CROSSOVER_LEAD_MM;
+        let middle = 0.5 * (bounds.min.y + bounds.max.y);
+        let (front, rear) = if behind < ahead {
+            (behind, ahead)
+        } else {
+            (bounds.min.x, bounds.max.x)
+        };
         Region {
-            min: bounds.min,
-            max: bounds.max,
+            min: Point::new(
+                front,
+                middle - CROSSOVER_ROOM_MM,
+                bounds.min.z - CROSSOVER_ROOM_MM,
+            ),
+            max: Point::new(
+                rear,
+                middle + CROSSOVER_ROOM_MM,
+                bounds.max.z + CROSSOVER_ROOM_MM,
+            ),
         }
     }
 
@@ -482,8 +496,13 @@ fn in_car(local: Vector) -> Vector {
     Vector::new(local.x, -local.z, local.y)
 }
 
-/// How far beyond the box of all ends a crossover may lie, mm: down to below the floor.
-const ROOM_BEYOND_ENDS_MM: f64 = 300.0;
+/// How far below and above all ends, and to either side of the middle between them, a crossover
+/// without a zone may lie, mm (common practice, no source).
+const CROSSOVER_ROOM_MM: f64 = 250.0;
+
+/// How far a crossover without a zone keeps from the ends along the car, mm: a flex section, a sensor
+/// and a catalyst come first (common practice, no source).
+const CROSSOVER_LEAD_MM: f64 = 400.0;
 
 fn left_tube_od(model: &Model, item: &model::ComponentItem) -> Option<f64> {
     let port = item.inlet(Some("L"))?;

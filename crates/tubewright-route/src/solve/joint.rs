@@ -140,69 +140,79 @@ pub(crate) fn search(
         };
         return single::search(ctx, &span.at(&[]), &field, seed, reach, meter, better);
     }
-    let mut starts: Vec<(f64, usize, Vec<Vector>)> = Vec::new();
-    for poses in pose_candidates(ctx, seed) {
-        for (k, split) in splits.iter().enumerate() {
-            let hint: f64 = spans(problem, split)
-                .iter()
-                .map(|s| glance(ctx, &s.at(&poses), &field, seed))
-                .sum();
-            starts.push((hint, k, poses.clone()));
-        }
-    }
-    starts.sort_by(|a, b| a.0.total_cmp(&b.0));
     let mut pool: Vec<Solution> = Vec::new();
     let mut best = f64::INFINITY;
     let mut tried = BTreeSet::new();
-    for (number, (_, k, poses)) in starts.into_iter().enumerate() {
-        if meter.is_over() {
+    // A wide room for the crossover may take many draws before one can be reached at all.
+    for attempt in 0..MOST_DRAWS {
+        if !pool.is_empty() || meter.is_over() {
             break;
         }
-        let Some(split) = splits.get(k) else { continue };
-        let spans = spans(problem, split);
-        let reach = Reach {
-            rounds: 4,
-            improved: 2,
-            first_only: true,
-        };
-        let share = (meter.limit - meter.spent) / (4 * spans.len() as u64).max(1);
-        let mut parts: Vec<Vec<Solution>> = Vec::new();
-        for span in &spans {
-            let mut own = Meter {
-                spent: 0,
-                limit: if pool.is_empty() { 120 } else { share.min(400) },
-                cancel: meter.cancel,
-            };
-            let found = single::search(
-                ctx,
-                &span.at(&poses),
-                &field,
-                seed.wrapping_add(number as u64),
-                reach,
-                &mut own,
-                |_, _| {},
-            );
-            meter.spent += own.spent;
-            if found.is_empty() {
+        let mut starts: Vec<(f64, usize, Vec<Vector>)> = Vec::new();
+        for poses in pose_candidates(ctx, seed.wrapping_add(attempt * 0x51ED)) {
+            for (k, split) in splits.iter().enumerate() {
+                let hint: f64 = spans(problem, split)
+                    .iter()
+                    .map(|s| glance(ctx, &s.at(&poses), &field, seed))
+                    .sum();
+                starts.push((hint, k, poses.clone()));
+            }
+        }
+        starts.sort_by(|a, b| a.0.total_cmp(&b.0));
+        for (number, (_, k, poses)) in starts.into_iter().enumerate() {
+            if meter.is_over() {
                 break;
             }
-            parts.push(found);
-        }
-        if parts.len() < spans.len() {
-            continue;
-        }
-        let Some(joined) = join(ctx, &spans, &parts, &poses, meter) else {
-            continue;
-        };
-        let mut note = |s: &Solution, spent: u64| {
-            if s.cost < best {
-                best = s.cost;
-                better(s, spent);
+            let Some(split) = splits.get(k) else { continue };
+            let spans = spans(problem, split);
+            let reach = Reach {
+                rounds: 4,
+                improved: 2,
+                first_only: true,
+            };
+            let share = (meter.limit - meter.spent) / (4 * spans.len() as u64).max(1);
+            let mut parts: Vec<Vec<Solution>> = Vec::new();
+            for span in &spans {
+                let mut own = Meter {
+                    spent: 0,
+                    limit: if pool.is_empty() {
+                        120 * (1 + attempt)
+                    } else {
+                        share.min(400)
+                    },
+                    cancel: meter.cancel,
+                };
+                let found = single::search(
+                    ctx,
+                    &span.at(&poses),
+                    &field,
+                    seed.wrapping_add(number as u64),
+                    reach,
+                    &mut own,
+                    |_, _| {},
+                );
+                meter.spent += own.spent;
+                if found.is_empty() {
+                    break;
+                }
+                parts.push(found);
             }
-        };
-        note(&joined, meter.spent);
-        let polished = polish(ctx, joined, &mut tried, meter, &mut note);
-        pool.push(polished);
+            if parts.len() < spans.len() {
+                continue;
+            }
+            let Some(joined) = join(ctx, &spans, &parts, &poses, meter) else {
+                continue;
+            };
+            let mut note = |s: &Solution, spent: u64| {
+                if s.cost < best {
+                    best = s.cost;
+                    better(s, spent);
+                }
+            };
+            note(&joined, meter.spent);
+            let polished = polish(ctx, joined, &mut tried, meter, &mut note);
+            pool.push(polished);
+        }
     }
     pool.sort_by(|a, b| a.cost.total_cmp(&b.cost));
     pool
@@ -328,6 +338,9 @@ fn pose_candidates(ctx: &Context<'_>, seed: u64) -> Vec<Vec<Vector>> {
     }
     out
 }
+
+/// Most draws of forty places for the crossovers while nothing was found.
+const MOST_DRAWS: u64 = 40;
 
 /// How many components lie before the crossover, for each run: all ways for each run alike.
 fn component_splits(problem: &RouteProblem) -> Vec<Vec<usize>> {
