@@ -105,7 +105,7 @@ pub fn shop_cost(practice: &ResolvedPractice) -> CostModel {
 const WANTED_GROUND_MM: f64 = 150.0;
 
 /// Work units when nobody says otherwise: a few seconds on a small machine.
-pub const USUAL_EFFORT: u64 = 120_000;
+pub const USUAL_EFFORT: u64 = 40_000;
 
 /// Routes every run that can be. The posed problem comes back with the answer, for its reasons why
 /// runs were left out.
