@@ -218,7 +218,7 @@ mod tests {
             let tyre = Solid::Cylinder {
                 a: Point::new(0.0, -800.0, 300.0), b: Point::new(0.0, -600.0, 300.0), radius: 320.0,
             };
-            prop_assume!(x.hypot(z) < 320.0);
+            prop_assume!(tubewright_geometry::math::hypot(x, z) < 320.0);
             let swept = motion.swept(&tyre);
             let values = [-steer + at_steer * 2.0 * steer, -droop + at_bump * (bump + droop)];
             let place = motion.0.at(&values).point(Point::new(x, -700.0, 300.0 + z));

@@ -275,7 +275,7 @@ mod tests {
         fn every_place_of_the_real_can_is_held_or_declared_uncovered(
             radius in 30.0..90f64, neck in 0.0..60f64, length in 200.0..600f64,
             spread in 0.0..60f64, roll in -3.0..3f64,
-            along in 0.0..1f64, round in 0.0..6.28f64,
+            along in 0.0..1f64, round in 0.0..tubewright_geometry::math::TAU,
         ) {
             prop_assume!(length > 2.0 * neck + 20.0);
             let balls = can_balls(radius, neck);

@@ -252,7 +252,7 @@ pub(crate) fn search(
         if is_enough && round >= reach.rounds || (reach.first_only && !pool.is_empty()) {
             break;
         }
-        if round <= 4 || (!is_enough && round % 8 == 0) {
+        if round <= 4 || (!is_enough && round.is_multiple_of(8)) {
             if round == 1 {
                 guides.clear();
             }

@@ -2,7 +2,7 @@
 
 use super::buy::supply_of;
 use super::solve::solve;
-use super::{Done, Failure, buy, check, cut, load, measure, new, print, route};
+use super::{Done, Failure, buy, check, cut, drawing, load, measure, new, print, route};
 use crate::cli::Demo;
 use crate::interrupt;
 use std::path::PathBuf;
@@ -45,6 +45,12 @@ pub(crate) fn run(arguments: &Demo) -> Result<Done, Failure> {
         supply.as_ref(),
     );
     print(&check::as_text(&board))?;
+    let picture = folder.join("three-views.svg");
+    drawing::write(&loaded.model, &solved, &board, &picture)?;
+    print(&format!(
+        "\nThe runs from the side, from above and from behind: {}\n",
+        picture.display()
+    ))?;
     print(&format!(
         "\nGo on with `tubewright measure {0}`, `route`, `buy`, `cut` and `check`, and change {0}/build.toml.\n",
         folder.display()

@@ -4,6 +4,7 @@ mod buy;
 mod check;
 mod cut;
 mod demo;
+mod drawing;
 mod load;
 mod measure;
 mod new;
@@ -83,6 +84,9 @@ pub(crate) enum Failure {
     /// The route problem does not hold together.
     #[error("the runs cannot be routed: {0}")]
     Problem(#[from] tubewright_route::problem::ProblemError),
+    /// Nothing to draw.
+    #[error("there is no drawing: {0}")]
+    Drawing(String),
     /// No cutting plan.
     #[error("there is no buying and cutting plan: {0}")]
     Supply(#[from] tubewright_plan::stages::SupplyError),
