@@ -8,6 +8,7 @@
 mod bend_cut;
 pub mod cutting;
 mod demand;
+mod errands;
 mod error;
 mod item;
 mod layout;
@@ -20,11 +21,14 @@ mod possible;
 mod request;
 mod rules;
 mod size;
+mod substitute;
 mod verify;
+pub mod weld;
 
 pub use bend_cut::{ArcReach, KerfAngles, arc_reach, kerf_angles, set_back};
 pub use cutting::{Effort, Proof};
 pub use demand::{PieceDemand, PieceShape, RunDemand};
+pub use errands::{ErrandError, MOST_STOPS, Round, Stop, best_round};
 pub use error::PlanError;
 pub use item::{
     Item, ItemKind, Offer, OnHand, OnHandKind, PriceBreak, Spare, StockPiece, StockShape, Supplier,
@@ -42,4 +46,5 @@ pub use plan_stock::plan_stock;
 pub use request::StockRequest;
 pub use rules::{KerfRule, Rates, ShopRules};
 pub use size::{angle_of, angle_thousandths, length_of, length_thousandths};
+pub use substitute::{Substitute, substitutes, without};
 pub use verify::{Fault, verify};

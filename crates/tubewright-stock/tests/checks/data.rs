@@ -51,6 +51,42 @@ impl Check {
         float(&self.0["expected"][key])
     }
 
+    /// The expected value when it is one number.
+    pub(crate) fn value(&self) -> f64 {
+        float(&self.0["expected"])
+    }
+
+    pub(crate) fn expected_order(&self, key: &str) -> Vec<u32> {
+        floats(&self.0["expected"][key])
+            .into_iter()
+            .map(|v| v as u32)
+            .collect()
+    }
+
+    pub(crate) fn expected_words(&self, key: &str) -> Vec<String> {
+        let words = self.0["expected"][key].as_array().unwrap();
+        words
+            .iter()
+            .map(|word| word.as_str().unwrap().to_owned())
+            .collect()
+    }
+
+    /// Compares a list; an empty key is the expected value itself.
+    #[track_caller]
+    pub(crate) fn assert_list(&self, key: &str, got: impl Iterator<Item = f64>, tolerance: f64) {
+        let expected = &self.0["expected"];
+        let expected = floats(if key.is_empty() {
+            expected
+        } else {
+            &expected[key]
+        });
+        let got: Vec<f64> = got.collect();
+        assert_eq!(got.len(), expected.len(), "{}", self.source());
+        for (got, expected) in got.into_iter().zip(expected) {
+            self.assert_near(key, got, expected, tolerance);
+        }
+    }
+
     /// Compares one number, relative or absolute, whichever is larger.
     #[track_caller]
     pub(crate) fn assert_near(&self, what: &str, got: f64, expected: f64, tolerance: f64) {

@@ -6,3 +6,7 @@ mod bend_cuts;
 mod cutting;
 #[cfg(test)]
 mod data;
+#[cfg(test)]
+mod errands;
+#[cfg(test)]
+mod welding;

@@ -4,7 +4,7 @@ use proptest::prelude::*;
 use tubewright_geometry::Length;
 use tubewright_stock::{
     MissingWhy, OnHand, OnHandKind, PartPlace, PlanError, PriceBreak, Proof, Source, Spare,
-    StockRequest, Supplier, plan_stock, verify,
+    StockRequest, Supplier, plan_stock, substitutes, verify, without,
 };
 
 use crate::shop::{bar, bend, eur, offer, shop, straight, turn};
@@ -279,4 +279,38 @@ proptest! {
             prop_assert!(with_gift.cost.minor <= plan.cost.minor);
         }
     }
+}
+
+#[test]
+fn each_line_that_is_out_has_its_substitute() {
+    let request = shop(vec![
+        turn("B1", 40.0, 0.0),
+        straight("S2", 300.0),
+        turn("B3", 80.0, 0.0),
+    ]);
+    let plan = plan_stock(&request).unwrap();
+    let substitutes = substitutes(&request, &plan, 3).unwrap();
+    for substitute in &substitutes {
+        let left = without(
+            &request,
+            &substitute
+                .out
+                .iter()
+                .map(String::as_str)
+                .collect::<Vec<_>>(),
+        );
+        assert_eq!(verify(&left, &substitute.plan), []);
+        assert!(
+            substitute
+                .plan
+                .buys
+                .iter()
+                .all(|buy| !substitute.out.contains(&buy.item))
+        );
+        if substitute.plan.is_full() {
+            assert!(substitute.dearer_minor >= 0);
+        }
+    }
+    let tube = substitutes.iter().find(|s| s.out == ["tube 2 m"]).unwrap();
+    assert_eq!(tube.plan.missing[0].mark, "S2", "nothing else gives 300 mm");
 }

@@ -1,0 +1,75 @@
+//! What to do when a line is out, worked out beforehand.
+
+use rayon::prelude::*;
+
+use crate::error::PlanError;
+use crate::plan::StockPlan;
+use crate::plan_stock::plan_stock;
+use crate::request::StockRequest;
+
+/// The plan when some items cannot be bought.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Substitute {
+    /// Items that are out, as names.
+    pub out: Vec<String>,
+    /// The plan without them; its `missing` says what cannot be made then.
+    pub plan: StockPlan,
+    /// What it costs more than the plan with them, in minor units.
+    pub dearer_minor: i64,
+}
+
+/// The request with these items not for sale; what is on hand of them stays.
+#[must_use]
+pub fn without(request: &StockRequest, items: &[&str]) -> StockRequest {
+    let mut left = request.clone();
+    left.offers
+        .retain(|offer| !items.contains(&offer.item.as_str()));
+    left
+}
+
+/// For each bought item of a plan what happens when it is out, and for the dearest pairs: the
+/// `pairs` pairs with the largest sums, for a pair that costs much hurts most when it is out.
+/// Solved in parallel; the order is that of the plan's lines and then of the pairs.
+///
+/// # Errors
+///
+/// The first error in that order.
+pub fn substitutes(
+    request: &StockRequest,
+    plan: &StockPlan,
+    pairs: usize,
+) -> Result<Vec<Substitute>, PlanError> {
+    let mut lines: Vec<(&str, i64)> = Vec::new();
+    for buy in &plan.buys {
+        match lines.iter_mut().find(|(item, _)| *item == buy.item) {
+            Some((_, sum)) => *sum += buy.total.minor,
+            None => lines.push((&buy.item, buy.total.minor)),
+        }
+    }
+    let mut cases: Vec<Vec<&str>> = lines.iter().map(|(item, _)| vec![*item]).collect();
+    let mut both: Vec<(i64, [&str; 2])> = lines
+        .iter()
+        .enumerate()
+        .flat_map(|(at, (a, x))| {
+            lines
+                .iter()
+                .skip(at + 1)
+                .map(move |(b, y)| (x + y, [*a, *b]))
+        })
+        .collect();
+    // Stable, so that equal sums keep the order of the lines.
+    both.sort_by_key(|(sum, _)| -sum);
+    cases.extend(both.into_iter().take(pairs).map(|(_, pair)| pair.to_vec()));
+    let solved: Vec<Result<Substitute, PlanError>> = cases
+        .into_par_iter()
+        .map(|out| {
+            let without_them = plan_stock(&without(request, &out))?;
+            Ok(Substitute {
+                dearer_minor: without_them.cost.minor - plan.cost.minor,
+                out: out.into_iter().map(str::to_owned).collect(),
+                plan: without_them,
+            })
+        })
+        .collect();
+    solved.into_iter().collect()
+}
