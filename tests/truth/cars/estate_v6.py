@@ -32,6 +32,7 @@ PLACES = {
     "tank low front left": (3010, -205, 335), "tank high rear right": (3462, 203, 533),
     "hub RL": (2500, -738, 301), "hub RR": (2502, 739, 300),
     "diff centre": (2490, 4, 303),
+    "X room low front left": (1120, -110, 200), "X room high rear right": (1900, 112, 290),
     "panhard body": (2640, 470, 345), "panhard axle": (2632, -440, 300),
     "tip point L": (3770, -430, 320), "tip point R": (3768, 432, 321),
 }
@@ -134,3 +135,8 @@ def measure(plan):
         plan.add("face", end=port, clock="12:00", setup=lift)
         plan.heights(wheels, port)
         plan.best_rims(port, ["12:00", "3:00", "6:00", "9:00"], 12, bolts=(1, 2))
+    # Last, two rods stood up under the propshaft: the room in which the crossover may lie.
+    for point in ("X room low front left", "X room high rear right"):
+        plan.heights(lift, point)
+        plan.heights(wheels, point)
+        plan.best_tapes(point, 3, plumb=lift, avoid=wings)
