@@ -1,6 +1,7 @@
 //! The keys of the files, declared once: the parser, the completion schema and renaming all walk
 //! these tables.
 
+mod body;
 pub(crate) mod build;
 pub(crate) mod shop;
 pub(crate) mod stock;

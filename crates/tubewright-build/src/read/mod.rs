@@ -1,7 +1,7 @@
 //! From the texts of the four files to the checked model.
 //!
 //! Three steps: the spanned tables are held against the declared keys ([`check`]), the tables that
-//! are sound become typed elements, and what holds between elements is checked ([`link`]).
+//! are sound ([`sound`]) become typed elements, and what holds between elements is checked ([`link`]).
 
 mod car;
 mod check;
@@ -13,8 +13,10 @@ mod prune;
 mod record;
 mod row;
 mod shelf;
+mod sound;
 mod source;
 mod survey;
+mod top;
 
 use crate::keys::build::BUILD;
 use crate::keys::shop::SHOP;
@@ -186,8 +188,7 @@ impl<'a> Sheet<'a> {
         problems: &mut Problems,
         lower: impl Fn(&Row<'_>) -> Option<T>,
     ) -> Vec<T> {
-        let Some(check::Element { table, rows }) = check::elements(self.table, &self.root, key)
-        else {
+        let Some(top::Element { table, rows }) = top::elements(self.table, &self.root, key) else {
             return Vec::new();
         };
         let mut sound = Vec::with_capacity(rows.len());
@@ -196,7 +197,7 @@ impl<'a> Sheet<'a> {
                 .checker(names, problems)
                 .table(table, de, range.clone());
             let row = Row::new(de, &self.source, names, range.clone());
-            if !is_good || !link::row_is_sound(key, &row, problems) {
+            if !is_good || !sound::row_is_sound(key, &row, problems) {
                 continue;
             }
             match lower(&row) {
