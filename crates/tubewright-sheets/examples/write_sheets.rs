@@ -5,7 +5,10 @@
 mod common;
 
 use std::path::PathBuf;
-use tubewright_sheets::{Paper, ViewName, one_view, three_views, to_dxf, to_svg, wrap_template};
+use tubewright_sheets::{
+    MeshFineness, Paper, StepStamp, ViewName, one_view, three_views, to_dxf, to_glb, to_step,
+    to_svg, wrap_template,
+};
 
 fn main() -> Result<(), Box<dyn std::error::Error>> {
     let folder = PathBuf::from(
@@ -40,5 +43,21 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
             std::fs::write(folder.join(file), to_svg(page))?;
         }
     }
+    let stamp = StepStamp {
+        file_name: "estate.step".to_owned(),
+        date_time: "2026-03-14T12:00:00".to_owned(),
+        plan_hash: "3f9c 07d2 a1".to_owned(),
+    };
+    std::fs::write(folder.join("estate.step"), to_step(&scene, &stamp)?)?;
+    std::fs::write(
+        folder.join("estate.glb"),
+        to_glb(&scene, MeshFineness::default())?,
+    )?;
+    let cut = common::cut_pieces();
+    std::fs::write(folder.join("cuts.step"), to_step(&cut, &stamp)?)?;
+    std::fs::write(
+        folder.join("cuts.glb"),
+        to_glb(&cut, MeshFineness::default())?,
+    )?;
     Ok(())
 }

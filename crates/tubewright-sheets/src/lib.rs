@@ -12,6 +12,7 @@ mod dxf;
 mod figure;
 pub mod scene;
 pub mod shop;
+pub mod solids;
 mod svg;
 pub mod template;
 
@@ -19,6 +20,7 @@ pub use drawing::Drawing;
 pub use dxf::to_dxf;
 pub use scene::{PieceKind, Scene, SceneBody, SceneMark, ScenePiece, SceneRun, TightPlace};
 pub use shop::{Paper, ShopError, TitleBlock, ViewName, one_view, three_views};
+pub use solids::{MeshFineness, SolidError, StepStamp, to_glb, to_step};
 pub use svg::to_svg;
 pub use template::{
     Keep, Template, TemplateError, TemplateSpec, TurnSense, Unrolled, wrap_template,

@@ -2,5 +2,6 @@
 
 mod common;
 mod drawing;
+mod solids;
 mod templates;
 mod three_views;
