@@ -19,3 +19,6 @@ pub(crate) const TILT_LEVER_MM: f64 = 1000.0;
 /// How far a shop floor leans from level, 1 σ in radians: half a degree (common practice, no source).
 /// Only ties the floor to the plumb line in a set-up that has readings of both.
 pub(crate) const FLOOR_LEVEL_SIGMA_RAD: f64 = 0.5 * core::f64::consts::PI / 180.0;
+
+#[cfg(test)]
+mod tests;

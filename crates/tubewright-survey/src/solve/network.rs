@@ -1,5 +1,6 @@
 //! A network as a least-squares problem, and the joint covariance of its unknowns.
 
+use super::core::against_core;
 use super::gauge::unseen_motions;
 use super::least_squares::{Effort, LeastSquares, Rest, minimise};
 use crate::linear::{Matrix, Vector1};
@@ -146,7 +147,8 @@ pub(crate) fn knowledge(network: &Network, layout: &Layout, state: &State) -> Kn
             }
         }
         if !null.is_empty() {
-            let q = Matrix::from_columns(&null).qr().q();
+            let found = Matrix::from_columns(&null).qr().q();
+            let q = against_core(layout, state, found, &motions);
             for (i, share) in unfixed.iter_mut().enumerate() {
                 *share = q.row(i).norm_squared();
             }

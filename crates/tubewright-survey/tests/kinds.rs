@@ -1,0 +1,248 @@
+//! Contacts, set-ups, tacked joints, slips in words, and what is missing.
+
+#![allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    reason = "a test fails by panicking"
+)]
+
+mod common;
+
+use common::cars::{Kind, place, random_car};
+use tubewright_geometry::math;
+use tubewright_survey::{
+    Contact, EndId, Goal, Means, PointId, PointSpec, Reading, ReadingKind, SetupSpec, Side, Stance,
+    Target, adjust, find_doubtful,
+};
+
+const MEANS: Means = Means {
+    tape_sigma_mm: 1.5,
+    height_sigma_mm: 1.0,
+    longest_mm: 3000.0,
+};
+
+const EXACT: Kind = Kind {
+    points: 5,
+    ends: 1,
+    lines: 5,
+    heights: true,
+    noise: 0.0,
+};
+
+/// Readings to the near, far, outer and inner side, to a hole's edge and with a burnt end lead to the
+/// same places as readings to the middle.
+#[test]
+fn contacts_lead_to_the_middle() {
+    let mut car = random_car(3, EXACT);
+    let right = |p: PointId| car.network.points[p.0].hint.side == Some(Side::Right);
+    // Sideways as the pairs tell it.
+    let mut sideways = tubewright_geometry::Vector::ZERO;
+    for pair in &car.network.pairs {
+        let d = car.places[pair.right.0] - car.places[pair.left.0];
+        sideways += d / d.norm();
+    }
+    let sideways = sideways / sideways.norm();
+    let contacts = [
+        (Contact::NearSide { width_mm: 40.0 }, 100.0),
+        (Contact::FarSide { width_mm: 40.0 }, 0.0),
+        (Contact::OuterSide { width_mm: 50.0 }, 0.0),
+        (Contact::InnerSide { width_mm: 50.0 }, 0.0),
+        (Contact::HoleNearEdge { diameter_mm: 12.0 }, 0.0),
+        (Contact::HoleFarEdge { diameter_mm: 12.0 }, 25.4),
+    ];
+    let sides: Vec<bool> = (0..6).map(|i| right(PointId(i))).collect();
+    let mut next = 0;
+    for reading in &mut car.network.readings {
+        let ReadingKind::Tape { from, to, burnt_mm } = &mut reading.kind else {
+            continue;
+        };
+        let (Target::Point(a), Target::Point(b)) = (from.target, to.target) else {
+            continue;
+        };
+        if b.0 >= 6 {
+            continue;
+        }
+        let (contact, burnt) = contacts[next % contacts.len()];
+        next += 1;
+        to.contact = contact;
+        *burnt_mm = burnt;
+        let out = contact.outboard_mm() * if sides[b.0] { 1.0 } else { -1.0 };
+        let touched = car.places[b.0] + sideways * out;
+        reading.value = car.places[a.0].distance(touched) + contact.along_tape_mm() + burnt;
+    }
+    assert!(next > 30);
+    let adjustment = adjust(&car.network).unwrap();
+    assert!(adjustment.global_test().vtpv < 1e-12);
+    let survey = adjustment.seen_from(&car.frame).unwrap();
+    for (i, truth) in car.places.iter().enumerate() {
+        let found = survey.point(PointId(i)).unwrap().place;
+        assert!(
+            found.distance(*truth) < 1e-5,
+            "point {i}: {found:?} {truth:?}"
+        );
+    }
+}
+
+/// A second set-up on a slope of its own ties in by three marks and carries a fourth point's height.
+#[test]
+fn each_set_up_has_its_own_floor() {
+    let mut car = random_car(5, EXACT);
+    let lift = car
+        .network
+        .add_setup(SetupSpec::new("on the lift", Stance::Lift));
+    let (tilt_x, tilt_y) = (0.03, -0.02);
+    let height = |p: tubewright_geometry::Point| {
+        (p.z + tilt_x * p.x + tilt_y * p.y + 1200.0)
+            / f64::sqrt(1.0 + tilt_x * tilt_x + tilt_y * tilt_y)
+    };
+    for (number, p) in [(900, 0), (901, 1), (902, 4)] {
+        let value = height(car.places[p]);
+        let reading = Reading::height(number, PointId(p), lift, value, 1.0);
+        car.network.readings.push(reading);
+    }
+    let adjustment = adjust(&car.network).unwrap();
+    let found = adjustment.height(Target::Point(PointId(7)), lift).unwrap();
+    assert!(
+        (found.value - height(car.places[7])).abs() < 1e-5,
+        "{found:?}"
+    );
+    let survey = adjustment.seen_from(&car.frame).unwrap();
+    let lean = survey
+        .floor(lift)
+        .unwrap()
+        .up
+        .angle_to(survey.floor(tubewright_survey::SetupId(0)).unwrap().up);
+    assert!((math::tan(lean) - f64::hypot(tilt_x, tilt_y)).abs() < 1e-6);
+}
+
+/// A point with two lines is left open by name, the rest is usable, and the third line is asked for.
+#[test]
+fn what_is_not_fixed_is_named() {
+    let mut car = random_car(6, Kind { ends: 0, ..EXACT });
+    let open = car.network.add_point(PointSpec::new("bracket"));
+    for (number, p) in [(900, 0), (901, 3)] {
+        car.network.readings.push(Reading::tape(
+            number,
+            open,
+            PointId(p),
+            800.0 + 100.0 * f64::from(number - 900),
+            1.5,
+        ));
+    }
+    let adjustment = adjust(&car.network).unwrap();
+    assert_eq!(adjustment.undetermined().points, [open]);
+    let survey = adjustment.seen_from(&car.frame).unwrap();
+    assert!(survey.point(open).is_none());
+    for (i, truth) in car.places.iter().enumerate() {
+        let found = survey.point(PointId(i)).unwrap().place;
+        assert!(found.distance(*truth) < 1e-4, "point {i}");
+    }
+    let missing = adjustment.missing(MEANS);
+    assert_eq!((missing.len(), missing[0].readings), (1, 1));
+    let mut more = car.network.clone();
+    let kind = missing[0].first.unwrap();
+    more.readings.push(Reading::new(950, kind, 500.0, 1.0));
+    assert!(adjust(&more).unwrap().undetermined().is_empty());
+}
+
+/// The gain that is promised for a reading is the gain had from it.
+#[test]
+fn the_next_reading_keeps_its_promise() {
+    let car = random_car(
+        8,
+        Kind {
+            noise: 1.0,
+            lines: 3,
+            ..EXACT
+        },
+    );
+    let adjustment = adjust(&car.network).unwrap();
+    let survey = adjustment.seen_from(&car.frame).unwrap();
+    let point = PointId(9);
+    let proposals = adjustment.next_readings(&survey, Goal::Point(point), MEANS, 3);
+    let best = proposals[0];
+    assert!(best.sigma_after < best.sigma_before);
+    let mut network = car.network.clone();
+    let value = best.expected.unwrap().value;
+    let sigma = if matches!(best.kind, ReadingKind::Height { .. }) {
+        1.0
+    } else {
+        1.5
+    };
+    network
+        .readings
+        .push(Reading::new(990, best.kind, value, sigma));
+    let after = adjust(&network).unwrap().seen_from(&car.frame).unwrap();
+    let s = after.point(point).unwrap().sigmas();
+    let had = (s[0] * s[0] + s[1] * s[1] + s[2] * s[2]).sqrt();
+    assert!(
+        (had - best.sigma_after).abs() < 1e-3 * had,
+        "{had} {best:?}"
+    );
+}
+
+/// Rim and face readings at a tacked joint give its pose, and what is a metre on.
+#[test]
+fn a_tacked_joint_is_measured_as_a_pose() {
+    let car = random_car(9, EXACT);
+    let adjustment = adjust(&car.network).unwrap();
+    let pose = adjustment
+        .seen_from(&car.frame)
+        .unwrap()
+        .end(EndId(0))
+        .unwrap();
+    assert!(pose.frame.origin.distance(car.ends[0].origin) < 1e-5);
+    assert!(pose.frame.travel().angle_to(car.ends[0].travel()) < 1e-7);
+    let (near, far) = (pose.reach(0.0).1.sigma, pose.reach(1000.0).1.sigma);
+    assert!(far > near && far < near + 1000.0 * 2.0 * pose.direction_sigma_rad());
+}
+
+#[test]
+fn the_slip_is_said_in_one_sentence() {
+    let mut car = random_car(11, Kind { ends: 0, ..EXACT });
+    for reading in &mut car.network.readings {
+        reading.value = reading.value.round();
+    }
+    let index = 20;
+    let reading = &mut car.network.readings[index];
+    let (number, right) = (reading.number, reading.value);
+    reading.value += 100.0;
+    let found = find_doubtful(&adjust(&car.network).unwrap());
+    assert_eq!(found.doubtful.len(), 1);
+    let said = found.doubtful[0].sentence(&car.network);
+    let head = format!("reading {number}, ");
+    assert!(said.starts_with(&head), "{said}");
+    let tail = format!(": {} was probably {right} (", right + 100.0);
+    assert!(
+        said.contains(&tail) && said.contains("100 mm misread"),
+        "{said}"
+    );
+
+    // To the neighbouring mark instead.
+    let mut car = random_car(12, Kind { ends: 0, ..EXACT });
+    let reading = &car.network.readings[index];
+    let ReadingKind::Tape { from, to, .. } = reading.kind else {
+        panic!("a tape line")
+    };
+    let number = reading.number;
+    let other = Target::Point(PointId(
+        (0..6)
+            .find(|&p| {
+                Target::Point(PointId(p)) != to.target && Target::Point(PointId(p)) != from.target
+            })
+            .unwrap(),
+    ));
+    let value = place(&car, from.target).distance(place(&car, other));
+    car.network.readings[index].value = value;
+    let found = find_doubtful(&adjust(&car.network).unwrap());
+    let doubtful = &found.doubtful[0];
+    assert_eq!(doubtful.number, number);
+    assert!(
+        doubtful
+            .explanations
+            .iter()
+            .any(|e| e.instead_of() == Some(other)),
+        "{}",
+        doubtful.sentence(&car.network)
+    );
+}
