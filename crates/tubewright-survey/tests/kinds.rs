@@ -112,7 +112,7 @@ fn each_set_up_has_its_own_floor() {
         .unwrap()
         .up
         .angle_to(survey.floor(tubewright_survey::SetupId(0)).unwrap().up);
-    assert!((math::tan(lean) - f64::hypot(tilt_x, tilt_y)).abs() < 1e-6);
+    assert!((math::tan(lean) - math::hypot(tilt_x, tilt_y)).abs() < 1e-6);
 }
 
 /// A point with two lines is left open by name, the rest is usable, and the third line is asked for.
