@@ -6,6 +6,7 @@
 //! nothing is cheaper; [`verify()`] proves any plan from the request alone.
 
 mod bend_cut;
+mod budget;
 pub mod cutting;
 mod demand;
 mod errands;
@@ -26,6 +27,7 @@ mod verify;
 pub mod weld;
 
 pub use bend_cut::{ArcReach, KerfAngles, arc_reach, kerf_angles, set_back};
+pub use budget::{ChainPiece, Covariance, Tolerances, closing_trim, end_covariance};
 pub use cutting::{Effort, Proof};
 pub use demand::{PieceDemand, PieceShape, RunDemand};
 pub use errands::{ErrandError, MOST_STOPS, Round, Stop, best_round};

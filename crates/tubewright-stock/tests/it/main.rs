@@ -1,6 +1,8 @@
 //! Plans from outside: against exhaustive search, and whole requests with their proof.
 
 #[cfg(test)]
+mod budget;
+#[cfg(test)]
 mod exhaustive;
 #[cfg(test)]
 mod marks;
