@@ -6,8 +6,8 @@ mod common;
 
 use std::path::PathBuf;
 use tubewright_sheets::{
-    MeshFineness, Paper, StepStamp, ViewName, one_view, three_views, to_dxf, to_glb, to_step,
-    to_svg, wrap_template,
+    MeshFineness, Paper, StepStamp, ViewName, cut_card, one_view, three_views, to_dxf, to_glb,
+    to_step, to_svg, wrap_template,
 };
 
 fn main() -> Result<(), Box<dyn std::error::Error>> {
@@ -42,6 +42,12 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
             let file = format!("template-{name}-page-{}.svg", i + 1);
             std::fs::write(folder.join(file), to_svg(page))?;
         }
+    }
+    for (name, item) in common::cards() {
+        std::fs::write(
+            folder.join(format!("card-{name}.svg")),
+            to_svg(&cut_card(&item, 180.0)?),
+        )?;
     }
     let stamp = StepStamp {
         file_name: "estate.step".to_owned(),

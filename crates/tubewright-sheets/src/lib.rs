@@ -7,6 +7,7 @@
 //! This crate knows no file, no clock and no build: names, the plan's hash and the date come from
 //! the caller. The same input gives the same bytes.
 
+pub mod card;
 pub mod drawing;
 mod dxf;
 mod figure;
@@ -16,6 +17,7 @@ pub mod solids;
 mod svg;
 pub mod template;
 
+pub use card::{CardCut, CardError, CardItem, CardPart, cut_card};
 pub use drawing::Drawing;
 pub use dxf::to_dxf;
 pub use scene::{PieceKind, Scene, SceneBody, SceneMark, ScenePiece, SceneRun, TightPlace};

@@ -1,5 +1,6 @@
 //! Pictures, templates and files, judged by their own numbers.
 
+mod cards;
 mod common;
 mod drawing;
 mod solids;

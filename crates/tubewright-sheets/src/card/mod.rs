@@ -1,0 +1,354 @@
+//! The picture on a cut card: one stock item from the side, its cuts, and where to mark them along
+//! outside, inside, side and centre line.
+
+mod path;
+
+use crate::drawing::{
+    BASE_LINE_DROP, Dash, Dimension, Drawing, Fill, Item, Lettering, Line, RISING_RAD, Spot,
+    Weight, hatch, moved,
+};
+use crate::figure::Figure;
+use path::BenchPath;
+use tubewright_geometry::cut::{MarkError, Marks, StockBend};
+
+/// A stock item with what is cut from it. A straight has a bend of no angle and no far leg.
+#[derive(Clone, Debug, PartialEq)]
+pub struct CardItem {
+    /// Name of the item ("bend 57 45").
+    pub name: String,
+    /// Its sizes; marks are measured from the near physical end.
+    pub stock: StockBend,
+    /// Cuts in the order of sawing.
+    pub cuts: Vec<CardCut>,
+    /// What the cuts leave, from the near end on.
+    pub parts: Vec<CardPart>,
+}
+
+/// One cut.
+#[derive(Clone, Debug, PartialEq)]
+pub struct CardCut {
+    /// Number in the order of sawing, from 1.
+    pub number: u32,
+    /// Where its mark is along the centre line, in mm from the near physical end.
+    pub along_mm: f64,
+    /// On which side of the mark the blade runs ("blade beyond the mark").
+    pub words: String,
+}
+
+/// A stretch between cuts.
+#[derive(Clone, Debug, PartialEq)]
+pub struct CardPart {
+    /// Mark of the piece; none for an offcut or waste.
+    pub mark: Option<String>,
+    /// From here along the centre line, in mm from the near end.
+    pub from_mm: f64,
+    /// To here.
+    pub to_mm: f64,
+}
+
+/// Why there is no card picture.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+#[non_exhaustive]
+pub enum CardError {
+    /// A cut lies past the item.
+    #[error("{item}, cut {number}: {source}")]
+    Cut {
+        /// Name of the item.
+        item: String,
+        /// Number of the cut.
+        number: u32,
+        /// Why.
+        source: MarkError,
+    },
+    /// The sizes are not those of a tube.
+    #[error(
+        "{item}: OD {od_mm} mm, radius {clr_mm} mm, length {length_mm} mm are not the sizes of a stock item"
+    )]
+    BadSize {
+        /// Name of the item.
+        item: String,
+        /// Outer diameter in mm.
+        od_mm: f64,
+        /// Centre-line radius in mm.
+        clr_mm: f64,
+        /// Length along the centre line in mm.
+        length_mm: f64,
+    },
+    /// The picture would be too narrow to read.
+    #[error("{item}: {width_mm} mm of paper are too narrow for a cut card; give 90 mm at least")]
+    TooNarrow {
+        /// Name of the item.
+        item: String,
+        /// Width in mm.
+        width_mm: f64,
+    },
+}
+
+/// Greatest height of the picture itself, in mm of paper.
+const TALLEST_MM: f64 = 110.0;
+const EDGE_MM: f64 = 14.0;
+
+/// Draws the item from the side, near end at the left, the bend turning up, with numbered cuts and a
+/// table of marks. `width_mm` is the width of paper to fill.
+///
+/// # Errors
+/// [`CardError`] for sizes that are not sound and cuts that are not on the item.
+pub fn cut_card(item: &CardItem, width_mm: f64) -> Result<Drawing, CardError> {
+    let stock = &item.stock;
+    let length_mm = stock.whole_length().centre_line_mm;
+    let is_bend = stock.bend_rad > 1e-9;
+    let sound = stock.od_mm > 0.0
+        && length_mm > 0.0
+        && length_mm < 20_000.0
+        && stock.near_leg_mm >= 0.0
+        && stock.far_leg_mm >= 0.0
+        && (!is_bend || stock.clr_mm > 0.5 * stock.od_mm)
+        && [stock.od_mm, stock.clr_mm, stock.bend_rad]
+            .iter()
+            .all(|x| x.is_finite());
+    if !sound {
+        return Err(CardError::BadSize {
+            item: item.name.clone(),
+            od_mm: stock.od_mm,
+            clr_mm: stock.clr_mm,
+            length_mm,
+        });
+    }
+    if width_mm.is_nan() || width_mm < 90.0 {
+        return Err(CardError::TooNarrow {
+            item: item.name.clone(),
+            width_mm,
+        });
+    }
+    let mut marks: Vec<(&CardCut, Marks)> = Vec::new();
+    for cut in &item.cuts {
+        let found = stock
+            .place_along(cut.along_mm)
+            .and_then(|place| stock.marks_from_end(place))
+            .map_err(|source| CardError::Cut {
+                item: item.name.clone(),
+                number: cut.number,
+                source,
+            })?;
+        marks.push((cut, found));
+    }
+    let full = BenchPath::new(stock, 1.0);
+    let extent = full.extent();
+    let scale = ((width_mm - 2.0 * EDGE_MM) / extent.width())
+        .min(TALLEST_MM / extent.height())
+        .min(1.0);
+    let path = BenchPath::new(stock, scale);
+    let extent = path.extent();
+    let top = 12.0 + EDGE_MM;
+    let shift = Spot::new(
+        EDGE_MM + 0.5 * (width_mm - 2.0 * EDGE_MM - extent.width()) - extent.min.x,
+        top - extent.min.y,
+    );
+    let foot = top + extent.height() + EDGE_MM + 4.0;
+    let rows = f64::from(u32::try_from(marks.len()).unwrap_or(u32::MAX));
+    let mut drawing = Drawing::new(
+        width_mm,
+        foot + 12.0 + 5.2 * rows,
+        format!("Cut card: {}", item.name),
+    );
+    let put = |items: Vec<Item>| items.iter().map(|i| moved(i, shift)).collect::<Vec<_>>();
+    drawing.push("tube", put(tube(item, &path)));
+    drawing.push("cuts", put(cuts(item, &path)));
+    drawing.push("sizes", put(sizes(stock, &path)));
+    drawing.push("head", head(item, length_mm));
+    drawing.push("marks", table(&marks, is_bend, foot, width_mm));
+    Ok(drawing)
+}
+
+fn tube(item: &CardItem, path: &BenchPath<'_>) -> Vec<Item> {
+    let whole = [0.0, path.length_mm()];
+    let mut items = vec![Item::Polygon {
+        spots: path.outline(whole),
+        line: Some(Line::solid(Weight::Wide)),
+        fill: Fill::Paper,
+    }];
+    for part in item.parts.iter().filter(|p| p.mark.is_none()) {
+        items.extend(
+            hatch(&path.outline([part.from_mm, part.to_mm]), RISING_RAD, 2.0)
+                .into_iter()
+                .map(|[a, b]| Item::line(a, b, Line::solid(Weight::Hair))),
+        );
+    }
+    items.push(Item::Polyline {
+        spots: path.line(whole, 0.0),
+        line: Line::new(Weight::Hair, Dash::Centre),
+    });
+    for part in &item.parts {
+        let (at, _) = path.at(0.5 * (part.from_mm + part.to_mm));
+        let words = part.mark.as_deref().unwrap_or("offcut");
+        let lettering = if part.mark.is_some() {
+            Lettering::plain(4.0).bold().centred()
+        } else {
+            Lettering::plain(2.4).italic().centred()
+        };
+        items.push(Item::Text {
+            at: at + Spot::new(0.0, BASE_LINE_DROP * lettering.size_mm),
+            text: words.to_owned(),
+            lettering,
+            turn_rad: 0.0,
+            has_halo: true,
+        });
+    }
+    items
+}
+
+fn cuts(item: &CardItem, path: &BenchPath<'_>) -> Vec<Item> {
+    let mut items = Vec::new();
+    for cut in &item.cuts {
+        let (at, along) = path.at(cut.along_mm);
+        // The outside of the bend lies to the right hand of the travel: the bend turns up.
+        let out = along.quarter();
+        let reach = 0.5 * path.width_mm();
+        items.push(Item::line(
+            at - out * (reach + 2.5),
+            at + out * (reach + 4.0),
+            Line::solid(Weight::ExtraWide),
+        ));
+        let centre = at + out * (reach + 7.0);
+        items.push(Item::Circle {
+            centre,
+            radius_mm: 2.8,
+            line: Some(Line::solid(Weight::Medium)),
+            fill: Fill::Paper,
+        });
+        items.push(Item::text(
+            centre + Spot::new(0.0, BASE_LINE_DROP * 3.2),
+            cut.number.to_string(),
+            Lettering::plain(3.2).bold().centred(),
+        ));
+    }
+    items
+}
+
+fn sizes(stock: &StockBend, path: &BenchPath<'_>) -> Vec<Item> {
+    let mut items = Vec::new();
+    let arc_mm = stock.clr_mm * stock.bend_rad;
+    let stretch = |from: f64, to: f64, words: String| {
+        let ((a, along), (b, _)) = (path.at(from), path.at(to));
+        let side = along.quarter() * (-0.5 * path.width_mm());
+        Item::Dimension(Dimension {
+            from: a + side,
+            to: b + side,
+            off_mm: -7.0,
+            text: words,
+            size_mm: 2.6,
+        })
+    };
+    if stock.near_leg_mm > 1e-6 {
+        items.push(stretch(
+            0.0,
+            stock.near_leg_mm,
+            format!("{}", Figure(round_tenth(stock.near_leg_mm))),
+        ));
+    }
+    if stock.far_leg_mm > 1e-6 {
+        let from = stock.near_leg_mm + arc_mm;
+        let words = Figure(round_tenth(stock.far_leg_mm)).to_string();
+        items.push(stretch(from, from + stock.far_leg_mm, words));
+    }
+    // Tangent lines: where the legs end and the bend begins.
+    if stock.bend_rad > 1e-9 {
+        for s in [stock.near_leg_mm, stock.near_leg_mm + arc_mm] {
+            let (at, along) = path.at(s);
+            let half = along.quarter() * (0.5 * path.width_mm());
+            items.push(Item::line(
+                at - half,
+                at + half,
+                Line::new(Weight::Narrow, Dash::Dashed),
+            ));
+        }
+    }
+    items
+}
+
+fn round_tenth(mm: f64) -> f64 {
+    (mm * 10.0).round() / 10.0
+}
+
+fn head(item: &CardItem, length_mm: f64) -> Vec<Item> {
+    let stock = &item.stock;
+    let sizes = if stock.bend_rad > 1e-9 {
+        format!(
+            "OD {} · bend {}° · CLR {} · {} along the centre line · mm from the near end (left)",
+            Figure(stock.od_mm),
+            Figure(round_tenth(stock.bend_rad.to_degrees())),
+            Figure(round_tenth(stock.clr_mm)),
+            Figure(round_tenth(length_mm))
+        )
+    } else {
+        format!(
+            "OD {} · straight {} long · mm from the near end (left)",
+            Figure(stock.od_mm),
+            Figure(round_tenth(length_mm))
+        )
+    };
+    vec![
+        Item::text(
+            Spot::new(4.0, 6.0),
+            item.name.as_str(),
+            Lettering::plain(4.4).bold(),
+        ),
+        Item::text(Spot::new(4.0, 10.4), sizes, Lettering::plain(2.6)),
+    ]
+}
+
+fn table(marks: &[(&CardCut, Marks)], is_bend: bool, top: f64, width_mm: f64) -> Vec<Item> {
+    if marks.is_empty() {
+        return Vec::new();
+    }
+    let share = |t: f64| 4.0 + t * (width_mm - 8.0);
+    let heads: &[(f64, &str)] = if is_bend {
+        &[
+            (0.0, "cut"),
+            (0.10, "outside"),
+            (0.26, "inside"),
+            (0.42, "side"),
+            (0.58, "centre line"),
+        ]
+    } else {
+        &[(0.0, "cut"), (0.10, "length")]
+    };
+    let small = Lettering::plain(2.4).grey();
+    let mut items: Vec<Item> = heads
+        .iter()
+        .map(|(t, words)| Item::text(Spot::new(share(*t), top + 4.0), *words, small))
+        .collect();
+    let rule = |y: f64, weight| {
+        Item::line(
+            Spot::new(4.0, y),
+            Spot::new(width_mm - 4.0, y),
+            Line::solid(weight),
+        )
+    };
+    items.push(rule(top + 5.4, Weight::Medium));
+    let mut y = top + 5.4;
+    for (cut, m) in marks {
+        y += 5.2;
+        let base = y - 1.3;
+        let figures = [m.outside_mm, m.inside_mm, m.side_mm, m.centre_line_mm];
+        items.push(Item::text(
+            Spot::new(share(0.0), base),
+            cut.number.to_string(),
+            Lettering::plain(3.4).bold(),
+        ));
+        for ((t, _), mm) in heads.iter().skip(1).zip(figures) {
+            items.push(Item::text(
+                Spot::new(share(*t), base),
+                format!("{mm:.1}"),
+                Lettering::plain(3.4).bold(),
+            ));
+        }
+        items.push(Item::text(
+            Spot::new(share(if is_bend { 0.74 } else { 0.30 }), base),
+            cut.words.as_str(),
+            Lettering::plain(2.4),
+        ));
+        items.push(rule(y, Weight::Hair));
+    }
+    items
+}
