@@ -138,7 +138,7 @@ pub(crate) fn run_text(run: &PlannedRun) -> String {
     }
     text.push_str(&table.render());
     text.push_str(&format!(
-        "  closes at {} to {:.1} mm and {:.1}°; mm, degrees; clock clockwise looking downstream\n",
+        "  closes at {} to {:.1} mm and {:.1}°; places in mm; clock looking downstream\n",
         run.last_joint,
         run.end_error_mm(),
         run.end_error_rad().to_degrees()
