@@ -2,6 +2,8 @@
 
 use clap::{Args, Parser, Subcommand};
 use std::path::PathBuf;
+use std::str::FromStr;
+use tubewright_build::document::NameKind;
 
 /// From tape readings to saw marks: design and build the exhaust of a car whose engine was moved.
 ///
@@ -28,6 +30,8 @@ pub(crate) enum Command {
     Cut(Folder),
     /// Every check of the car: fails, not checked, passes, does not apply.
     Check(Folder),
+    /// Give something another name in all files at once; comments and order stay.
+    Rename(Rename),
     /// The whole job on a demonstration car, from tape readings to saw marks.
     Demo(Demo),
     /// Solve one route problem given as a file.
@@ -67,6 +71,51 @@ pub(crate) struct Measure {
     /// Show every reading with its residual, not only those that need a look.
     #[arg(long)]
     pub(crate) all: bool,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct Rename {
+    /// The build folder.
+    pub(crate) folder: PathBuf,
+    /// What it is: mark, point, end, setup, carrier, body, component, run, tube, item, supplier,
+    /// on-hand.
+    pub(crate) kind: NameKindWord,
+    /// The name it has.
+    pub(crate) old: String,
+    /// The name it gets.
+    pub(crate) new: String,
+}
+
+/// A kind of thing that has a name, as typed.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct NameKindWord(pub(crate) NameKind);
+
+impl FromStr for NameKindWord {
+    type Err = String;
+
+    fn from_str(word: &str) -> Result<Self, Self::Err> {
+        Ok(Self(match word {
+            "mark" => NameKind::Mark,
+            "point" => NameKind::Point,
+            "end" => NameKind::End,
+            "setup" | "set-up" => NameKind::Setup,
+            "carrier" => NameKind::Carrier,
+            "body" => NameKind::Body,
+            "component" => NameKind::Component,
+            "run" => NameKind::Run,
+            "tube" => NameKind::Tube,
+            "item" => NameKind::Item,
+            "supplier" => NameKind::Supplier,
+            "on-hand" => NameKind::OnHand,
+            _ => {
+                return Err(
+                    "it is one of mark, point, end, setup, carrier, body, component, run, \
+                            tube, item, supplier, on-hand"
+                        .to_owned(),
+                );
+            }
+        }))
+    }
 }
 
 /// How hard the solver tries.

@@ -8,6 +8,7 @@ mod drawing;
 mod load;
 mod measure;
 mod new;
+mod rename;
 mod route;
 mod route_problem;
 mod solve;
@@ -90,6 +91,15 @@ pub(crate) enum Failure {
     /// No cutting plan.
     #[error("there is no buying and cutting plan: {0}")]
     Supply(#[from] tubewright_plan::stages::SupplyError),
+    /// The folder could not be opened for a change.
+    #[error(transparent)]
+    Folder(#[from] tubewright_build::folder::FolderError),
+    /// Nothing was renamed.
+    #[error(transparent)]
+    Rename(#[from] tubewright_build::document::RenameError),
+    /// Nothing was saved.
+    #[error(transparent)]
+    Save(#[from] tubewright_build::folder::SaveError),
     /// A route problem file is not sound.
     #[error("{}: {problem}", path.display())]
     RouteProblem { path: PathBuf, problem: String },
@@ -143,6 +153,7 @@ pub(crate) fn run(cli: &Cli) -> Result<Done, Failure> {
         Command::Buy(arguments) => buy::run(arguments),
         Command::Cut(arguments) => cut::run(arguments),
         Command::Check(arguments) => check::run(arguments),
+        Command::Rename(arguments) => rename::run(arguments),
         Command::Demo(arguments) => demo::run(arguments),
     }
 }
