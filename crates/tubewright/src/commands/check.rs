@@ -4,7 +4,6 @@ use super::buy::supply_of;
 use super::solve::solve;
 use super::{Done, Failure, load, print};
 use crate::cli::{Effort, Folder};
-use crate::terminal::table::{Side, Table};
 use crate::terminal::{FAILS, PASSES, WARNS, heading, paragraph, styled};
 use serde_json::{Value, json};
 use tubewright_check::{Board, Finding, Limit, State, Verdict};
@@ -59,19 +58,7 @@ pub(crate) fn as_text(board: &Board) -> String {
         count(State::DoesNotApply)
     ));
     for state in [State::Fail, State::NotChecked, State::Pass] {
-        let mut table = Table::new(&[("", Side::Left), ("", Side::Left), ("", Side::Left)]);
-        for finding in board
-            .findings()
-            .iter()
-            .filter(|finding| finding.state == state)
-        {
-            table.row([
-                finding.rule.title().to_owned(),
-                String::new(),
-                sentence(finding),
-            ]);
-        }
-        if table.is_empty() {
+        if count(state) == 0 {
             continue;
         }
         let style = match state {

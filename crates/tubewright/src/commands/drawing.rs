@@ -1,8 +1,7 @@
 //! The chosen runs from the side, from above and from behind, as one SVG.
 
-use super::Failure;
 use super::solve::Solved;
-use std::io::Write;
+use super::{Failure, write_whole};
 use std::path::Path;
 use tubewright_build::model::{Class, ComponentKind, Model};
 use tubewright_check::{Board, Limit};
@@ -35,14 +34,7 @@ pub(crate) fn write(
     };
     let drawing = three_views(&scene, &block, Paper::A3)
         .map_err(|error| Failure::Drawing(error.to_string()))?;
-    let folder = out.parent().filter(|parent| !parent.as_os_str().is_empty());
-    let mut file = tempfile::NamedTempFile::new_in(folder.unwrap_or_else(|| ".".as_ref()))
-        .map_err(Failure::writing(out))?;
-    file.write_all(to_svg(&drawing).as_bytes())
-        .and_then(|()| file.as_file().sync_all())
-        .map_err(Failure::writing(out))?;
-    file.persist(out)
-        .map_err(|error| Failure::writing(out)(error.error))?;
+    write_whole(out, &to_svg(&drawing))?;
     Ok(())
 }
 

@@ -16,6 +16,7 @@ mod solve;
 use crate::cli::{Cli, Command};
 use crate::terminal;
 use clap::CommandFactory;
+use std::io::Write;
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
@@ -164,4 +165,20 @@ pub(crate) fn run(cli: &Cli) -> Result<Done, Failure> {
 /// [`Failure::Output`].
 pub(crate) fn print(text: &str) -> Result<(), Failure> {
     terminal::print(text).map_err(Failure::Output)
+}
+
+/// Writes a file through a temporary one beside it, so that it is never half written.
+///
+/// # Errors
+/// [`Failure::Write`].
+pub(crate) fn write_whole(out: &Path, text: &str) -> Result<(), Failure> {
+    let folder = out.parent().filter(|parent| !parent.as_os_str().is_empty());
+    let mut file = tempfile::NamedTempFile::new_in(folder.unwrap_or_else(|| ".".as_ref()))
+        .map_err(Failure::writing(out))?;
+    file.write_all(text.as_bytes())
+        .and_then(|()| file.as_file().sync_all())
+        .map_err(Failure::writing(out))?;
+    file.persist(out)
+        .map_err(|error| Failure::writing(out)(error.error))?;
+    Ok(())
 }

@@ -1,10 +1,9 @@
 //! Solve one route problem given as a file.
 
-use super::{Done, Failure, print};
+use super::{Done, Failure, print, write_whole};
 use crate::cli::RouteProblem;
 use crate::interrupt;
 use std::fs;
-use std::io::Write;
 use tubewright_route::form;
 
 /// Work units when nobody says otherwise.
@@ -33,14 +32,7 @@ pub(crate) fn run(arguments: &RouteProblem) -> Result<Done, Failure> {
         })?;
     let answer = form::write_outcome(&problem, &outcome);
     let out = &arguments.out;
-    let folder = out.parent().filter(|parent| !parent.as_os_str().is_empty());
-    let mut file = tempfile::NamedTempFile::new_in(folder.unwrap_or_else(|| ".".as_ref()))
-        .map_err(Failure::writing(out))?;
-    file.write_all(answer.as_bytes())
-        .and_then(|()| file.as_file().sync_all())
-        .map_err(Failure::writing(out))?;
-    file.persist(out)
-        .map_err(|error| Failure::writing(out)(error.error))?;
+    write_whole(out, &answer)?;
     print(&format!("{}: {}\n", problem.id, summary(&outcome)))?;
     Ok(if interrupt::was_asked() {
         Done::Stopped
