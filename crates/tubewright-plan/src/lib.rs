@@ -9,6 +9,7 @@ pub mod bodies;
 pub mod checks;
 pub mod places;
 pub mod routes;
+pub mod scene;
 pub mod stages;
 pub mod stock;
 pub mod survey;
