@@ -1,7 +1,7 @@
 //! What is in the way, by the shapes that a tape gives.
 
-use super::build::{
-    CARRIER, CORNERS, DIRECTION, EXTENT, LENGTH, PLACE, SETUP, SIZE, THREE_NUMBERS,
+use super::shapes::{
+    CARRIED_BY, CORNERS, DIRECTION, EXTENT, LENGTH, NOTE, PLACE, SETUP, SIZE, THREE_NUMBERS,
 };
 use super::{Key, Kinds, Rule, Shape, Table, Target, Variant, may, must};
 use crate::quantity::Kind;
@@ -33,13 +33,9 @@ pub(super) static BODY: Table = Table {
             ]),
             "What it minds; decides the gap",
         ),
-        may(
-            "carrier",
-            CARRIER,
-            "What it moves with; chassis when left out",
-        ),
+        CARRIED_BY,
         may("gap", EXTENT, "Its own gap"),
-        may("note", Shape::Text, "Words for yourself"),
+        NOTE,
     ],
     kinds: Some(Kinds {
         key: "kind",

@@ -3,8 +3,11 @@
 
 mod body;
 pub(crate) mod build;
+mod car;
+mod shapes;
 pub(crate) mod shop;
 pub(crate) mod stock;
+mod survey;
 
 use crate::quantity::Kind;
 

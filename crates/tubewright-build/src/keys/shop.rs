@@ -1,13 +1,8 @@
-use super::build::{CLOCK, THREE_NUMBERS};
-use super::stock::LEGS;
+//! `shop.toml`: the record of what happened to the steel.
+
+use super::shapes::{CLOCK, COUNT, LEGS, NOTE, SIZE, THREE_NUMBERS, TURN_ANGLE, WHOLE};
 use super::{Key, Kinds, Shape, Table, Target, Variant, may, must, tables};
 use crate::quantity::Kind;
-
-const SIZE: Shape = Shape::Quantity(Kind::Size);
-const COUNT: Shape = Shape::Whole {
-    least: 1,
-    most: 1_000_000,
-};
 
 /// `shop.toml`.
 pub(crate) static SHOP: Table = Table {
@@ -53,10 +48,7 @@ const PIECES: Key = must(
 static ENTRY: Table = Table {
     title: "entry",
     about: "One thing that happened",
-    keys: &[
-        must("on", Shape::Date, "Date"),
-        may("note", Shape::Text, "Words for yourself"),
-    ],
+    keys: &[must("on", Shape::Date, "Date"), NOTE],
     kinds: Some(Kinds {
         key: "what",
         about: "What happened",
@@ -65,22 +57,8 @@ static ENTRY: Table = Table {
                 words: &["chosen"],
                 keys: &[
                     ROUTE,
-                    may(
-                        "effort",
-                        Shape::Whole {
-                            least: 0,
-                            most: i64::MAX,
-                        },
-                        "Effort the solver had",
-                    ),
-                    may(
-                        "seed",
-                        Shape::Whole {
-                            least: 0,
-                            most: i64::MAX,
-                        },
-                        "Seed the solver had",
-                    ),
+                    may("effort", WHOLE, "Effort the solver had"),
+                    may("seed", WHOLE, "Seed the solver had"),
                     may(
                         "starts",
                         Shape::List {
@@ -203,7 +181,7 @@ static FROZEN_PIECE: Table = Table {
             Variant {
                 words: &["bend"],
                 keys: &[
-                    must("angle", Shape::Quantity(Kind::Turn), "Angle"),
+                    must("angle", TURN_ANGLE, "Angle"),
                     must(
                         "clock",
                         CLOCK,

@@ -1,27 +1,17 @@
-use super::build::{MATERIAL, TURN};
+//! `stock.toml`: tubes, items, offers, suppliers, what is on hand, practice.
+
+use super::car::TURN;
+use super::shapes::{COUNT, EXTENT, LEGS, LENGTH, MATERIAL, NOTE, SIZE, TURN_ANGLE};
 use super::{Key, Kinds, Rule, Shape, Table, Target, Variant, may, must, tables};
 use crate::quantity::{Kind, Per};
 
-const LENGTH: Shape = Shape::Quantity(Kind::Length);
-const SIZE: Shape = Shape::Quantity(Kind::Size);
-const EXTENT: Shape = Shape::Quantity(Kind::Extent);
-const TURN_ANGLE: Shape = Shape::Quantity(Kind::Turn);
 const TOLERANCE: Shape = Shape::Quantity(Kind::Tolerance);
 const MONEY: Shape = Shape::Quantity(Kind::Money);
 const TUBE: Shape = Shape::Refer(Target::Tube);
-pub(super) const LEGS: Shape = Shape::List {
-    of: &EXTENT,
-    least: 2,
-    most: 2,
-};
 const PLACE_IN_ITEM: Shape = Shape::List {
     of: &LENGTH,
     least: 3,
     most: 3,
-};
-const COUNT: Shape = Shape::Whole {
-    least: 1,
-    most: 1_000_000,
 };
 
 /// `stock.toml`.
@@ -81,10 +71,7 @@ const TUBE_LENGTH: Key = must("length", SIZE, "Length");
 static ITEM: Table = Table {
     title: "item",
     about: "Geometry of something that can be bought",
-    keys: &[
-        must("name", Shape::Name(Target::Item), "Its name"),
-        may("note", Shape::Text, "Words for yourself"),
-    ],
+    keys: &[must("name", Shape::Name(Target::Item), "Its name"), NOTE],
     kinds: Some(Kinds {
         key: "kind",
         about: "What it is",
@@ -263,7 +250,7 @@ static SUPPLIER: Table = Table {
     keys: &[
         must("name", Shape::Name(Target::Supplier), "Its name"),
         may("delivery-charge", MONEY, "Added once per order"),
-        may("note", Shape::Text, "Words for yourself"),
+        NOTE,
     ],
     kinds: None,
     rules: &[],
@@ -275,7 +262,7 @@ static ON_HAND: Table = Table {
     keys: &[
         must("name", Shape::Name(Target::OnHand), "Its name"),
         may("count", COUNT, "How many; 1 when left out"),
-        may("note", Shape::Text, "Words for yourself"),
+        NOTE,
     ],
     kinds: Some(Kinds {
         key: "kind",
