@@ -58,6 +58,11 @@ fn a_key_is_added_to_its_element_and_can_be_cleared_again() {
     assert!(document.clear(&element, "gap").unwrap());
     assert!(!document.clear(&element, "gap").unwrap());
     assert_eq!(document.text(), ESTATE_BUILD);
+    // Nothing to clear is nothing to write.
+    let mut bare = Document::parse(FileKind::Build, "name = \"n\"\n").unwrap();
+    let wishes = ElementRef::Table("wishes".to_owned());
+    assert!(!bare.clear(&wishes, "effort").unwrap());
+    assert_eq!(bare.text(), "name = \"n\"\n");
 }
 
 #[test]

@@ -31,7 +31,7 @@ fn is_near(text: &str, got: f64, wanted: f64, tolerance: f64, unit: &str) {
 #[test]
 fn lengths_as_the_tape_says_them() {
     // Inches times 25.4, by hand.
-    let lengths: [(&str, f64); 23] = [
+    let lengths: [(&str, f64); 26] = [
         ("812 mm", 812.0),
         ("81.2 cm", 812.0),
         ("0.812 m", 812.0),
@@ -55,6 +55,9 @@ fn lengths_as_the_tape_says_them() {
         ("16 ga BWG", 1.651),
         ("16 ga USG", 1.5875),
         ("16 gauge MSG", 1.518_92),
+        ("16 ga SWG", 1.625_6),
+        ("16 swg", 1.625_6),
+        ("16 BWG", 1.651),
     ];
     for (text, wanted) in lengths {
         // One rounding at the very end: the nearest double to the exact value.
@@ -230,6 +233,17 @@ fn other_kinds() {
     assert_eq!((thread.diameter.mm(), thread.pitch.mm()), (18.0, 1.5));
     let thread = parse_thread("9/16-18 UNF").unwrap();
     assert!((thread.pitch.mm() - 25.4 / 18.0).abs() < 1e-12);
+    // A quarter of an inch of pipe is half an inch across: ISO 228-1 and ASME B1.20.1.
+    let parallel = parse_thread("G1/4").unwrap();
+    assert_eq!(parallel, parse_thread("1/4 BSPP").unwrap());
+    assert!((parallel.diameter.mm() - 13.157).abs() < 1e-9);
+    assert!((parallel.pitch.mm() - 25.4 / 19.0).abs() < 1e-12);
+    let taper = parse_thread("R 1/4").unwrap();
+    assert_eq!(taper.diameter, parallel.diameter);
+    assert_ne!(taper.form, parallel.form);
+    let american = parse_thread("1/8-NPT").unwrap();
+    assert!((american.diameter.mm() - 0.405 * 25.4).abs() < 1e-9);
+    assert!((american.pitch.mm() - 25.4 / 27.0).abs() < 1e-12);
     // 16 in rim = 406.4 mm, and twice 205 mm × 55 %.
     for text in ["205/55 R16", "205/55R16 91V", "205/55 ZR16"] {
         let tyre = parse_tyre(text).unwrap();
@@ -277,14 +291,16 @@ fn what_could_be_two_things_is_refused() {
     assert!(matches!(parse_money("$14"), Err(E::Ambiguous { .. })));
     assert!(matches!(parse_money("14.805 EUR"), Err(E::Form { .. })));
     assert!(parse_thread("M18").is_err());
+    assert!(parse_thread("1/4 BSP").is_err());
+    assert!(parse_thread("G5/8").is_err());
     assert!(parse_dash_size("6").is_err());
 }
 
 #[test]
-fn a_bare_gauge_names_its_three_meanings() {
+fn a_bare_gauge_names_its_four_meanings() {
     let error = parse_length("16 ga").unwrap_err();
     let why = error.why();
-    for thickness in ["1.65 mm", "1.59 mm", "1.52 mm"] {
+    for thickness in ["1.65 mm", "1.63 mm", "1.59 mm", "1.52 mm"] {
         assert!(why.contains(thickness), "{why}");
     }
     assert!(error.do_this().contains("16 ga BWG"), "{}", error.do_this());

@@ -148,6 +148,11 @@ impl Document {
     /// # Errors
     /// [`EditError::NoElement`].
     pub fn clear(&mut self, element: &ElementRef, key: &str) -> Result<bool, EditError> {
+        if let ElementRef::Table(name) = element
+            && self.toml.get(name).is_none()
+        {
+            return Ok(false);
+        }
         Ok(self.table_for_edit(element)?.remove(key).is_some())
     }
 

@@ -99,7 +99,7 @@ pub enum RenameError {
         did_you_mean: Option<String>,
     },
     /// Something has the new name already.
-    #[error("a {kind} is named `{new}` already; the two could not be told apart")]
+    #[error("the {kind} `{new}` exists already; the two could not be told apart")]
     Taken {
         /// The kind of the thing that has it.
         kind: &'static str,

@@ -197,6 +197,17 @@ impl Table {
 
 impl Target {
     /// With its article, for messages.
+    pub(crate) fn with_article(self) -> String {
+        let words = self.words();
+        let article = if words.starts_with(['a', 'e', 'i', 'o', 'u']) {
+            "an"
+        } else {
+            "a"
+        };
+        format!("{article} {words}")
+    }
+
+    /// Without an article, for messages.
     pub(crate) const fn words(self) -> &'static str {
         match self {
             Self::Mark => "mark",

@@ -25,6 +25,12 @@ const MANUFACTURERS: [i128; 20] = [
     209, 179,
 ];
 
+/// Imperial standard wire gauge, thousandths of an inch, gauges 7 to 26: how British tube is sold.
+/// BS 3737, from memory.
+const IMPERIAL: [i128; 20] = [
+    176, 160, 144, 128, 116, 104, 92, 80, 72, 64, 56, 48, 40, 36, 32, 28, 24, 22, 20, 18,
+];
+
 /// A system of gauge numbers.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum GaugeSystem {
@@ -34,9 +40,19 @@ pub enum GaugeSystem {
     UsStandard,
     /// Manufacturers' Standard Gage for carbon steel sheet.
     Manufacturers,
+    /// Imperial standard wire gauge: British tube and sheet.
+    Imperial,
 }
 
 impl GaugeSystem {
+    /// All of them.
+    pub const ALL: [Self; 4] = [
+        Self::Birmingham,
+        Self::UsStandard,
+        Self::Manufacturers,
+        Self::Imperial,
+    ];
+
     /// As written after the number.
     #[must_use]
     pub const fn word(self) -> &'static str {
@@ -44,6 +60,7 @@ impl GaugeSystem {
             Self::Birmingham => "BWG",
             Self::UsStandard => "USG",
             Self::Manufacturers => "MSG",
+            Self::Imperial => "SWG",
         }
     }
 
@@ -55,6 +72,7 @@ impl GaugeSystem {
             Self::Birmingham => BWG.get(at).map(|&t| (t, 10_000)),
             Self::UsStandard => SHEET_OUNCES.get(at).map(|&t| (t, 640)),
             Self::Manufacturers => MANUFACTURERS.get(at).map(|&t| (t, 10_000)),
+            Self::Imperial => IMPERIAL.get(at).map(|&t| (t, 1_000)),
         }
     }
 }
@@ -72,11 +90,6 @@ pub(crate) fn thickness_of(
         example: "16 ga BWG",
     };
     let number = u32::try_from(gauge).unwrap_or(0);
-    let all = [
-        GaugeSystem::Birmingham,
-        GaugeSystem::UsStandard,
-        GaugeSystem::Manufacturers,
-    ];
     if system.is_empty() {
         let mm = |system: GaugeSystem| {
             system.thickness_in(number).map_or_else(
@@ -91,21 +104,23 @@ pub(crate) fn thickness_of(
         return Err(QuantityError::Ambiguous {
             unit: format!("{typed} ga"),
             meanings: format!(
-                "{typed} gauge is {} as Birmingham (tube), {} as US standard sheet and {} as \
-                 manufacturers' standard sheet",
-                mm(all[0]),
-                mm(all[1]),
-                mm(all[2]),
+                "{typed} gauge is {} as Birmingham (tube), {} as imperial standard (British), {} as \
+                 US standard sheet and {} as manufacturers' standard sheet",
+                mm(GaugeSystem::Birmingham),
+                mm(GaugeSystem::Imperial),
+                mm(GaugeSystem::UsStandard),
+                mm(GaugeSystem::Manufacturers),
             ),
             type_this: format!(
-                "write \"{typed} ga BWG\", \"{typed} ga USG\" or \"{typed} ga MSG\", or the wall in mm"
+                "write \"{typed} ga BWG\", \"{typed} ga SWG\", \"{typed} ga USG\" or \
+                 \"{typed} ga MSG\", or the wall in mm"
             ),
         });
     }
-    let system = all
+    let system = GaugeSystem::ALL
         .into_iter()
         .find(|known| known.word().eq_ignore_ascii_case(system))
-        .ok_or_else(|| form(format!("`{system}` is none of BWG, USG, MSG")))?;
+        .ok_or_else(|| form(format!("`{system}` is none of BWG, SWG, USG, MSG")))?;
     system
         .thickness_in(number)
         .ok_or_else(|| form("gauges 7 to 26 are known".to_owned()))

@@ -109,7 +109,8 @@ impl Kind {
                 let inch = r#"([iI][nN]|[iI][nN][cC][hH]([eE][sS])?|''|"|″|”)"#;
                 let foot = r"([fF][tT]|[fF][oO][oO][tT]|[fF][eE][eE][tT]|'|′|’)";
                 let metric = r"([mM][mM]|[cC][mM]|[mM]|[mM]illimet(re|er)s|[mM]et(re|er)s?)";
-                let gauge = r"([gG][aA]([uU][gG][eE])?)\s*([bB][wW][gG]|[uU][sS][gG]|[mM][sS][gG])";
+                let gauge =
+                    r"([gG][aA]([uU][gG][eE])?\s*)?([bBsS][wW][gG]|[uU][sS][gG]|[mM][sS][gG])";
                 // A scan's unit may stand alone.
                 let (open, close) = if self == Self::FileUnit {
                     ("(", ")?")

@@ -1,5 +1,5 @@
 use super::error::QuantityError;
-use super::gauge;
+use super::gauge::{self, GaugeSystem};
 use super::ratio::Ratio;
 use super::scan::Scanner;
 use super::unit_table::in_range;
@@ -75,9 +75,19 @@ fn absolute_mm(scanner: &mut Scanner<'_>) -> Result<Ratio, QuantityError> {
     let too_long = || QuantityError::TooLong {
         number: typed.to_owned(),
     };
-    if scanner.take_word(&["gauge", "ga"]) {
+    // `16 ga BWG`, and `16 BWG` where the system's name says gauge by itself.
+    let system = if scanner.take_word(&["gauge", "ga"]) {
+        Some(scanner.rest().trim())
+    } else {
+        let rest = scanner.rest().trim();
+        GaugeSystem::ALL
+            .into_iter()
+            .map(GaugeSystem::word)
+            .find(|word| word.eq_ignore_ascii_case(rest))
+    };
+    if let Some(system) = system {
         let whole = number.as_whole().unwrap_or(0);
-        let (num, den) = gauge::thickness_of(whole, scanner.rest().trim(), typed)?;
+        let (num, den) = gauge::thickness_of(whole, system, typed)?;
         return Ratio::new(num * 254, den * 10).ok_or_else(too_long);
     }
     let (unit, factor) = take_unit(scanner)?;

@@ -26,13 +26,42 @@ impl DashSize {
 /// A screw thread.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Thread {
-    /// Nominal outside diameter.
+    /// Outside diameter: nominal, or of a pipe thread at its gauge plane.
     pub diameter: Length,
     /// Pitch.
     pub pitch: Length,
-    /// Whether it is metric (ISO 261) or unified (inch).
-    pub is_metric: bool,
+    /// Its form. Two threads of unlike form never go together, even where diameter and pitch agree.
+    pub form: ThreadForm,
 }
+
+/// The form of a thread.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum ThreadForm {
+    /// Metric, ISO 261.
+    Metric,
+    /// Unified, in inches.
+    Unified,
+    /// Pipe thread that seals on a washer: G, BSPP (ISO 228-1).
+    ParallelPipe,
+    /// Pipe thread that seals on itself: R, BSPT (ISO 7-1).
+    TaperPipe,
+    /// American pipe thread that seals on itself: NPT (ASME B1.20.1).
+    AmericanTaperPipe,
+}
+
+/// Outside diameter in mm, threads per inch.
+type DiameterAndPerInch = (f64, f64);
+
+/// Nominal size of a pipe in sixteenths of an inch, then outside diameter in mm and threads per inch
+/// of G and R (ISO 228-1, ISO 7-1), and of NPT (ASME B1.20.1, pipe diameter). From memory.
+const PIPES: [(f64, DiameterAndPerInch, DiameterAndPerInch); 6] = [
+    (2.0, (9.728, 28.0), (10.287, 27.0)),
+    (4.0, (13.157, 19.0), (13.716, 18.0)),
+    (6.0, (16.662, 19.0), (17.145, 18.0)),
+    (8.0, (20.955, 14.0), (21.336, 14.0)),
+    (12.0, (26.441, 14.0), (26.670, 14.0)),
+    (16.0, (33.249, 11.0), (33.401, 11.5)),
+];
 
 /// Reads a dash size: `-6 AN`, `AN-6`, `dash 6`.
 ///
@@ -63,7 +92,7 @@ pub fn parse_dash_size(text: &str) -> Result<DashSize, QuantityError> {
     Ok(DashSize(number))
 }
 
-/// Reads a thread: `M18x1.5`, `9/16-18 UNF`.
+/// Reads a thread: `M18x1.5`, `9/16-18 UNF`, `G1/4`, `1/8 NPT`.
 ///
 /// # Errors
 /// A [`QuantityError`]; a metric thread without its pitch is refused, because sensors and banjo
@@ -90,13 +119,41 @@ pub fn parse_thread(text: &str) -> Result<Thread, QuantityError> {
         return Ok(Thread {
             diameter: Length::from_mm(diameter),
             pitch: Length::from_mm(pitch),
-            is_metric: true,
+            form: ThreadForm::Metric,
         });
+    }
+    if let Some((size, form_of_thread)) = pipe_words(trimmed) {
+        let size = super::parse_length(&format!("{size} in"))
+            .map_err(|_| form("the size of a pipe is a fraction of an inch"))?;
+        let known = PIPES
+            .iter()
+            .find(|(sixteenths, ..)| (size.mm() - sixteenths * 25.4 / 16.0).abs() < 1e-9);
+        let Some(&(_, iso, american)) = known else {
+            return Err(form(
+                "pipe threads of 1/8, 1/4, 3/8, 1/2, 3/4 and 1 are known",
+            ));
+        };
+        let (diameter_mm, per_inch) = match form_of_thread {
+            ThreadForm::AmericanTaperPipe => american,
+            _ => iso,
+        };
+        return Ok(Thread {
+            diameter: Length::from_mm(diameter_mm),
+            pitch: Length::from_inches(1.0 / per_inch),
+            form: form_of_thread,
+        });
+    }
+    if trimmed.ends_with("BSP") {
+        return Err(form(
+            "BSP is parallel (sealed by a washer) or taper (sealed on itself): write BSPP or BSPT",
+        ));
     }
     let inch = ["UNF", "UNC", "UNEF", "UN"]
         .iter()
         .find_map(|series| trimmed.strip_suffix(series))
-        .ok_or_else(|| form("it is neither metric (M…) nor unified (UNF, UNC)"))?;
+        .ok_or_else(|| {
+            form("it is neither metric (M…), unified (UNF, UNC) nor pipe (G, R, NPT)")
+        })?;
     let (diameter, per_inch) = inch
         .trim()
         .rsplit_once('-')
@@ -113,8 +170,26 @@ pub fn parse_thread(text: &str) -> Result<Thread, QuantityError> {
     Ok(Thread {
         diameter,
         pitch: Length::from_inches(1.0 / f64::from(per_inch)),
-        is_metric: false,
+        form: ThreadForm::Unified,
     })
+}
+
+/// The size and the form when the words are those of a pipe thread.
+fn pipe_words(text: &str) -> Option<(&str, ThreadForm)> {
+    use ThreadForm::{AmericanTaperPipe, ParallelPipe, TaperPipe};
+    let before = [("G", ParallelPipe), ("R", TaperPipe)]
+        .into_iter()
+        .find_map(|(word, form)| Some((text.strip_prefix(word)?, form)));
+    let after = [
+        ("BSPP", ParallelPipe),
+        ("BSPT", TaperPipe),
+        ("NPT", AmericanTaperPipe),
+    ]
+    .into_iter()
+    .find_map(|(word, form)| Some((text.strip_suffix(word)?, form)));
+    before
+        .or(after)
+        .map(|(size, form)| (size.trim().trim_end_matches('-').trim(), form))
 }
 
 /// Reads a tyre's marking: `205/55 R16`, `195/65R15 91V`; what follows the rim is not used.

@@ -20,7 +20,7 @@ pub use error::QuantityError;
 pub use gauge::GaugeSystem;
 pub(crate) use kind::Kind;
 pub use length::{parse_file_unit, parse_length};
-pub use marking::{DashSize, Thread, parse_dash_size, parse_thread, parse_tyre};
+pub use marking::{DashSize, Thread, ThreadForm, parse_dash_size, parse_thread, parse_tyre};
 pub use money::{parse_money, parse_rate};
 pub use physical::{parse_pressure, parse_temperature, parse_temperature_difference};
 pub use units::{

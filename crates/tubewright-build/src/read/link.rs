@@ -37,15 +37,8 @@ impl Linking<'_, '_> {
         let mut numbers = BTreeSet::new();
         let readings = core::mem::take(&mut build.readings);
         for reading in readings {
+            // Told where the numbers are read; the first of the two stays.
             if !numbers.insert(reading.number) {
-                self.error(
-                    header(reading.span),
-                    Said::new(
-                        format!("reading number {} is given twice", reading.number),
-                        "a number is given once, so that a doubtful reading can be named",
-                        "give one of the two the next number that was never used",
-                    ),
-                );
                 continue;
             }
             let places: Vec<&Place> = match &reading.kind {

@@ -28,6 +28,7 @@ use crate::span::FileKind;
 use check::Checker;
 use row::Row;
 use source::{Problems, Said, Source};
+use std::collections::BTreeSet;
 use toml::de::{DeTable, DeValue};
 
 pub(crate) use check::is_date;
@@ -216,6 +217,34 @@ impl<'a> Sheet<'a> {
         sound
     }
 
+    /// Numbers that are given twice, also by readings that are wrong in some other way: all that is
+    /// wrong is told in one go.
+    fn reading_numbers(&self, problems: &mut Problems) {
+        let Some(top::Element { rows, .. }) = top::elements(self.table, &self.root, "reading")
+        else {
+            return;
+        };
+        let mut given = BTreeSet::new();
+        for (de, _) in rows {
+            let Some(value) = de.get("number") else {
+                continue;
+            };
+            if let Some(number) = value.get_ref().as_integer()
+                && !given.insert(number.as_str())
+            {
+                problems.error(
+                    &self.source,
+                    value.span(),
+                    Said::new(
+                        format!("reading number {number} is given twice"),
+                        "a number is given once, so that a doubtful reading can be named",
+                        "give one of the two the next number that was never used",
+                    ),
+                );
+            }
+        }
+    }
+
     /// The row at a key that holds one table.
     fn one<'s>(&'s self, key: &str, names: &'s Names) -> Option<Row<'s>> {
         let value = self.root.get(key)?;
@@ -232,6 +261,7 @@ impl<'a> Sheet<'a> {
 
     fn build(&self, names: &Names, problems: &mut Problems) -> Build {
         self.checker(names, problems).root(self.table, &self.root);
+        self.reading_numbers(problems);
         Build {
             name: self.text("name"),
             note: self.text("note"),

@@ -179,7 +179,7 @@ impl Names {
                 source,
                 range,
                 Said::new(
-                    format!("a {} is named `{name}` already", rival.words()),
+                    format!("{} is named `{name}` already", rival.with_article()),
                     "everything refers by name, so two of one name cannot be told apart",
                     "give one of the two another name",
                 ),

@@ -182,7 +182,7 @@ impl Checker<'_> {
             Some(why) => self.error(
                 range,
                 Said::new(
-                    format!("`{text}` cannot be the name of a {}", target.words()),
+                    format!("`{text}` cannot be the name of {}", target.with_article()),
                     why,
                     "choose another name",
                 ),
@@ -272,9 +272,9 @@ impl Checker<'_> {
             || format!("it should stand under {}", target.home()),
             |other| {
                 format!(
-                    "`{text}` is a {}; here stands a {}",
-                    other.words(),
-                    target.words()
+                    "`{text}` is {}; here stands {}",
+                    other.with_article(),
+                    target.with_article()
                 )
             },
         );
