@@ -1,0 +1,188 @@
+//! The order of tacking: from what is fixed, the closing piece named and last.
+
+/// What a part of a run is to the fitter.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum PartKind {
+    /// Sawn tube.
+    Tube,
+    /// A component that is bolted to what is upstream of it.
+    Bolted,
+    /// A component that is welded in.
+    Component,
+    /// A component that hangs on the car by itself.
+    Hung,
+}
+
+/// One part in the order of flow.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Part {
+    /// Marks of the pieces that it is, upstream first.
+    pub marks: Vec<String>,
+    /// What it is.
+    pub kind: PartKind,
+    /// Mark of the joint at its upstream end.
+    pub joint_upstream: String,
+    /// Mark of the joint at its downstream end.
+    pub joint_downstream: String,
+    /// Length of straight that can still be trimmed, mm: of a straight that is a part of its own its
+    /// length, of a bend the longer of its legs, nothing for a component.
+    pub straight_mm: f64,
+    /// True when it is a straight and nothing else.
+    pub is_straight: bool,
+    /// The crossover that it is, shared with another run.
+    pub crossover: Option<String>,
+}
+
+/// A run to be fitted.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FitRun {
+    /// Its name.
+    pub name: String,
+    /// Parts in the order of flow.
+    pub parts: Vec<Part>,
+    /// True when it ends at something that stands, not in the open.
+    pub ends_fixed: bool,
+}
+
+/// Which way tacking goes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Way {
+    /// With the flow.
+    Downstream,
+    /// Against it, from something that stands.
+    Upstream,
+}
+
+/// What is done.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Act {
+    /// Hung at its place and held by check distances.
+    Hang,
+    /// Bolted on.
+    Bolt,
+    /// Tacked to what stands.
+    Tack(Way),
+    /// Measured between two open ends, cut to fit, tacked at both.
+    Close,
+}
+
+/// One step.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Step {
+    /// From 1.
+    pub number: u32,
+    /// Number of the run.
+    pub run: usize,
+    /// Number of the part in its run.
+    pub part: usize,
+    /// What is done.
+    pub act: Act,
+    /// The joint that is made; for [`Act::Close`] the upstream one of two.
+    pub makes: String,
+    /// The joint at the open end, which the check distances prove; `None` when nothing is left open.
+    pub proves: Option<String>,
+}
+
+/// The order: hung parts first, then each run from its start; where it comes to something that stands
+/// already (a hung part, a crossover that another run brought, a fixed end) the stretch is closed by
+/// its longest straight, the pieces behind it being tacked from the far side. A run whose tip is free
+/// needs no closing piece after the last thing that stands.
+#[must_use]
+pub fn fit_order(runs: &[FitRun]) -> Vec<Step> {
+    let mut steps: Vec<Step> = Vec::new();
+    let mut push = |run: usize, part: usize, of: &Part, act: Act| {
+        let (makes, proves) = match act {
+            Act::Hang => (of.joint_upstream.clone(), Some(of.joint_downstream.clone())),
+            Act::Bolt | Act::Tack(Way::Downstream) => {
+                (of.joint_upstream.clone(), Some(of.joint_downstream.clone()))
+            }
+            Act::Tack(Way::Upstream) => {
+                (of.joint_downstream.clone(), Some(of.joint_upstream.clone()))
+            }
+            Act::Close => (of.joint_upstream.clone(), None),
+        };
+        steps.push(Step {
+            number: u32::try_from(steps.len()).map_or(u32::MAX, |n| n.saturating_add(1)),
+            run,
+            part,
+            act,
+            makes,
+            proves,
+        });
+    };
+    for (r, run) in runs.iter().enumerate() {
+        for (p, part) in run.parts.iter().enumerate() {
+            if part.kind == PartKind::Hung {
+                push(r, p, part, Act::Hang);
+            }
+        }
+    }
+    let mut standing: Vec<&str> = Vec::new();
+    for (r, run) in runs.iter().enumerate() {
+        let stands = |part: &Part| {
+            part.kind == PartKind::Hung
+                || part
+                    .crossover
+                    .as_deref()
+                    .is_some_and(|name| standing.contains(&name))
+        };
+        let mut from = 0;
+        while from < run.parts.len() {
+            let until = run
+                .parts
+                .iter()
+                .enumerate()
+                .skip(from)
+                .find(|(_, part)| stands(part))
+                .map(|(index, _)| index);
+            let to = until.unwrap_or(run.parts.len());
+            let closes = (until.is_some() || run.ends_fixed)
+                .then(|| closing(run.parts.get(from..to).unwrap_or(&[])))
+                .flatten()
+                .map(|index| index + from);
+            for (index, part) in run.parts.iter().enumerate().take(to).skip(from) {
+                if closes.is_some_and(|closes| index >= closes) {
+                    break;
+                }
+                push(r, index, part, downstream(part));
+            }
+            if let Some(closes) = closes {
+                for (index, part) in run.parts.iter().enumerate().take(to).skip(closes + 1).rev() {
+                    push(r, index, part, Act::Tack(Way::Upstream));
+                }
+                if let Some(part) = run.parts.get(closes) {
+                    push(r, closes, part, Act::Close);
+                }
+            }
+            from = to + 1;
+        }
+        standing.extend(
+            run.parts
+                .iter()
+                .filter_map(|part| part.crossover.as_deref()),
+        );
+    }
+    steps
+}
+
+const fn downstream(part: &Part) -> Act {
+    match part.kind {
+        PartKind::Bolted => Act::Bolt,
+        _ => Act::Tack(Way::Downstream),
+    }
+}
+
+/// The part that closes a stretch: the longest straight of its own; without one the tube with the
+/// longest leg; without any tube nothing can be cut to fit.
+fn closing(parts: &[Part]) -> Option<usize> {
+    let longest = |only_straights: bool| {
+        parts
+            .iter()
+            .enumerate()
+            .filter(|(_, part)| part.kind == PartKind::Tube)
+            .filter(|(_, part)| part.is_straight || !only_straights)
+            .max_by(|a, b| a.1.straight_mm.total_cmp(&b.1.straight_mm))
+            .map(|(index, _)| index)
+    };
+    longest(true).or_else(|| longest(false))
+}

@@ -1,0 +1,133 @@
+use proptest::prelude::*;
+use std::collections::BTreeSet;
+use tubewright_fit::order::{Act, FitRun, Part, PartKind, Step, Way, fit_order};
+
+fn parts(run: usize) -> impl Strategy<Value = Vec<Part>> {
+    prop::collection::vec((0..10u32, 20.0..500f64), 1..9).prop_map(move |kinds| {
+        kinds
+            .into_iter()
+            .enumerate()
+            .map(|(at, (kind, straight_mm))| Part {
+                marks: vec![format!("{run}-{at}")],
+                kind: match kind {
+                    0 => PartKind::Hung,
+                    1 => PartKind::Component,
+                    2 if at == 0 => PartKind::Bolted,
+                    _ => PartKind::Tube,
+                },
+                joint_upstream: format!("{run}:{at}"),
+                joint_downstream: format!("{run}:{}", at + 1),
+                straight_mm,
+                is_straight: kind > 5,
+                crossover: None,
+            })
+            .collect()
+    })
+}
+
+fn two_runs() -> impl Strategy<Value = Vec<FitRun>> {
+    (parts(0), parts(1), any::<bool>(), any::<bool>()).prop_map(|(a, b, x, y)| {
+        vec![
+            FitRun {
+                name: "left".to_owned(),
+                parts: a,
+                ends_fixed: x,
+            },
+            FitRun {
+                name: "right".to_owned(),
+                parts: b,
+                ends_fixed: y,
+            },
+        ]
+    })
+}
+
+fn at(step: &Step) -> (usize, usize) {
+    (step.run, step.part)
+}
+
+proptest! {
+    #[test]
+    fn every_part_comes_once_and_hangs_on_something_that_stands(runs in two_runs()) {
+        let steps = fit_order(&runs);
+        let all: BTreeSet<_> = steps.iter().map(at).collect();
+        prop_assert_eq!(all.len(), steps.len());
+        prop_assert_eq!(steps.len(), runs.iter().map(|run| run.parts.len()).sum::<usize>());
+        let mut standing = BTreeSet::new();
+        for step in &steps {
+            let (run, part) = at(step);
+            let count = runs[run].parts.len();
+            let upstream = part == 0 || standing.contains(&(run, part - 1));
+            let downstream = if part + 1 == count { runs[run].ends_fixed } else { standing.contains(&(run, part + 1)) };
+            match step.act {
+                Act::Hang => {}
+                Act::Bolt | Act::Tack(Way::Downstream) => prop_assert!(upstream, "{step:?}"),
+                Act::Tack(Way::Upstream) => prop_assert!(downstream, "{step:?}"),
+                Act::Close => prop_assert!(upstream && downstream, "{step:?}"),
+            }
+            standing.insert((run, part));
+        }
+    }
+
+    #[test]
+    fn only_tube_closes_and_nothing_open_is_closed(runs in two_runs()) {
+        for step in fit_order(&runs).iter().filter(|step| step.act == Act::Close) {
+            prop_assert_eq!(runs[step.run].parts[step.part].kind, PartKind::Tube);
+            prop_assert!(step.proves.is_none());
+        }
+    }
+}
+
+#[test]
+fn the_second_run_closes_at_the_crossover_that_the_first_brought() {
+    let part = |run: usize, at: usize, straight_mm: f64, crossover: Option<&str>| Part {
+        marks: vec![format!("{run}-{at}")],
+        kind: if crossover.is_some() {
+            PartKind::Component
+        } else {
+            PartKind::Tube
+        },
+        joint_upstream: format!("{run}:{at}"),
+        joint_downstream: format!("{run}:{}", at + 1),
+        straight_mm,
+        is_straight: straight_mm > 100.0,
+        crossover: crossover.map(str::to_owned),
+    };
+    let run = |number: usize| FitRun {
+        name: format!("run {number}"),
+        parts: vec![
+            part(number, 0, 40.0, None),
+            part(number, 1, 300.0, None),
+            part(number, 2, 50.0, None),
+            part(number, 3, 0.0, Some("X")),
+            part(number, 4, 200.0, None),
+        ],
+        ends_fixed: false,
+    };
+    let steps = fit_order(&[run(0), run(1)]);
+    let first: Vec<_> = steps
+        .iter()
+        .filter(|s| s.run == 0)
+        .map(|s| (s.part, s.act))
+        .collect();
+    let down = Act::Tack(Way::Downstream);
+    assert_eq!(
+        first,
+        [(0, down), (1, down), (2, down), (3, down), (4, down)]
+    );
+    let second: Vec<_> = steps
+        .iter()
+        .filter(|s| s.run == 1)
+        .map(|s| (s.part, s.act))
+        .collect();
+    assert_eq!(
+        second,
+        [
+            (0, down),
+            (2, Act::Tack(Way::Upstream)),
+            (1, Act::Close),
+            (4, down)
+        ],
+        "the crossover stands already and is not tacked twice"
+    );
+}
