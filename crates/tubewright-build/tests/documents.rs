@@ -8,7 +8,9 @@
 mod common;
 
 use common::{ESTATE_BUILD, ESTATE_SHOP, ESTATE_STOCK, estate};
-use tubewright_build::document::{Document, EditError, ElementRef, Written, append_entry};
+use tubewright_build::document::{
+    Document, EditError, ElementRef, NameKind, Written, append_entry, rename,
+};
 use tubewright_build::model::{Entry, EntryKind, Name};
 use tubewright_build::{FileKind, Span, Texts, read};
 
@@ -25,6 +27,73 @@ fn opening_and_writing_changes_no_byte() {
     assert_eq!(build().text(), ESTATE_BUILD);
     let stock = Document::parse(FileKind::Stock, ESTATE_STOCK).unwrap();
     assert_eq!(stock.text(), ESTATE_STOCK);
+}
+
+/// A text as different editors leave it: Windows line ends, a byte order mark, no last line end, both
+/// kinds of line end in one file.
+fn dressed(text: &str) -> [String; 5] {
+    let windows = text.replace('\n', "\r\n");
+    let half = text.len() / 2;
+    let at = half + text[half..].find('\n').unwrap() + 1;
+    [
+        windows.clone(),
+        format!("\u{feff}{windows}"),
+        format!("\u{feff}{text}"),
+        text.trim_end().to_owned(),
+        format!("{}{}", &text[..at], text[at..].replace('\n', "\r\n")),
+    ]
+}
+
+#[test]
+fn line_ends_are_the_writers_own() {
+    for text in dressed(ESTATE_BUILD) {
+        let mut document = Document::parse(FileKind::Build, &text).unwrap();
+        assert_eq!(document.text(), text);
+        document
+            .set(&ElementRef::Reading(1), "reads", &Written::text("712 mm"))
+            .unwrap();
+        assert_eq!(
+            document.text(),
+            text.replacen("reads = \"812 mm\" ", "reads = \"712 mm\" ", 1)
+        );
+        document
+            .add("mark", &[("name", Written::text("Z"))])
+            .unwrap();
+        let added = document.text();
+        let ends = |text: &str| (text.matches("\r\n").count(), text.matches('\n').count());
+        if !text.replace("\r\n", "").contains('\n') {
+            assert_eq!(ends(&added).0, ends(&added).1, "only Windows line ends");
+        }
+        let read = read(Texts {
+            build: Some(&added),
+            stock: Some(ESTATE_STOCK),
+            shop: Some(ESTATE_SHOP),
+        });
+        assert!(read.problems.is_empty(), "{:#?}", read.problems);
+        assert!(read.model.build.marks.iter().any(|mark| &*mark.name == "Z"));
+    }
+}
+
+#[test]
+fn renaming_and_adding_to_the_record_keep_line_ends() {
+    for (build, shop) in dressed(ESTATE_BUILD).iter().zip(dressed(ESTATE_SHOP)) {
+        let texts = Texts {
+            build: Some(build),
+            stock: Some(ESTATE_STOCK),
+            shop: Some(&shop),
+        };
+        let changes = rename(texts, None, NameKind::Mark, "A left", "Z").unwrap();
+        let renamed = changes.text(FileKind::Build).unwrap();
+        assert_eq!(renamed, build.replace("\"A left\"", "\"Z\""));
+        assert_eq!(changes.text(FileKind::Stock), None);
+        let entry = estate().model.shop.entries.remove(0);
+        let appended = append_entry(Some(&shop), &entry).unwrap();
+        assert!(appended.starts_with(&shop));
+        let bare = |text: &str| text.replace("\r\n", "").matches('\n').count();
+        if bare(&shop) == 0 {
+            assert_eq!(bare(&appended), 0);
+        }
+    }
 }
 
 #[test]

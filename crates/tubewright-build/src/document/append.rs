@@ -1,5 +1,6 @@
 //! The record is only ever added to.
 
+use super::dress::usual_end;
 use super::edit::{EditError, parse};
 use super::written::Written;
 use crate::model::{Entry, EntryKind, FrozenPiece, FrozenShape, FrozenStart, JointReading, Name};
@@ -40,13 +41,15 @@ pub fn append_entry(record: Option<&str>, entry: &Entry) -> Result<String, Appen
         str::to_owned,
     );
     parse(FileKind::Shop, &text)?;
+    let mut added = String::new();
     if !text.is_empty() && !text.ends_with('\n') {
-        text.push('\n');
+        added.push('\n');
     }
-    text.push_str("\n[[entry]]\n");
+    added.push_str("\n[[entry]]\n");
     for (key, value) in fields(entry) {
-        push_field(&mut text, key, &value);
+        push_field(&mut added, key, &value);
     }
+    text.push_str(&added.replace('\n', usual_end(&text)));
     // A record whose lists are written on one line (`entry = [ … ]`) cannot take a header.
     parse(FileKind::Shop, &text)?;
     Ok(text)

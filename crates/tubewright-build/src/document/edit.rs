@@ -1,3 +1,4 @@
+use super::dress::as_written;
 use super::written::Written;
 use crate::keys::build::BUILD;
 use crate::keys::stock::STOCK;
@@ -25,6 +26,8 @@ use toml_edit::{ArrayOfTables, DocumentMut, Item, Value};
 #[derive(Clone, Debug)]
 pub struct Document {
     file: FileKind,
+    /// The text as it was opened, for what the TOML writer does not keep.
+    written: String,
     toml: DocumentMut,
 }
 
@@ -101,6 +104,7 @@ impl Document {
         }
         Ok(Self {
             file,
+            written: text.to_owned(),
             toml: parse(file, text)?,
         })
     }
@@ -111,10 +115,10 @@ impl Document {
         self.file
     }
 
-    /// The text with all edits made.
+    /// The text with all edits made; every line that no edit was about is as it was, line end and all.
     #[must_use]
     pub fn text(&self) -> String {
-        self.toml.to_string()
+        as_written(&self.written, &self.toml.to_string())
     }
 
     /// Sets the value of a key, adding the key when it is not there. A comment after the old value

@@ -1,6 +1,7 @@
 //! Edits that keep comments, order and spacing of everything they do not touch.
 
 mod append;
+mod dress;
 mod edit;
 mod in_json;
 mod rename;

@@ -1,3 +1,4 @@
+use super::dress::as_written;
 use super::edit::{EditError, parse};
 use super::in_json;
 use crate::Texts;
@@ -170,7 +171,7 @@ pub fn rename(
     let mut changes = Changes::renaming();
     for (file, text, table, mut document) in documents {
         renaming.table(table, document.as_table_mut());
-        let renamed = document.to_string();
+        let renamed = as_written(text, &document.to_string());
         if renamed != text {
             changes.set(file, renamed);
         }
