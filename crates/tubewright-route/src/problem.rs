@@ -80,6 +80,9 @@ pub struct Rules {
     pub run_gap_mm: f64,
     /// How far a bend may be from its stock angle and still count as uncut, radians.
     pub uncut_tolerance_rad: f64,
+    /// Part of every body's gap that is there for rounding to the shop's steps and may be used up by
+    /// it, mm, ≥ 0.
+    pub rounding_room_mm: f64,
 }
 
 /// Cross-section of a component's body.

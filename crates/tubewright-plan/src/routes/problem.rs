@@ -126,6 +126,7 @@ pub fn pose_problem(
                 run_gap_mm: gaps.run.mm(),
                 // Half the shop's bend step: nearer than that the rounded bend is the stock bend.
                 uncut_tolerance_rad: 0.5 * practice.bend_step.rad(),
+                rounding_room_mm: rounding_allowance(practice),
             },
             components: Vec::new(),
             crossovers: Vec::new(),

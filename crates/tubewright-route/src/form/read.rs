@@ -166,6 +166,7 @@ fn rules(r: &mirror::Rules) -> Result<Rules, FormError> {
         self_gap_mm: r.self_gap,
         run_gap_mm: r.run_gap,
         uncut_tolerance_rad: UNCUT_DEG.to_radians(),
+        rounding_room_mm: 0.0,
     })
 }
 

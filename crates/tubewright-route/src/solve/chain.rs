@@ -58,7 +58,7 @@ impl Stance {
         Self::of(&Frame::upright(origin, travel))
     }
 
-    fn clocked(&self, clock_rad: f64) -> Self {
+    pub(crate) fn clocked(&self, clock_rad: f64) -> Self {
         let (sin, cos) = math::sin_cos(clock_rad);
         Self {
             twelve: self.twelve * cos + self.travel.cross(self.twelve) * sin,
@@ -66,7 +66,7 @@ impl Stance {
         }
     }
 
-    fn bent(&self, angle_rad: f64, clr_mm: f64) -> Self {
+    pub(crate) fn bent(&self, angle_rad: f64, clr_mm: f64) -> Self {
         let (sin, cos) = math::sin_cos(angle_rad);
         Self {
             origin: self.origin
@@ -77,7 +77,7 @@ impl Stance {
         }
     }
 
-    fn ahead(&self, length_mm: f64) -> Self {
+    pub(crate) fn ahead(&self, length_mm: f64) -> Self {
         Self {
             origin: self.origin + self.travel * length_mm,
             ..*self
