@@ -49,7 +49,8 @@ class Job:
         self.said.append(self.output)
 
     def edit(self, words):
-        name, old, new = re.fullmatch(r"(\S+): (.*) => (.*)", words).groups()
+        words = words.replace("\\n", "\n")
+        name, old, new = re.fullmatch(r"(\S+): (.*) => (.*)", words, re.S).groups()
         path = self.folder / name
         text = path.read_text()
         if text.count(old) != 1:
