@@ -88,6 +88,13 @@ impl CanonicalHasher {
         self.0.update(text.as_bytes());
     }
 
+    /// Feeds bytes with their length.
+    pub fn bytes(&mut self, bytes: &[u8]) {
+        self.mark(b'b');
+        self.whole(bytes.len() as u64);
+        self.0.update(bytes);
+    }
+
     /// Feeds a whole number.
     pub fn whole(&mut self, number: u64) {
         self.mark(b'w');

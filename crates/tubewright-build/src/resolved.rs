@@ -2,7 +2,7 @@
 //!
 //! All defaults here are common practice, no source.
 
-use crate::model::{Accuracy, Class, Gaps, Practice};
+use crate::model::{Accuracy, Build, Class, Gaps, LengthUnits, Practice, ReadingKind};
 use crate::quantity::{Currency, Duration, Per, Quantity, Rate};
 use tubewright_geometry::{Angle, Length};
 
@@ -221,6 +221,56 @@ impl Filling {
             |given| given.value,
         )
     }
+}
+
+/// In what lengths are shown, and whether the person said so.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct ShownUnits {
+    /// The units.
+    pub units: LengthUnits,
+    /// False when they were taken from how most of the readings are written.
+    pub is_wished: bool,
+}
+
+impl Build {
+    /// The units that the person wished; else those that most of the readings are written in, and
+    /// millimetres where there are as many of either.
+    #[must_use]
+    pub fn shown_units(&self) -> ShownUnits {
+        if let Some(units) = self.wishes.units {
+            return ShownUnits {
+                units,
+                is_wished: true,
+            };
+        }
+        let lengths = || {
+            self.readings
+                .iter()
+                .filter_map(|reading| match &reading.kind {
+                    ReadingKind::Tape { reads, .. }
+                    | ReadingKind::Height { reads, .. }
+                    | ReadingKind::Plumb { reads, .. }
+                    | ReadingKind::Offset { reads, .. } => Some(reads.text.as_str()),
+                    _ => None,
+                })
+        };
+        let in_inches = lengths().filter(|text| is_in_inches(text)).count();
+        ShownUnits {
+            units: if 2 * in_inches > lengths().count() {
+                LengthUnits::Inches
+            } else {
+                LengthUnits::Millimetres
+            },
+            is_wished: false,
+        }
+    }
+}
+
+/// Whether a length that could be read was written in inches or feet.
+fn is_in_inches(text: &str) -> bool {
+    ["in", "ft", "foot", "feet", "'", "\"", "′", "″", "’", "”"]
+        .iter()
+        .any(|unit| text.contains(unit))
 }
 
 impl Accuracy {

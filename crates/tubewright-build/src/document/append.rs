@@ -170,9 +170,16 @@ fn fields(entry: &Entry) -> Fields {
             add("what", Written::text("welded"));
             add("joint", Written::text(joint));
         }
-        EntryKind::Accepted { route, pieces } => {
+        EntryKind::Accepted {
+            route,
+            starts,
+            pieces,
+        } => {
             add("what", Written::text("accepted"));
             add("route", Written::text(route));
+            if !starts.is_empty() {
+                add("starts", Written::List(starts.iter().map(start).collect()));
+            }
             add("pieces", Written::List(pieces.iter().map(piece).collect()));
         }
     }
@@ -187,21 +194,27 @@ fn field(key: &str, value: Written) -> (String, Written) {
 }
 
 fn direction(direction: UnitVector) -> Written {
-    let v = direction.vector();
-    Written::List([v.x, v.y, v.z].map(Written::Number).to_vec())
+    numbers(direction.to_array())
+}
+
+fn numbers(numbers: [f64; 3]) -> Written {
+    Written::List(numbers.map(Written::Number).to_vec())
 }
 
 fn start(start: &FrozenStart) -> Written {
-    let at = start.frame.origin;
-    Written::Table(vec![
+    let mut fields = vec![
         field("run", Written::text(start.run.as_str())),
-        field(
-            "at",
-            Written::List([at.x, at.y, at.z].map(Written::Number).to_vec()),
-        ),
+        field("at", numbers(start.frame.origin.to_array())),
         field("travel", direction(start.frame.travel())),
         field("twelve", direction(start.frame.twelve())),
-    ])
+    ];
+    if let Some(tube) = &start.tube {
+        fields.push(field("tube", Written::text(tube.as_str())));
+    }
+    if let Some(joint) = &start.joint {
+        fields.push(field("joint", Written::text(joint)));
+    }
+    Written::Table(fields)
 }
 
 fn legs(legs: &[Quantity<Length>; 2]) -> Written {
@@ -235,11 +248,22 @@ fn piece(piece: &FrozenPiece) -> Written {
                 fields.push(field("legs", legs(both)));
             }
         }
-        FrozenShape::Component { component, roll } => {
+        FrozenShape::Component {
+            component,
+            roll,
+            length,
+            at,
+        } => {
             fields.push(field("kind", Written::text("component")));
             fields.push(field("component", Written::text(component.as_str())));
             if let Some(roll) = roll {
                 fields.push(field("roll", Written::text(&roll.text)));
+            }
+            if let Some(length) = length {
+                fields.push(field("length", Written::text(&length.text)));
+            }
+            if let Some(at) = at {
+                fields.push(field("at", numbers(at.to_array())));
             }
         }
     }

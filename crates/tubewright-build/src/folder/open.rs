@@ -15,6 +15,7 @@ const LARGEST_PLAN: usize = 50_000_000;
 pub struct Folder {
     pub(super) path: PathBuf,
     pub(super) files: [Option<Kept>; 4],
+    pub(super) plan_trouble: Option<String>,
 }
 
 /// A file's text with the hash of its bytes.
@@ -97,11 +98,19 @@ impl Folder {
         let lock = lock(path);
         journal::recover(path)?;
         let mut files = [const { None }; 4];
+        let mut plan_trouble = None;
         for (slot, file) in files.iter_mut().zip(FileKind::ALL) {
-            *slot = read_file(path, file)?;
+            *slot = match read_file(path, file) {
+                // The plan is derived: one that cannot be read is as good as none.
+                Err(error) if file == FileKind::Plan => {
+                    plan_trouble = Some(error.to_string());
+                    None
+                }
+                read => read?,
+            };
         }
         drop(lock);
-        if files.iter().all(Option::is_none) {
+        if files.iter().all(Option::is_none) && plan_trouble.is_none() {
             return Err(FolderError::NoBuild {
                 path: path.to_owned(),
             });
@@ -109,6 +118,7 @@ impl Folder {
         Ok(Self {
             path: path.to_owned(),
             files,
+            plan_trouble,
         })
     }
 
@@ -125,6 +135,7 @@ impl Folder {
         Ok(Self {
             path: path.to_owned(),
             files: [const { None }; 4],
+            plan_trouble: None,
         })
     }
 
@@ -138,6 +149,13 @@ impl Folder {
     #[must_use]
     pub fn text(&self, file: FileKind) -> Option<&str> {
         self.kept(file).map(|kept| kept.text.as_str())
+    }
+
+    /// Why `plan.json` counts as not there although it is: too large, no text, not readable. The next
+    /// save of a plan puts a sound one in its place.
+    #[must_use]
+    pub fn plan_trouble(&self) -> Option<&str> {
+        self.plan_trouble.as_deref()
     }
 
     pub(super) fn kept(&self, file: FileKind) -> Option<&Kept> {
@@ -171,6 +189,9 @@ impl Folder {
     pub fn changed_on_disk(&self) -> Result<Vec<FileKind>, FolderError> {
         let mut changed = Vec::new();
         for file in FileKind::ALL {
+            if file == FileKind::Plan && self.plan_trouble.is_some() {
+                continue;
+            }
             let now = read_file(&self.path, file)?.map(|kept| kept.hash);
             if now != self.kept(file).map(|kept| kept.hash) {
                 changed.push(file);

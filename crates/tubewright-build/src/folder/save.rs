@@ -70,6 +70,9 @@ impl Folder {
             }
         }
         drop(lock);
+        if changes.text(FileKind::Plan).is_some() {
+            self.plan_trouble = None;
+        }
         for step in steps {
             let kept = changes.text(step.file).map(|text| Kept {
                 text: text.to_owned(),
@@ -85,6 +88,10 @@ impl Folder {
 
     fn check(&self, changes: &Changes) -> Result<(), SaveError> {
         for file in changes.files() {
+            // A plan that could not be read holds nothing that could be lost.
+            if file == FileKind::Plan && self.plan_trouble.is_some() {
+                continue;
+            }
             let on_disk = journal::hash_at(&self.path.join(file.file_name()))?;
             if on_disk != self.kept(file).map(|kept| kept.hash) {
                 return Err(SaveError::ChangedOnDisk { file });

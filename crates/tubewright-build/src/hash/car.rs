@@ -49,7 +49,7 @@ canonical! {
     Component { name, item, carrier, zone, roll } aside { span }
     Run { name, from, to, tube, through, max_bends } aside { note, span }
     Through { component, side } aside { span }
-    Wishes { keep_catalysts, order_of_room, effort, seed } aside {}
+    Wishes { keep_catalysts, order_of_room, effort, seed } aside { units }
     ResolvedAccuracy { tape, height, plumb, offset, symmetry, angle, rim } aside { defaulted }
     ResolvedGaps {
         structure, floor, driveline, moving, tyre, soft, soft_shielded, fuel_brake, heat, ground,

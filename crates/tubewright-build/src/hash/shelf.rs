@@ -25,7 +25,7 @@ canonical! {
     Supplier { name, delivery_charge } aside { note, span }
     OnHand { name, what, count } aside { note, span }
     Entry { on, what } aside { note, span }
-    FrozenStart { run, frame } aside {}
+    FrozenStart { run, frame, tube, joint } aside {}
     FrozenPiece { run, mark, joint, shape } aside {}
     JointReading { from, rim, reads } aside {}
     ResolvedPractice {
@@ -42,7 +42,7 @@ canonical_variants!(OnHandWhat { Stock { tube, shape }, Item(name) });
 canonical_variants!(FrozenShape {
     Straight { length },
     Bend { angle, clock, clr, legs },
-    Component { component, roll },
+    Component { component, roll, length, at },
 });
 canonical_variants!(EntryKind {
     Chosen { route, effort, seed, starts, pieces },
@@ -55,7 +55,7 @@ canonical_variants!(EntryKind {
     Tacked { joint, readings },
     Welded { joint },
     Checked { joint, readings },
-    Accepted { route, pieces },
+    Accepted { route, starts, pieces },
 });
 
 impl Canonical for Mass {

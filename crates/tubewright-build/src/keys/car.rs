@@ -272,6 +272,11 @@ pub(super) static WISHES: Table = Table {
             "Work units for the route solver",
         ),
         may("seed", WHOLE, "Seed of the route solver"),
+        may(
+            "units",
+            Shape::Choice(&["mm", "in"]),
+            "In what lengths are shown",
+        ),
     ],
     kinds: None,
     rules: &[],

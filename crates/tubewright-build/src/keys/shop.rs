@@ -35,6 +35,15 @@ const READINGS: Key = may(
     },
     "What the tape says to its rim",
 );
+const STARTS: Key = may(
+    "starts",
+    Shape::List {
+        of: &START_SHAPE,
+        least: 1,
+        most: 100,
+    },
+    "Where each run started, in the car's axes",
+);
 const PIECES: Key = must(
     "pieces",
     Shape::List {
@@ -59,15 +68,7 @@ static ENTRY: Table = Table {
                     ROUTE,
                     may("effort", WHOLE, "Effort the solver had"),
                     may("seed", WHOLE, "Seed the solver had"),
-                    may(
-                        "starts",
-                        Shape::List {
-                            of: &Shape::Table(&START),
-                            least: 1,
-                            most: 100,
-                        },
-                        "Where each run started, in the car's axes",
-                    ),
+                    STARTS,
                     PIECES,
                 ],
                 rules: &[],
@@ -130,13 +131,15 @@ static ENTRY: Table = Table {
             },
             Variant {
                 words: &["accepted"],
-                keys: &[ROUTE, PIECES],
+                keys: &[ROUTE, STARTS, PIECES],
                 rules: &[],
             },
         ],
     }),
     rules: &[],
 };
+
+static START_SHAPE: Shape = Shape::Table(&START);
 
 static START: Table = Table {
     title: "start",
@@ -146,6 +149,16 @@ static START: Table = Table {
         must("at", THREE_NUMBERS, "Place in mm"),
         must("travel", THREE_NUMBERS, "Direction of flow"),
         must("twelve", THREE_NUMBERS, "Direction of twelve o'clock"),
+        may(
+            "tube",
+            Shape::Refer(Target::Tube),
+            "Its tube size; the run's own when left out",
+        ),
+        may(
+            "joint",
+            Shape::Name(Target::Joint),
+            "Mark of the joint at its start",
+        ),
     ],
     kinds: None,
     rules: &[],
@@ -197,6 +210,12 @@ static FROZEN_PIECE: Table = Table {
                 keys: &[
                     must("component", Shape::Refer(Target::Component), "Its name"),
                     may("roll", CLOCK, "Clock of its own twelve o'clock"),
+                    may("length", SIZE, "Its length when it was chosen"),
+                    may(
+                        "at",
+                        THREE_NUMBERS,
+                        "Place in mm of a component that several runs share",
+                    ),
                 ],
                 rules: &[],
             },

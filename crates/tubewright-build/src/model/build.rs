@@ -160,6 +160,18 @@ pub struct Wishes {
     pub effort: Option<u64>,
     /// Seed of the route solver.
     pub seed: Option<u64>,
+    /// In what lengths are shown; what most of the readings are written in when left out, see
+    /// [`Build::shown_units`](crate::model::Build::shown_units).
+    pub units: Option<LengthUnits>,
+}
+
+/// In what lengths are shown to the person. Files and results hold millimetres all the same.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum LengthUnits {
+    /// Millimetres.
+    Millimetres,
+    /// Inches, with sixteenths.
+    Inches,
 }
 
 /// What claims room.

@@ -18,7 +18,7 @@ mod stock;
 pub(crate) mod visit;
 
 pub use body::{Body, BodyKind, Class, Edge, ScanPlace};
-pub use build::{Build, CentreLinePair, Engine, FrameChoice, Gaps, Room, Wishes};
+pub use build::{Build, CentreLinePair, Engine, FrameChoice, Gaps, LengthUnits, Room, Wishes};
 pub use carrier::{Carrier, CarrierKind, Motion};
 pub use component::{Component, ComponentItem, ComponentKind, Port, Section};
 pub use end::{Bolt, End, EndGiven, EndKind, Flows};

@@ -1,7 +1,7 @@
 use crate::model::{Name, Place};
 use crate::quantity::{Clock, Quantity};
 use crate::span::Span;
-use tubewright_geometry::{Angle, Frame, Length};
+use tubewright_geometry::{Angle, Frame, Length, Point};
 
 /// What happened to the steel, in order: `shop.toml`.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -105,11 +105,14 @@ pub enum EntryKind {
         /// Readings to its rim.
         readings: Vec<JointReading>,
     },
-    /// An offered change was accepted; the pieces it changes, as geometry.
+    /// An offered change was accepted; the runs it changes, as geometry.
     Accepted {
         /// The alternative's name, by what it does.
         route: String,
-        /// The changed pieces.
+        /// Where each run that changes starts.
+        starts: Vec<FrozenStart>,
+        /// All pieces of every run that changes, in the order of flow; those that stay keep their
+        /// marks. A run of which no piece is named stays as it was.
         pieces: Vec<FrozenPiece>,
     },
 }
@@ -121,6 +124,10 @@ pub struct FrozenStart {
     pub run: Name,
     /// The frame at its first piece.
     pub frame: Frame,
+    /// Its tube size when it was chosen; the run's own when left out.
+    pub tube: Option<Name>,
+    /// Mark of the joint at its start.
+    pub joint: Option<String>,
 }
 
 /// A piece of a chosen plan.
@@ -165,6 +172,10 @@ pub enum FrozenShape {
         component: Name,
         /// Clock of its own twelve o'clock.
         roll: Option<Quantity<Clock>>,
+        /// Its length when it was chosen; that of its item when left out.
+        length: Option<Quantity<Length>>,
+        /// Where the origin of a component that several runs share lies, in the car's axes, mm.
+        at: Option<Point>,
     },
 }
 

@@ -263,15 +263,14 @@ impl Refers for FrozenPiece {
 impl Refers for Entry {
     fn references(&mut self, see: See<'_>) {
         match &mut self.what {
-            EntryKind::Chosen { starts, pieces, .. } => {
+            EntryKind::Chosen { starts, pieces, .. }
+            | EntryKind::Accepted { starts, pieces, .. } => {
                 for start in starts {
                     see(Target::Run, &mut start.run);
+                    if let Some(tube) = &mut start.tube {
+                        see(Target::Tube, tube);
+                    }
                 }
-                for piece in pieces {
-                    piece.references(see);
-                }
-            }
-            EntryKind::Accepted { pieces, .. } => {
                 for piece in pieces {
                     piece.references(see);
                 }

@@ -3,8 +3,8 @@ use super::survey::carrier_or_chassis;
 use crate::keys::Target;
 use crate::model::{
     Body, BodyKind, Bolt, Carrier, CarrierKind, Class, Component, Direction, Edge, End, EndGiven,
-    EndKind, Engine, Flows, Gaps, Material, Motion, Name, Room, Run, RunEnd, ScanPlace, Side,
-    Through, Wishes,
+    EndKind, Engine, Flows, Gaps, LengthUnits, Material, Motion, Name, Room, Run, RunEnd,
+    ScanPlace, Side, Through, Wishes,
 };
 use crate::quantity::Quantity;
 use tubewright_geometry::{Angle, Length, Point, math};
@@ -309,5 +309,12 @@ pub(crate) fn wishes(row: &Row<'_>) -> Wishes {
         order_of_room: rooms,
         effort: row.whole("effort"),
         seed: row.whole("seed"),
+        units: row.choice(
+            "units",
+            &[
+                ("mm", LengthUnits::Millimetres),
+                ("in", LengthUnits::Inches),
+            ],
+        ),
     }
 }

@@ -61,6 +61,7 @@ fn entry_kind(row: &Row<'_>) -> Option<EntryKind> {
         },
         "accepted" => EntryKind::Accepted {
             route: row.text("route")?,
+            starts: all(row, "starts", start)?,
             pieces: all(row, "pieces", piece)?,
         },
         _ => return None,
@@ -89,6 +90,8 @@ fn start(row: &Row<'_>) -> Option<FrozenStart> {
     Some(FrozenStart {
         run: row.name("run")?,
         frame: start_frame(row)?,
+        tube: row.name("tube"),
+        joint: row.text("joint"),
     })
 }
 
@@ -107,6 +110,8 @@ fn piece(row: &Row<'_>) -> Option<FrozenPiece> {
         "component" => FrozenShape::Component {
             component: row.name("component")?,
             roll: row.clock("roll"),
+            length: row.length("length"),
+            at: row.numbers("at").map(Point::from_array),
         },
         _ => return None,
     };
