@@ -7,7 +7,9 @@
 
 pub mod bodies;
 pub mod checks;
+pub mod frozen;
 pub mod places;
+pub mod plan_file;
 pub mod routes;
 pub mod scene;
 pub mod stages;

@@ -8,14 +8,22 @@ use tubewright_build::resolved::{ResolvedGaps, ResolvedPractice};
 use tubewright_check::Board;
 use tubewright_route::cost::{GroundTerm, ShopRates};
 use tubewright_route::problem::ProblemError;
-use tubewright_route::{Budget, CostModel, Outcome, Progress, ShopSteps, round_and_close, solve};
+use tubewright_route::{
+    Budget, CostModel, Outcome, Progress, Route, ShopSteps, round_and_close, solve,
+};
 use tubewright_stock::{
     CutCard, FitMark, PlanError, StockPlan, StockRequest, cut_cards, fit_marks, plan_stock,
 };
 use tubewright_survey::AdjustError;
 
 use crate::bodies::{Bodies, place_bodies};
-use crate::routes::{MarkGiver, PlannedRun, PosedProblem, planned_runs, pose_problem};
+use crate::checks::Judged;
+use crate::frozen::{FrozenError, carry_marks, frozen_plan};
+use crate::plan_file::{PlanFileError, StoredRouted, StoredRoutes};
+use crate::routes::{
+    LaidRun, MarkGiver, PlannedRun, PosedProblem, RunMarks, WalkError, laid_runs, pose_problem,
+    walk_laid,
+};
 use crate::stock::{RequestError, request_of};
 use crate::survey::{Measured, measure};
 
@@ -107,8 +115,20 @@ const WANTED_GROUND_MM: f64 = 150.0;
 /// Work units when nobody says otherwise: a few seconds on a small machine.
 pub const USUAL_EFFORT: u64 = 40_000;
 
+/// Puts every run that can be to the solver, without solving.
+#[must_use]
+pub fn pose(model: &Model, around: &Surroundings) -> PosedProblem {
+    pose_problem(
+        model,
+        &around.measured.places,
+        &around.bodies,
+        &around.gaps,
+        &around.practice,
+    )
+}
+
 /// Routes every run that can be. The posed problem comes back with the answer, for its reasons why
-/// runs were left out.
+/// runs were left out. Pieces that are those of the chosen plan keep their marks.
 ///
 /// # Errors
 /// [`ProblemError`] when the posed problem does not hold together.
@@ -119,13 +139,7 @@ pub fn route(
     cancel: &AtomicBool,
     progress: &mut dyn FnMut(Progress),
 ) -> Result<(PosedProblem, Routed), ProblemError> {
-    let posed = pose_problem(
-        model,
-        &around.measured.places,
-        &around.bodies,
-        &around.gaps,
-        &around.practice,
-    );
+    let posed = pose(model, around);
     if posed.runs.is_empty() {
         return Ok((posed, Routed::NothingToRoute));
     }
@@ -133,51 +147,13 @@ pub fn route(
     let outcome = solve(&posed.problem, &cost, budget, cancel, progress)?;
     let routed = match outcome {
         Outcome::Solved { alternatives, .. } => {
-            let run_names: Vec<&str> = model
-                .build
-                .runs
-                .iter()
-                .map(|run| run.name.as_str())
-                .collect();
-            let steps = ShopSteps {
-                length_mm: around.practice.length_step.mm(),
-                angle_rad: around.practice.bend_step.rad(),
-                clock_rad: around.practice.clock_step.rad(),
-            };
-            let mut found: Vec<(bool, Alternative)> = alternatives
-                .iter()
-                .filter_map(|route| {
-                    let rounded =
-                        round_and_close(&posed.problem, &cost, route, steps, None).ok()?;
-                    let is_closed = rounded.ends.iter().all(|end| {
-                        end.distance_mm <= END_TOLERANCE_MM
-                            && end.direction_rad.to_degrees() <= END_TOLERANCE_DEG
-                    });
-                    let mut marks = MarkGiver::after(&model.shop, &run_names);
-                    Some((
-                        is_closed,
-                        Alternative {
-                            name: route.name.clone(),
-                            cost: rounded.route.cost,
-                            lower_bound: route.lower_bound,
-                            runs: planned_runs(model, &posed, &rounded.route, &mut marks),
-                        },
-                    ))
-                })
-                .collect();
-            // Those that close well come first; among equals the cheaper.
-            found.sort_by(|a, b| b.0.cmp(&a.0).then(a.1.cost.total_cmp(&b.1.cost)));
+            let found = rounded(&posed, &cost, &around.practice, &alternatives);
             if found.is_empty() {
                 Routed::NotFound {
                     work_units: budget.work_units,
                 }
             } else {
-                Routed::Found(
-                    found
-                        .into_iter()
-                        .map(|(_, alternative)| alternative)
-                        .collect(),
-                )
+                Routed::Found(marked(model, &posed, found))
             }
         }
         Outcome::Infeasible { reason, proof } => {
@@ -189,6 +165,128 @@ pub fn route(
         },
     };
     Ok((posed, routed))
+}
+
+/// An alternative whose pieces have no marks yet.
+struct Unmarked {
+    name: String,
+    cost: f64,
+    lower_bound: f64,
+    runs: Vec<LaidRun>,
+}
+
+/// The routes in the shop's steps: those that close well first, among equals the cheaper.
+fn rounded(
+    posed: &PosedProblem,
+    cost: &CostModel,
+    practice: &ResolvedPractice,
+    routes: &[Route],
+) -> Vec<Unmarked> {
+    let steps = ShopSteps {
+        length_mm: practice.length_step.mm(),
+        angle_rad: practice.bend_step.rad(),
+        clock_rad: practice.clock_step.rad(),
+    };
+    let mut found: Vec<(bool, Unmarked)> = routes
+        .iter()
+        .filter_map(|route| {
+            let rounded = round_and_close(&posed.problem, cost, route, steps, None).ok()?;
+            let is_closed = rounded.ends.iter().all(|end| {
+                end.distance_mm <= END_TOLERANCE_MM
+                    && end.direction_rad.to_degrees() <= END_TOLERANCE_DEG
+            });
+            let unmarked = Unmarked {
+                name: route.name.clone(),
+                cost: rounded.route.cost,
+                lower_bound: route.lower_bound,
+                runs: laid_runs(posed, &rounded.route),
+            };
+            Some((is_closed, unmarked))
+        })
+        .collect();
+    found.sort_by(|a, b| b.0.cmp(&a.0).then(a.1.cost.total_cmp(&b.1.cost)));
+    found.into_iter().map(|(_, unmarked)| unmarked).collect()
+}
+
+/// Walks the alternatives and gives their pieces marks: steel of the chosen plan keeps its own. One
+/// that cannot be walked is left out.
+fn marked(model: &Model, posed: &PosedProblem, found: Vec<Unmarked>) -> Vec<Alternative> {
+    let run_names: Vec<&str> = model
+        .build
+        .runs
+        .iter()
+        .map(|run| run.name.as_str())
+        .collect();
+    let chosen = frozen_plan(&model.shop).map_or_else(Vec::new, |plan| {
+        crate::frozen::planned(model, posed, &plan).0
+    });
+    found
+        .into_iter()
+        .filter_map(|unmarked| {
+            let mut giver = MarkGiver::after(&model.shop, &run_names);
+            let runs = unmarked
+                .runs
+                .iter()
+                .map(|laid| {
+                    let unpainted = RunMarks {
+                        pieces: vec![Default::default(); laid.pieces.len()],
+                        last_joint: String::new(),
+                    };
+                    let mut run = walk_laid(model, posed, laid, &unpainted)?;
+                    let before = chosen.iter().find(|old| old.name == run.name);
+                    carry_marks(&mut run, before, &mut giver);
+                    Ok(run)
+                })
+                .collect::<Result<Vec<_>, WalkError>>()
+                .ok()?;
+            Some(Alternative {
+                name: unmarked.name,
+                cost: unmarked.cost,
+                lower_bound: unmarked.lower_bound,
+                runs,
+            })
+        })
+        .collect()
+}
+
+/// The routes of a plan file again, bit for bit as they were solved; the caller has made sure that
+/// they are fresh.
+///
+/// # Errors
+/// [`PlanFileError`] when the file holds what no solution of this problem could.
+pub fn routed_again(
+    model: &Model,
+    posed: &PosedProblem,
+    stored: &StoredRoutes,
+) -> Result<Routed, PlanFileError> {
+    Ok(match &stored.found {
+        StoredRouted::Found(alternatives) => {
+            let found = alternatives
+                .iter()
+                .map(|alternative| {
+                    Ok(Unmarked {
+                        name: alternative.name.clone(),
+                        cost: alternative.cost,
+                        lower_bound: alternative.lower_bound,
+                        runs: alternative.laid(posed)?,
+                    })
+                })
+                .collect::<Result<Vec<_>, PlanFileError>>()?;
+            let count = found.len();
+            let walked = marked(model, posed, found);
+            if walked.len() != count || count == 0 {
+                return Err(PlanFileError::NotOfThisBuild(
+                    "it names what this build does not hold".to_owned(),
+                ));
+            }
+            Routed::Found(walked)
+        }
+        StoredRouted::NotFound { work_units } => Routed::NotFound {
+            work_units: *work_units,
+        },
+        StoredRouted::NoneExists(proof) => Routed::NoneExists(proof.clone()),
+        StoredRouted::NothingToRoute => Routed::NothingToRoute,
+    })
 }
 
 /// How far rounded pieces may end from where they should before a rounding counts as poor, mm: what
@@ -245,7 +343,7 @@ pub fn supply(
     })
 }
 
-/// Judges everything that there is so far.
+/// Judges everything that there is so far; of the alternatives the first.
 #[must_use]
 pub fn check(
     model: &Model,
@@ -253,5 +351,27 @@ pub fn check(
     routed: Option<(&PosedProblem, &Routed)>,
     supply: Option<&Supply>,
 ) -> Board {
-    Board::new(crate::checks::all_findings(model, around, routed, supply))
+    let judged = routed.map_or(Judged::NotRouted, |(posed, routed)| {
+        Judged::Routed(posed, routed)
+    });
+    Board::new(crate::checks::all_findings(model, around, judged, supply))
+}
+
+/// Judges the chosen plan as the car is measured now. `troubles` are chosen runs that cannot be
+/// walked.
+#[must_use]
+pub fn check_chosen(
+    model: &Model,
+    around: &Surroundings,
+    posed: &PosedProblem,
+    runs: &[PlannedRun],
+    troubles: &[(String, FrozenError)],
+    supply: Option<&Supply>,
+) -> Board {
+    let judged = Judged::Chosen {
+        posed,
+        runs,
+        troubles,
+    };
+    Board::new(crate::checks::all_findings(model, around, judged, supply))
 }

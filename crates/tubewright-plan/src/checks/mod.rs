@@ -9,19 +9,38 @@ pub use clearance::{MovingRun, clearance_findings, rule_of};
 use tubewright_build::model::Model;
 use tubewright_check::{Finding, Measured, Rule, State, Unit};
 
-use crate::routes::PosedProblem;
+use crate::frozen::FrozenError;
+use crate::routes::{PlannedRun, PosedProblem};
 use crate::stages::{Routed, Supply, Surroundings};
+
+/// The runs that are judged.
+#[derive(Clone, Copy, Debug)]
+pub enum Judged<'a> {
+    /// There are none yet.
+    NotRouted,
+    /// The first of the solver's alternatives.
+    Routed(&'a PosedProblem, &'a Routed),
+    /// The chosen plan.
+    Chosen {
+        /// The runs' ends as they are measured now.
+        posed: &'a PosedProblem,
+        /// The chosen runs.
+        runs: &'a [PlannedRun],
+        /// Chosen runs that cannot be walked, with the reason.
+        troubles: &'a [(String, FrozenError)],
+    },
+}
 
 /// Every finding of a car.
 #[must_use]
 pub fn all_findings(
     model: &Model,
     around: &Surroundings,
-    routed: Option<(&PosedProblem, &Routed)>,
+    judged: Judged<'_>,
     supply: Option<&Supply>,
 ) -> Vec<Finding> {
     let mut findings = measure::findings(model, around);
-    findings.extend(runs::findings(model, around, routed));
+    findings.extend(runs::findings(model, around, judged));
     findings.extend(supply_findings(around, supply));
     findings.extend(not_computed(model));
     findings

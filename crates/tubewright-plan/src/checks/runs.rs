@@ -4,64 +4,71 @@ use tubewright_build::model::{ComponentKind, Model};
 use tubewright_check::{Finding, Measured, Rule, State, Unit};
 use tubewright_geometry::motion::Motion;
 
+use super::Judged;
 use super::clearance::{MovingRun, clearance_findings};
 use crate::places::joint_sigma_mm;
 use crate::routes::{PlannedKind, PlannedRun, PosedProblem, component_kind, riding_motions};
 use crate::stages::{END_TOLERANCE_DEG, END_TOLERANCE_MM, Routed, Surroundings};
 
-/// Findings of the routes: the first alternative is judged.
-pub(crate) fn findings(
-    model: &Model,
-    around: &Surroundings,
-    routed: Option<(&PosedProblem, &Routed)>,
-) -> Vec<Finding> {
-    let Some((posed, routed)) = routed else {
-        return vec![Finding::stated(
-            Rule::RouteFound,
-            State::NotChecked,
-            "all runs",
-            "not routed yet: tubewright route",
-        )];
+/// Findings of the routes: the chosen plan is judged, else the first alternative.
+pub(crate) fn findings(model: &Model, around: &Surroundings, judged: Judged<'_>) -> Vec<Finding> {
+    let stated = |state, subject: &str, advice: String| {
+        Finding::stated(Rule::RouteFound, state, subject, advice)
     };
     let mut findings = Vec::new();
-    for (name, reason) in &posed.left_out {
-        findings.push(Finding::stated(
-            Rule::RouteFound,
-            State::Fail,
-            name.clone(),
-            reason.to_string(),
-        ));
-    }
-    let runs: &[PlannedRun] = match routed {
-        Routed::Found(alternatives) => alternatives.first().map_or(&[], |best| &best.runs),
-        Routed::NotFound { work_units } => {
-            findings.push(Finding::stated(
-                Rule::RouteFound,
-                State::Fail,
-                "all runs",
-                format!("no route found in this effort ({work_units} work units); there may be one: give more effort, or more room"),
-            ));
-            &[]
-        }
-        Routed::NoneExists(proof) => {
-            findings.push(Finding::stated(
-                Rule::RouteFound,
-                State::Fail,
-                "all runs",
-                format!("no route exists: {proof}"),
-            ));
-            &[]
-        }
-        Routed::NothingToRoute => {
-            findings.push(Finding::stated(
-                Rule::RouteFound,
+    let (posed, runs): (&PosedProblem, &[PlannedRun]) = match judged {
+        Judged::NotRouted => {
+            return vec![stated(
                 State::NotChecked,
                 "all runs",
-                "there is no run to route",
-            ));
-            &[]
+                "not routed yet: tubewright route".to_owned(),
+            )];
+        }
+        Judged::Chosen {
+            posed,
+            runs,
+            troubles,
+        } => {
+            for (name, trouble) in troubles {
+                findings.push(stated(State::Fail, name, trouble.to_string()));
+            }
+            findings.extend(runs.iter().filter_map(|run| start_finding(posed, run)));
+            (posed, runs)
+        }
+        Judged::Routed(posed, routed) => {
+            let runs: &[PlannedRun] = match routed {
+                Routed::Found(alternatives) => alternatives.first().map_or(&[], |best| &best.runs),
+                Routed::NotFound { work_units } => {
+                    findings.push(stated(
+                        State::Fail,
+                        "all runs",
+                        format!("no route found in this effort ({work_units} work units); there may be one: give more effort, or more room"),
+                    ));
+                    &[]
+                }
+                Routed::NoneExists(proof) => {
+                    findings.push(stated(
+                        State::Fail,
+                        "all runs",
+                        format!("no route exists: {proof}"),
+                    ));
+                    &[]
+                }
+                Routed::NothingToRoute => {
+                    findings.push(stated(
+                        State::NotChecked,
+                        "all runs",
+                        "there is no run to route".to_owned(),
+                    ));
+                    &[]
+                }
+            };
+            (posed, runs)
         }
     };
+    for (name, reason) in &posed.left_out {
+        findings.push(stated(State::Fail, name, reason.to_string()));
+    }
     for run in runs {
         findings.push(Finding::stated(
             Rule::RouteFound,
@@ -77,6 +84,28 @@ pub(crate) fn findings(
         &around.bodies,
     ));
     findings
+}
+
+/// How far the start of a chosen run lies from where the survey has it now.
+fn start_finding(posed: &PosedProblem, run: &PlannedRun) -> Option<Finding> {
+    let mut posed_runs = posed.runs.iter();
+    let now = posed_runs
+        .find(|posed| posed.name == run.name)?
+        .start
+        .frame_in_car;
+    let measured = Measured {
+        value: run.start.origin.distance(now.origin),
+        plus_minus: None,
+        unit: Unit::Millimetre,
+    };
+    let subject = format!(
+        "start of {} from where it was when the plan was chosen",
+        run.name
+    );
+    Some(
+        Finding::measured_at_most(Rule::EndPlace, subject, measured, END_TOLERANCE_MM)
+            .at(now.origin, "at the start of the run"),
+    )
 }
 
 /// The runs with their motions and their ±.

@@ -1,15 +1,17 @@
 //! Runs: put to the solver, rounded to the shop's steps, and walked into pieces.
 
+mod laid;
 mod marks;
 mod planned;
 mod problem;
 mod tubes;
 mod walk;
 
+pub use laid::{LaidPiece, LaidRun, RunMarks, laid_runs};
 pub use marks::MarkGiver;
 pub use planned::{
     CanBalls, PlannedKind, PlannedPiece, PlannedRun, can_balls, component_elements, half_section,
 };
 pub use problem::{PosedProblem, PosedRun, RunError, given_frame, pose_problem, start_carrier};
 pub use tubes::{TubeError, price_of_one, route_tube};
-pub use walk::{component_kind, planned_runs, riding_motions};
+pub use walk::{WalkError, component_kind, planned_runs, riding_motions, walk_laid};

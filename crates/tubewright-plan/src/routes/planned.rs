@@ -37,6 +37,8 @@ pub enum PlannedKind {
         name: String,
         /// Side entered, `L` or `R`.
         side: &'static str,
+        /// Place of its origin in the car's axes, mm.
+        origin: Point,
     },
 }
 

@@ -4,8 +4,9 @@ use tubewright_build::model::{CarrierKind, CarrierRef, ComponentKind, ItemKind, 
 use tubewright_geometry::motion::{Freedom, Motion};
 use tubewright_geometry::{CentreLine, Frame, TubeElement};
 use tubewright_route::problem::{RouteProblem, Side};
-use tubewright_route::route::{Piece, Route};
+use tubewright_route::route::Route;
 
+use super::laid::{LaidPiece, LaidRun, RunMarks, laid_runs};
 use super::marks::MarkGiver;
 use super::planned::{
     CanBalls, PlannedKind, PlannedPiece, PlannedRun, can_balls, component_elements, half_section,
@@ -13,6 +14,28 @@ use super::planned::{
 use super::problem::PosedProblem;
 use crate::bodies::{MotionError, motion_of};
 use crate::places::Places;
+
+/// Why a row of pieces cannot be walked.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[non_exhaustive]
+pub enum WalkError {
+    /// Its tube is not in the stock file.
+    #[error("the tube “{tube}” of “{run}” is not in stock.toml")]
+    NoTube {
+        /// The run.
+        run: String,
+        /// The tube.
+        tube: String,
+    },
+    /// A crossover that no run of the build goes through any more.
+    #[error("“{run}” goes through “{name}”, which no run of build.toml goes through")]
+    NoCrossover {
+        /// The run.
+        run: String,
+        /// The crossover.
+        name: String,
+    },
+}
 
 /// The planned runs of a route, marks given in order of flow.
 #[must_use]
@@ -22,69 +45,78 @@ pub fn planned_runs(
     route: &Route,
     marks: &mut MarkGiver,
 ) -> Vec<PlannedRun> {
-    let problem = &posed.problem;
-    let mut runs = Vec::new();
-    for ((run, pieces), posed_run) in problem.runs.iter().zip(&route.runs).zip(&posed.runs) {
-        let Some(tube) = problem.tubes.get(run.tube) else {
-            continue;
-        };
-        let mut frame = posed_run.start.frame_in_car;
-        let mut planned = Vec::new();
-        if let Some((name, length_mm)) = &posed_run.first_flex {
-            let step = Step {
-                model,
-                problem,
-                route,
-                frame,
-                od_mm: tube.od_mm,
-                clr_mm: tube.clr_mm,
-            };
-            let walked = step.component(name, *length_mm, 0.0);
-            frame = walked.frame_out;
-            planned.push(walked.planned(marks.piece(&run.id), marks.joint()));
-        }
-        for piece in pieces {
-            let mark = marks.piece(&run.id);
-            let joint = marks.joint();
-            let step = Step {
-                model,
-                problem,
-                route,
-                frame,
-                od_mm: tube.od_mm,
-                clr_mm: tube.clr_mm,
-            };
-            let side = run.passage.map(|passage| passage.side);
-            let Some(walked) = step.walk(piece, side) else {
-                continue;
-            };
-            frame = walked.frame_out;
-            planned.push(walked.planned(mark, joint));
-        }
-        runs.push(PlannedRun {
-            name: run.id.clone(),
-            tube: posed_run.tube.clone(),
-            od_mm: tube.od_mm,
-            start: posed_run.start.frame_in_car,
-            end_point: run.end,
-            end_direction: run.end_direction,
-            pieces: planned,
-            last_joint: marks.joint(),
-            clr_mm: tube.clr_mm,
-            self_gap_mm: problem.rules.self_gap_mm,
-            run_gap_mm: problem.rules.run_gap_mm,
-        });
-    }
-    runs
+    laid_runs(posed, route)
+        .iter()
+        .filter_map(|run| {
+            let marks = RunMarks::new_for(run, marks);
+            // Everything that a solved route is made of is in the problem.
+            walk_laid(model, posed, run, &marks).ok()
+        })
+        .collect()
 }
 
-struct Step<'a> {
+/// Walks a row of pieces: frames, swept tubes, and where it should arrive.
+///
+/// # Errors
+/// [`WalkError`] when the build or the stock file does not hold what the row names any more.
+pub fn walk_laid(
+    model: &Model,
+    posed: &PosedProblem,
+    laid: &LaidRun,
+    marks: &RunMarks,
+) -> Result<PlannedRun, WalkError> {
+    let tube = model
+        .stock
+        .tube(&laid.tube)
+        .ok_or_else(|| WalkError::NoTube {
+            run: laid.name.clone(),
+            tube: laid.tube.clone(),
+        })?;
+    let walker = Walker {
+        model,
+        problem: &posed.problem,
+        run: &laid.name,
+        od_mm: tube.od.mm(),
+    };
+    let mut frame = laid.start;
+    let mut pieces = Vec::with_capacity(laid.pieces.len());
+    for (piece, (mark, joint)) in laid.pieces.iter().zip(&marks.pieces) {
+        let walked = walker.step(piece, frame)?;
+        frame = walked.frame_out;
+        pieces.push(walked.planned(mark.clone(), joint.clone()));
+    }
+    let posed_run = posed.runs.iter().find(|run| run.name == laid.name);
+    let end = posed_run.map_or(frame, |run| run.end.frame_in_car);
+    let of_bends = laid.pieces.iter().find_map(|piece| match piece {
+        LaidPiece::Bend { clr_mm, .. } => Some(*clr_mm),
+        _ => None,
+    });
+    let of_tube = || {
+        let mut tubes = posed.problem.tubes.iter();
+        tubes
+            .find(|tube| tube.id == laid.tube)
+            .map(|tube| tube.clr_mm)
+    };
+    Ok(PlannedRun {
+        name: laid.name.clone(),
+        tube: laid.tube.clone(),
+        od_mm: walker.od_mm,
+        start: laid.start,
+        end_point: end.origin,
+        end_direction: end.travel(),
+        pieces,
+        last_joint: marks.last_joint.clone(),
+        clr_mm: of_bends.or_else(of_tube).unwrap_or(0.0),
+        self_gap_mm: posed.problem.rules.self_gap_mm,
+        run_gap_mm: posed.problem.rules.run_gap_mm,
+    })
+}
+
+struct Walker<'a> {
     model: &'a Model,
     problem: &'a RouteProblem,
-    route: &'a Route,
-    frame: Frame,
+    run: &'a str,
     od_mm: f64,
-    clr_mm: f64,
 }
 
 struct Walked {
@@ -109,12 +141,11 @@ impl Walked {
     }
 }
 
-impl Step<'_> {
-    fn walk(&self, piece: &Piece, side: Option<Side>) -> Option<Walked> {
+impl Walker<'_> {
+    fn step(&self, piece: &LaidPiece, frame: Frame) -> Result<Walked, WalkError> {
         let radius = 0.5 * self.od_mm;
-        let frame = self.frame;
-        Some(match *piece {
-            Piece::Straight { length_mm } => Walked {
+        Ok(match *piece {
+            LaidPiece::Straight { length_mm } => Walked {
                 kind: PlannedKind::Straight { length_mm },
                 frame_in: frame,
                 frame_out: frame.advanced(length_mm),
@@ -124,12 +155,12 @@ impl Step<'_> {
                 }],
                 uncovered_mm: 0.0,
             },
-            Piece::Bend {
+            LaidPiece::Bend {
                 angle_rad,
                 clock_rad,
+                clr_mm,
             } => {
                 let turned = frame.rolled(clock_rad);
-                let clr_mm = self.clr_mm;
                 Walked {
                     kind: PlannedKind::Bend {
                         angle_rad,
@@ -145,26 +176,32 @@ impl Step<'_> {
                     uncovered_mm: 0.0,
                 }
             }
-            Piece::Component {
-                component,
+            LaidPiece::Component {
+                ref name,
+                length_mm,
                 roll_rad,
+            } => self.component(name, length_mm, roll_rad, frame),
+            LaidPiece::Crossover {
+                ref name,
+                side,
+                origin,
             } => {
-                let component = self.problem.components.get(component)?;
-                self.component(&component.id, component.length_mm, roll_rad)
-            }
-            Piece::Crossover { crossover } => {
-                let number = crossover;
-                let crossover = self.problem.crossovers.get(number)?;
-                let origin = *self.route.crossovers.get(number)?;
-                let side = side?;
+                let mut crossovers = self.problem.crossovers.iter();
+                let crossover = crossovers
+                    .find(|crossover| crossover.id == *name)
+                    .ok_or_else(|| WalkError::NoCrossover {
+                        run: self.run.to_owned(),
+                        name: name.clone(),
+                    })?;
                 let ports = crossover.ports(side);
                 Walked {
                     kind: PlannedKind::Crossover {
-                        name: crossover.id.clone(),
+                        name: name.clone(),
                         side: match side {
                             Side::Left => "L",
                             Side::Right => "R",
                         },
+                        origin,
                     },
                     frame_in: frame,
                     frame_out: Frame::upright(origin + ports.outlet, ports.outlet_direction),
@@ -185,9 +222,8 @@ impl Step<'_> {
         })
     }
 
-    fn component(&self, name: &str, length_mm: f64, roll_rad: f64) -> Walked {
+    fn component(&self, name: &str, length_mm: f64, roll_rad: f64, frame: Frame) -> Walked {
         let (balls, spread) = self.can_of(name);
-        let frame = self.frame;
         Walked {
             kind: PlannedKind::Component {
                 name: name.to_owned(),

@@ -165,7 +165,7 @@ fn words(piece: &PlannedPiece) -> (String, String, String) {
         PlannedKind::Component {
             name, length_mm, ..
         } => (name.clone(), format!("{length_mm:.0} mm"), String::new()),
-        PlannedKind::Crossover { name, side } => {
+        PlannedKind::Crossover { name, side, .. } => {
             (format!("{name}, side {side}"), String::new(), String::new())
         }
     }
@@ -234,7 +234,7 @@ fn piece_json(piece: &PlannedPiece) -> Value {
         } => json!({
             "type": "component", "name": name, "length": length_mm, "roll": roll_rad.to_degrees(),
         }),
-        PlannedKind::Crossover { name, side } => json!({
+        PlannedKind::Crossover { name, side, .. } => json!({
             "type": "crossover", "name": name, "side": side,
         }),
     };

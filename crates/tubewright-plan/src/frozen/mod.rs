@@ -1,0 +1,308 @@
+//! The chosen plan as the shop's record keeps it: geometry piece by piece, and never a reference to
+//! something that could be solved anew. From the first tube that was got or cut it stands; a later
+//! solution is only offered, with what it would cost in steel that is cut already.
+
+mod carry;
+mod offer;
+mod write;
+
+pub use carry::carry_marks;
+pub use offer::{CutSteel, Offer, RunOffer, offer_of};
+pub use write::{accepted_entry, chosen_entry};
+
+use tubewright_build::model::{EntryKind, FrozenPiece, FrozenShape, FrozenStart, Model, Shop};
+use tubewright_geometry::math;
+use tubewright_route::problem::Side;
+
+use crate::routes::{LaidPiece, LaidRun, PlannedRun, PosedProblem, RunMarks, WalkError, walk_laid};
+
+/// The plan that was chosen, with the changes that were accepted since.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FrozenPlan {
+    /// The alternative's name, by what it does.
+    pub route: String,
+    /// Date of the choice.
+    pub on: String,
+    /// Effort that the solver had.
+    pub effort: Option<u64>,
+    /// Seed that the solver had.
+    pub seed: Option<u64>,
+    /// The runs in the order in which they were chosen.
+    pub runs: Vec<FrozenRun>,
+    /// True once a tube of it was got, cut, tacked or welded: it is only changed by accepting what
+    /// the change costs.
+    pub is_begun: bool,
+}
+
+/// A run of the chosen plan.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FrozenRun {
+    /// Its name.
+    pub name: String,
+    /// Where it starts, when the record says so.
+    pub start: Option<FrozenStart>,
+    /// Its pieces.
+    pub pieces: Vec<FrozenPiece>,
+}
+
+/// Why a run of the chosen plan cannot be worked with.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+#[non_exhaustive]
+pub enum FrozenError {
+    /// It is not in the build any more.
+    #[error(
+        "the record holds the run “{0}”, which build.toml does not; give the run its name back"
+    )]
+    NoRun(String),
+    /// Neither the record nor the survey knows where it starts.
+    #[error("it is not known where the chosen run “{0}” starts; measure its end again")]
+    NoStart(String),
+    /// A component has no length any more.
+    #[error(
+        "the chosen run “{run}” holds “{component}”, whose length is neither in the record nor in \
+         stock.toml"
+    )]
+    NoLength {
+        /// The run.
+        run: String,
+        /// The component.
+        component: String,
+    },
+    /// The place of a shared component is not in the record.
+    #[error("the record does not say where “{component}” of the chosen run “{run}” lies")]
+    NoPlace {
+        /// The run.
+        run: String,
+        /// The component.
+        component: String,
+    },
+    /// It cannot be walked.
+    #[error(transparent)]
+    Walk(#[from] WalkError),
+}
+
+/// The chosen plan of a record; `None` when nothing was chosen. A later choice takes the place of an
+/// earlier one; an accepted change takes the place of the runs that it names.
+#[must_use]
+pub fn frozen_plan(shop: &Shop) -> Option<FrozenPlan> {
+    let mut plan: Option<FrozenPlan> = None;
+    for entry in &shop.entries {
+        match &entry.what {
+            EntryKind::Chosen {
+                route,
+                effort,
+                seed,
+                starts,
+                pieces,
+            } => {
+                plan = Some(FrozenPlan {
+                    route: route.clone(),
+                    on: entry.on.clone(),
+                    effort: *effort,
+                    seed: *seed,
+                    runs: runs_of(starts, pieces),
+                    is_begun: false,
+                });
+            }
+            EntryKind::Accepted {
+                route,
+                starts,
+                pieces,
+            } => {
+                let Some(plan) = &mut plan else { continue };
+                plan.route.clone_from(route);
+                for run in runs_of(starts, pieces) {
+                    match plan.runs.iter_mut().find(|known| known.name == run.name) {
+                        Some(known) => {
+                            known.start = run.start.or(known.start.take());
+                            known.pieces = run.pieces;
+                        }
+                        None => plan.runs.push(run),
+                    }
+                }
+            }
+            EntryKind::Got { .. }
+            | EntryKind::OtherSize { .. }
+            | EntryKind::Cut { .. }
+            | EntryKind::Tacked { .. }
+            | EntryKind::Welded { .. } => {
+                if let Some(plan) = &mut plan {
+                    plan.is_begun = true;
+                }
+            }
+            _ => {}
+        }
+    }
+    plan
+}
+
+fn runs_of(starts: &[FrozenStart], pieces: &[FrozenPiece]) -> Vec<FrozenRun> {
+    let mut runs: Vec<FrozenRun> = Vec::new();
+    for piece in pieces {
+        match runs.iter_mut().find(|run| piece.run == *run.name.as_str()) {
+            Some(run) => run.pieces.push(piece.clone()),
+            None => runs.push(FrozenRun {
+                name: piece.run.to_string(),
+                start: starts.iter().find(|start| start.run == piece.run).cloned(),
+                pieces: vec![piece.clone()],
+            }),
+        }
+    }
+    runs
+}
+
+/// The runs of the chosen plan, walked as the car is measured now; those that cannot be come back
+/// with the reason.
+#[must_use]
+pub fn planned(
+    model: &Model,
+    posed: &PosedProblem,
+    plan: &FrozenPlan,
+) -> (Vec<PlannedRun>, Vec<(String, FrozenError)>) {
+    let mut runs = Vec::new();
+    let mut troubles = Vec::new();
+    for run in &plan.runs {
+        let walked = laid(model, posed, run)
+            .and_then(|(laid, marks)| Ok(walk_laid(model, posed, &laid, &marks)?));
+        match walked {
+            Ok(planned) => runs.push(planned),
+            Err(error) => troubles.push((run.name.clone(), error)),
+        }
+    }
+    (runs, troubles)
+}
+
+/// A frozen run as a row of pieces with its marks.
+fn laid(
+    model: &Model,
+    posed: &PosedProblem,
+    run: &FrozenRun,
+) -> Result<(LaidRun, RunMarks), FrozenError> {
+    let written = model
+        .build
+        .run(&run.name)
+        .ok_or_else(|| FrozenError::NoRun(run.name.clone()))?;
+    let start = match &run.start {
+        Some(start) => start.frame,
+        None => {
+            let mut posed_runs = posed.runs.iter();
+            posed_runs
+                .find(|posed| posed.name == run.name)
+                .map(|posed| posed.start.frame_in_car)
+                .ok_or_else(|| FrozenError::NoStart(run.name.clone()))?
+        }
+    };
+    let of_start = run.start.as_ref();
+    let tube = of_start
+        .and_then(|start| start.tube.as_ref())
+        .unwrap_or(&written.tube);
+    // A record from before joints at starts were kept names none.
+    let mut joint = of_start
+        .and_then(|start| start.joint.clone())
+        .unwrap_or_else(|| "start".to_owned());
+    let mut pieces = Vec::with_capacity(run.pieces.len());
+    let mut marks = Vec::with_capacity(run.pieces.len());
+    for piece in &run.pieces {
+        marks.push((piece.mark.clone(), joint));
+        joint = piece.joint.clone().unwrap_or_default();
+        pieces.push(laid_piece(model, posed, run, piece)?);
+    }
+    let laid = LaidRun {
+        name: run.name.clone(),
+        tube: tube.to_string(),
+        start,
+        pieces,
+    };
+    let marks = RunMarks {
+        pieces: marks,
+        last_joint: joint,
+    };
+    Ok((laid, marks))
+}
+
+fn laid_piece(
+    model: &Model,
+    posed: &PosedProblem,
+    run: &FrozenRun,
+    piece: &FrozenPiece,
+) -> Result<LaidPiece, FrozenError> {
+    Ok(match &piece.shape {
+        FrozenShape::Straight { length } => LaidPiece::Straight {
+            length_mm: length.mm(),
+        },
+        FrozenShape::Bend {
+            angle, clock, clr, ..
+        } => LaidPiece::Bend {
+            angle_rad: angle.rad(),
+            clock_rad: half_turn(clock.angle().rad()),
+            clr_mm: clr.mm(),
+        },
+        FrozenShape::Component {
+            component,
+            roll,
+            length,
+            at,
+        } => {
+            let name = component.to_string();
+            let is_crossover = posed
+                .problem
+                .crossovers
+                .iter()
+                .any(|crossover| crossover.id == name);
+            if is_crossover || at.is_some() {
+                LaidPiece::Crossover {
+                    side: side_of(model, &run.name, &name),
+                    origin: at.ok_or_else(|| FrozenError::NoPlace {
+                        run: run.name.clone(),
+                        component: name.clone(),
+                    })?,
+                    name,
+                }
+            } else {
+                LaidPiece::Component {
+                    length_mm: length
+                        .as_ref()
+                        .map(|length| length.mm())
+                        .or_else(|| item_length_mm(model, &name))
+                        .ok_or_else(|| FrozenError::NoLength {
+                            run: run.name.clone(),
+                            component: name.clone(),
+                        })?,
+                    roll_rad: roll
+                        .as_ref()
+                        .map_or(0.0, |roll| half_turn(roll.angle().rad())),
+                    name,
+                }
+            }
+        }
+    })
+}
+
+/// The same clock between −180° and 180°.
+fn half_turn(rad: f64) -> f64 {
+    let turns = (rad / math::TAU).round();
+    if rad.abs() <= math::PI + 1e-12 {
+        rad
+    } else {
+        rad - turns * math::TAU
+    }
+}
+
+fn side_of(model: &Model, run: &str, component: &str) -> Side {
+    let through = model.build.run(run).and_then(|run| {
+        let mut through = run.through.iter();
+        through.find(|through| through.component == *component)
+    });
+    match through.and_then(|through| through.side.as_deref()) {
+        Some("R") => Side::Right,
+        _ => Side::Left,
+    }
+}
+
+fn item_length_mm(model: &Model, component: &str) -> Option<f64> {
+    let component = model.build.component(component)?;
+    match &model.stock.item(&component.item)?.kind {
+        tubewright_build::model::ItemKind::Component(item) => Some(item.length.mm()),
+        tubewright_build::model::ItemKind::Stock(_) => None,
+    }
+}

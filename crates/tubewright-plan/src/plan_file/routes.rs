@@ -1,0 +1,353 @@
+//! The routes as the file keeps them: sizes alone, from which the runs are walked again.
+
+use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
+use tubewright_geometry::{Point, math};
+use tubewright_route::Budget;
+use tubewright_route::problem::Side;
+
+use super::{Inputs, PlanFileError, StoredStage, indented};
+use crate::routes::{LaidPiece, LaidRun, PosedProblem};
+use crate::stages::{Alternative, Routed};
+
+/// Most alternatives, runs and pieces of a run that are read; far more than the solver gives.
+const MOST: usize = 2000;
+/// Nothing on a car is longer than this, mm.
+const LONGEST_MM: f64 = 100_000.0;
+
+/// What the route stage found, before it is walked.
+#[derive(Clone, Debug, PartialEq)]
+pub struct StoredRoutes {
+    /// Effort and seed that it was found with.
+    pub budget: Budget,
+    /// What was found.
+    pub found: StoredRouted,
+}
+
+/// The kinds of answer.
+#[derive(Clone, Debug, PartialEq)]
+pub enum StoredRouted {
+    /// Ways that hold, cheapest first.
+    Found(Vec<StoredAlternative>),
+    /// None found in this effort.
+    NotFound {
+        /// Work units spent.
+        work_units: u64,
+    },
+    /// None exists, with the proof in words.
+    NoneExists(String),
+    /// No run could be put to the solver.
+    NothingToRoute,
+}
+
+/// One way to route all runs.
+#[derive(Clone, Debug, PartialEq)]
+pub struct StoredAlternative {
+    /// What it does.
+    pub name: String,
+    /// Cost in the shop's money-like units.
+    pub cost: f64,
+    /// No route costs less.
+    pub lower_bound: f64,
+    /// The runs, by name, as rows of pieces.
+    pub runs: Vec<(String, Vec<LaidPiece>)>,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+struct RoutesForm {
+    status: StatusForm,
+    effort: u64,
+    seed: u64,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    work_units: Option<u64>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    proof: Option<String>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    left_out: Vec<LeftOutForm>,
+    unit: String,
+    #[serde(default)]
+    alternatives: Vec<AlternativeForm>,
+    #[serde(default)]
+    inputs: BTreeMap<String, BTreeMap<String, String>>,
+}
+
+#[derive(Clone, Copy, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+enum StatusForm {
+    Found,
+    NotFound,
+    NoneExists,
+    NothingToRoute,
+}
+
+#[derive(Serialize, Deserialize)]
+struct LeftOutForm {
+    run: String,
+    why: String,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+struct AlternativeForm {
+    way: String,
+    cost: f64,
+    lower_bound: f64,
+    runs: Vec<RunForm>,
+}
+
+#[derive(Serialize, Deserialize)]
+struct RunForm {
+    run: String,
+    pieces: Vec<PieceForm>,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(
+    tag = "kind",
+    rename_all = "kebab-case",
+    rename_all_fields = "kebab-case"
+)]
+enum PieceForm {
+    Straight {
+        length: f64,
+    },
+    Bend {
+        angle: f64,
+        clock: f64,
+        clr: f64,
+    },
+    Component {
+        component: String,
+        length: f64,
+        roll: f64,
+    },
+    Crossover {
+        component: String,
+        side: SideForm,
+        at: [f64; 3],
+    },
+}
+
+#[derive(Serialize, Deserialize)]
+enum SideForm {
+    L,
+    R,
+}
+
+/// The routes as JSON text. Angles are in radians: only so does every bit come back.
+#[must_use]
+pub fn routes_result(
+    inputs: &Inputs,
+    posed: &PosedProblem,
+    routed: &Routed,
+    budget: Budget,
+) -> String {
+    let mut form = RoutesForm {
+        status: StatusForm::NothingToRoute,
+        effort: budget.work_units,
+        seed: budget.seed,
+        work_units: None,
+        proof: None,
+        left_out: posed
+            .left_out
+            .iter()
+            .map(|(run, why)| LeftOutForm {
+                run: run.clone(),
+                why: why.to_string(),
+            })
+            .collect(),
+        unit: "mm, rad".to_owned(),
+        alternatives: Vec::new(),
+        inputs: inputs.short(),
+    };
+    match routed {
+        Routed::Found(alternatives) => {
+            form.status = StatusForm::Found;
+            form.alternatives = alternatives.iter().map(alternative_form).collect();
+        }
+        Routed::NotFound { work_units } => {
+            form.status = StatusForm::NotFound;
+            form.work_units = Some(*work_units);
+        }
+        Routed::NoneExists(proof) => {
+            form.status = StatusForm::NoneExists;
+            form.proof = Some(proof.clone());
+        }
+        Routed::NothingToRoute => {}
+    }
+    indented(&form)
+}
+
+fn alternative_form(alternative: &Alternative) -> AlternativeForm {
+    AlternativeForm {
+        way: alternative.name.clone(),
+        cost: alternative.cost,
+        lower_bound: alternative.lower_bound,
+        runs: alternative
+            .runs
+            .iter()
+            .map(|run| RunForm {
+                run: run.name.clone(),
+                pieces: run.laid().0.pieces.into_iter().map(piece_form).collect(),
+            })
+            .collect(),
+    }
+}
+
+fn piece_form(piece: LaidPiece) -> PieceForm {
+    match piece {
+        LaidPiece::Straight { length_mm } => PieceForm::Straight { length: length_mm },
+        LaidPiece::Bend {
+            angle_rad,
+            clock_rad,
+            clr_mm,
+        } => PieceForm::Bend {
+            angle: angle_rad,
+            clock: clock_rad,
+            clr: clr_mm,
+        },
+        LaidPiece::Component {
+            name,
+            length_mm,
+            roll_rad,
+        } => PieceForm::Component {
+            component: name,
+            length: length_mm,
+            roll: roll_rad,
+        },
+        LaidPiece::Crossover { name, side, origin } => PieceForm::Crossover {
+            component: name,
+            side: match side {
+                Side::Left => SideForm::L,
+                Side::Right => SideForm::R,
+            },
+            at: origin.to_array(),
+        },
+    }
+}
+
+impl StoredRoutes {
+    /// Reads what a route stage found, every number held to what it can be.
+    ///
+    /// # Errors
+    /// [`PlanFileError`].
+    pub fn of(stage: &StoredStage) -> Result<Self, PlanFileError> {
+        let form: RoutesForm = serde_json::from_str(stage.result())
+            .map_err(|error| PlanFileError::Damaged(error.to_string()))?;
+        let budget = Budget {
+            work_units: form.effort,
+            seed: form.seed,
+        };
+        if form.alternatives.len() > MOST {
+            return Err(PlanFileError::Damaged("too many alternatives".to_owned()));
+        }
+        let found = match form.status {
+            StatusForm::Found => StoredRouted::Found(
+                form.alternatives
+                    .into_iter()
+                    .map(alternative)
+                    .collect::<Result<_, _>>()?,
+            ),
+            StatusForm::NotFound => StoredRouted::NotFound {
+                work_units: form.work_units.unwrap_or(form.effort),
+            },
+            StatusForm::NoneExists => StoredRouted::NoneExists(form.proof.unwrap_or_default()),
+            StatusForm::NothingToRoute => StoredRouted::NothingToRoute,
+        };
+        Ok(Self { budget, found })
+    }
+}
+
+fn alternative(form: AlternativeForm) -> Result<StoredAlternative, PlanFileError> {
+    let too_many = form.runs.len() > MOST || form.runs.iter().any(|run| run.pieces.len() > MOST);
+    if too_many {
+        return Err(PlanFileError::Damaged("too many runs or pieces".to_owned()));
+    }
+    Ok(StoredAlternative {
+        name: form.way,
+        cost: within("a cost", form.cost, 0.0, 1e12)?,
+        lower_bound: within("a lower bound", form.lower_bound, -1e12, 1e12)?,
+        runs: form
+            .runs
+            .into_iter()
+            .map(|run| {
+                let pieces = run.pieces.into_iter().map(laid_piece);
+                Ok((run.run, pieces.collect::<Result<_, _>>()?))
+            })
+            .collect::<Result<_, PlanFileError>>()?,
+    })
+}
+
+fn laid_piece(form: PieceForm) -> Result<LaidPiece, PlanFileError> {
+    let turn = math::TAU;
+    Ok(match form {
+        PieceForm::Straight { length } => LaidPiece::Straight {
+            length_mm: within("a length", length, 0.0, LONGEST_MM)?,
+        },
+        PieceForm::Bend { angle, clock, clr } => LaidPiece::Bend {
+            angle_rad: within("a bend", angle, 0.0, math::PI)?,
+            clock_rad: within("a clock", clock, -turn, turn)?,
+            clr_mm: within("a radius", clr, 1.0, LONGEST_MM)?,
+        },
+        PieceForm::Component {
+            component,
+            length,
+            roll,
+        } => LaidPiece::Component {
+            name: component,
+            length_mm: within("a length", length, 0.0, LONGEST_MM)?,
+            roll_rad: within("a roll", roll, -turn, turn)?,
+        },
+        PieceForm::Crossover {
+            component,
+            side,
+            at,
+        } => {
+            for coordinate in at {
+                within("a place", coordinate, -LONGEST_MM, LONGEST_MM)?;
+            }
+            LaidPiece::Crossover {
+                name: component,
+                side: match side {
+                    SideForm::L => Side::Left,
+                    SideForm::R => Side::Right,
+                },
+                origin: Point::from_array(at),
+            }
+        }
+    })
+}
+
+fn within(what: &'static str, value: f64, least: f64, most: f64) -> Result<f64, PlanFileError> {
+    // A number that is none is in no range.
+    if (least..=most).contains(&value) {
+        Ok(value)
+    } else {
+        Err(PlanFileError::OutOfRange { what, value })
+    }
+}
+
+impl StoredAlternative {
+    /// The runs where the problem starts them.
+    ///
+    /// # Errors
+    /// [`PlanFileError::NotOfThisBuild`] when a run is not in the problem.
+    pub fn laid(&self, posed: &PosedProblem) -> Result<Vec<LaidRun>, PlanFileError> {
+        self.runs
+            .iter()
+            .map(|(name, pieces)| {
+                let mut runs = posed.runs.iter();
+                let run = runs.find(|run| run.name == *name).ok_or_else(|| {
+                    PlanFileError::NotOfThisBuild(format!("there is no run “{name}” to route"))
+                })?;
+                Ok(LaidRun {
+                    name: name.clone(),
+                    tube: run.tube.clone(),
+                    start: run.start.frame_in_car,
+                    pieces: pieces.clone(),
+                })
+            })
+            .collect()
+    }
+}
