@@ -3,11 +3,13 @@
 mod journal;
 mod open;
 mod save;
+mod scan;
 #[cfg(test)]
 mod tests;
 
 pub use open::{Folder, FolderError};
 pub use save::SaveError;
+pub use scan::ScanFileError;
 
 use crate::span::FileKind;
 use std::collections::BTreeMap;

@@ -7,6 +7,7 @@
 
 pub mod bodies;
 pub mod checks;
+pub mod figures;
 pub mod frozen;
 pub mod places;
 pub mod plan_file;

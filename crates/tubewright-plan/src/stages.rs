@@ -21,8 +21,8 @@ use crate::checks::Judged;
 use crate::frozen::{FrozenError, carry_marks, frozen_plan};
 use crate::plan_file::{PlanFileError, StoredRouted, StoredRoutes};
 use crate::routes::{
-    LaidRun, MarkGiver, PlannedRun, PosedProblem, RunMarks, WalkError, laid_runs, pose_problem,
-    walk_laid,
+    LaidRun, MarkGiver, PlannedRun, PosedProblem, RunMarks, WalkError, laid_runs, no_way_words,
+    pose_problem, walk_laid,
 };
 use crate::stock::{RequestError, request_of};
 use crate::survey::{Measured, measure};
@@ -156,9 +156,7 @@ pub fn route(
                 Routed::Found(marked(model, &posed, found))
             }
         }
-        Outcome::Infeasible { reason, proof } => {
-            Routed::NoneExists(format!("{reason:?}, proved by {proof:?}"))
-        }
+        Outcome::Infeasible { reason, proof } => Routed::NoneExists(no_way_words(reason, &proof)),
         Outcome::NotFoundInEffort { work_units } => Routed::NotFound { work_units },
         _ => Routed::NotFound {
             work_units: budget.work_units,

@@ -22,7 +22,7 @@ pub(crate) enum Command {
     New(New),
     /// Adjust the tape readings: places with their ±, doubtful readings, what to measure next.
     Measure(Measure),
-    /// Find routes for every run, rounded to what the shop can make.
+    /// Find routes for every run, rounded to what the shop can make; choose one of them.
     Route(Route),
     /// What to buy where, with what is on hand used first.
     Buy(Buy),
@@ -135,6 +135,16 @@ pub(crate) struct Route {
     pub(crate) at: Folder,
     #[command(flatten)]
     pub(crate) effort: Effort,
+    /// Choose this way of those found last, by its number or name: its pieces go into shop.toml as
+    /// they are, and `buy`, `cut` and `check` keep to them.
+    #[arg(long, value_name = "WAY", conflicts_with_all = ["effort", "seed", "accept"])]
+    pub(crate) choose: Option<String>,
+    /// Accept what this way changes of the chosen plan, after steel was bought or cut.
+    #[arg(long, value_name = "WAY", conflicts_with_all = ["effort", "seed"])]
+    pub(crate) accept: Option<String>,
+    /// Date of the entry in shop.toml; today when left out.
+    #[arg(long, value_name = "YYYY-MM-DD")]
+    pub(crate) on: Option<String>,
 }
 
 #[derive(Debug, Args)]

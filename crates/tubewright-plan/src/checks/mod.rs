@@ -5,6 +5,7 @@ mod measure;
 mod runs;
 
 pub use clearance::{MovingRun, clearance_findings, rule_of};
+pub use runs::moving_runs;
 
 use tubewright_build::model::Model;
 use tubewright_check::{Finding, Measured, Rule, State, Unit};
@@ -61,10 +62,7 @@ fn supply_findings(around: &Surroundings, supply: Option<&Supply>) -> Vec<Findin
             Rule::StockCovers,
             State::Fail,
             missing.mark.clone(),
-            format!(
-                "nothing on hand or on offer makes it ({:?}); add an item or an offer",
-                missing.why
-            ),
+            crate::stock::missing_words(missing.why),
         ));
     }
     if supply.plan.is_full() {
@@ -85,7 +83,11 @@ fn supply_findings(around: &Surroundings, supply: Option<&Supply>) -> Vec<Findin
         findings.push(Finding::stated(
             Rule::SawHolds,
             State::Fail,
-            format!("{:?} {}", card.source, card.number),
+            format!(
+                "{} no. {}",
+                crate::stock::source_words(&card.source),
+                card.number
+            ),
             "the saw cannot hold a part of it: use another tool or a longer item",
         ));
     }

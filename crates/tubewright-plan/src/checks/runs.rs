@@ -110,7 +110,7 @@ fn start_finding(posed: &PosedProblem, run: &PlannedRun) -> Option<Finding> {
 
 /// The runs with their motions and their ±.
 #[must_use]
-pub(crate) fn moving_runs<'a>(
+pub fn moving_runs<'a>(
     model: &Model,
     around: &Surroundings,
     posed: &PosedProblem,

@@ -1,5 +1,7 @@
 //! The buying and cutting plan of the chosen runs.
 
 mod request;
+mod words;
 
 pub use request::{RequestError, request_of};
+pub use words::{missing_words, proof_words, source_words, trouble_words};

@@ -1,42 +1,53 @@
 //! What to buy where.
 
-use super::solve::{Solved, solve};
+use super::solve::runs_of;
 use super::{Done, Failure, load, print};
-use crate::cli::{Buy, Effort};
+use crate::cli::Buy;
 use crate::terminal::table::{Side, Table};
-use crate::terminal::{FAILS, heading, paragraph, styled};
+use crate::terminal::{FAILS, WARNS, heading, paragraph, styled};
 use serde_json::{Value, json};
-use tubewright_build::model::Model;
-use tubewright_plan::stages::{Routed, Supply, supply};
-use tubewright_stock::Source;
+use std::collections::BTreeMap;
+use tubewright_plan::frozen::FrozenPlan;
+use tubewright_plan::stages::Supply;
+use tubewright_plan::stock::{missing_words, proof_words};
+use tubewright_stock::{Proof, Source};
 
 /// Shows the buying plan.
 ///
 /// # Errors
 /// The folder cannot be read, or there is nothing to plan from.
 pub(crate) fn run(arguments: &Buy) -> Result<Done, Failure> {
-    let loaded = load::load(&arguments.at.folder)?;
+    let mut loaded = load::load(&arguments.at.folder)?;
     for name in &arguments.without {
         if loaded.model.stock.item(name).is_none() {
             return Err(Failure::NoItem(name.clone()));
         }
     }
-    let solved = solve(
-        &loaded,
-        Effort {
-            effort: None,
-            seed: None,
-        },
-    )?;
-    let Some(supply) = supply_of(&loaded.model, &solved, &arguments.without)? else {
-        print("  There is no route yet, so there is nothing to buy: see `tubewright route`.\n")?;
+    let mut solved = runs_of(&mut loaded)?;
+    let Some(supply) = solved.supply(&loaded, &arguments.without)? else {
+        if arguments.at.json {
+            print("null\n")?;
+        } else {
+            print(
+                "  There is no route yet, so there is nothing to buy: see `tubewright route`.\n",
+            )?;
+        }
+        solved.plan.save(&mut loaded);
         return Ok(Done::Findings);
     };
     if arguments.at.json {
         print(&format!("{:#}\n", as_json(&supply)))?;
     } else {
         print(&as_text(&supply))?;
+        print(&chosen_text(solved.frozen()))?;
     }
+    if arguments.without.is_empty() {
+        let chosen = solved.chosen.as_ref().map(|chosen| &chosen.plan);
+        solved
+            .plan
+            .keep_supply(&loaded, &solved.around, solved.budget, chosen, &supply);
+    }
+    solved.plan.save(&mut loaded);
     Ok(if supply.plan.is_full() {
         Done::Clean
     } else {
@@ -44,27 +55,21 @@ pub(crate) fn run(arguments: &Buy) -> Result<Done, Failure> {
     })
 }
 
-/// The supply of the first alternative; `None` without a route.
-///
-/// # Errors
-/// The stock file lacks something or the planner fails.
-pub(crate) fn supply_of(
-    model: &Model,
-    solved: &Solved,
-    without: &[String],
-) -> Result<Option<Supply>, Failure> {
-    let Routed::Found(alternatives) = &solved.routed else {
-        return Ok(None);
-    };
-    let Some(best) = alternatives.first() else {
-        return Ok(None);
-    };
-    Ok(Some(supply(
-        model,
-        &solved.around.practice,
-        &best.runs,
-        without,
-    )?))
+/// Which plan the steel is for.
+pub(crate) fn chosen_text(chosen: Option<&FrozenPlan>) -> String {
+    match chosen {
+        Some(plan) => paragraph(
+            &format!("For the plan chosen on {}: {}.", plan.on, plan.route),
+            2,
+        ),
+        None => paragraph(
+            &styled(
+                WARNS,
+                "No way is chosen yet: this is for the first one. Choose before you buy or cut: `tubewright route FOLDER --choose 1`.",
+            ),
+            2,
+        ),
+    }
 }
 
 /// The list as text.
@@ -102,17 +107,20 @@ pub(crate) fn as_text(supply: &Supply) -> String {
         table.render()
     });
     text.push_str(&format!(
-        "  {} with tax and delivery; {} welds; no plan is cheaper ({:?})\n",
-        plan.price, plan.welds, plan.proof
+        "  {} with tax and delivery; {} welds\n",
+        plan.price, plan.welds
     ));
-    let on_hand: Vec<String> = plan
-        .cuts
-        .iter()
-        .map(|cut| &cut.source)
-        .chain(plan.components.iter().map(|component| &component.source))
-        .filter_map(|source| match source {
-            Source::OnHand(name) => Some(name.clone()),
-            Source::Bought(_) => None,
+    if plan.is_full() {
+        text.push_str(&paragraph(&proof_words(plan), 2));
+    }
+    let on_hand: Vec<String> = from_the_shelf(supply)
+        .into_iter()
+        .map(|(name, count)| {
+            if count > 1 {
+                format!("{count} × {name}")
+            } else {
+                name
+            }
         })
         .collect();
     if !on_hand.is_empty() {
@@ -122,15 +130,33 @@ pub(crate) fn as_text(supply: &Supply) -> String {
         ));
     }
     for missing in &plan.missing {
-        text.push_str(&format!(
-            "  {}\n",
-            styled(
+        text.push_str(&paragraph(
+            &styled(
                 FAILS,
-                format!("{} cannot be made: {:?}", missing.mark, missing.why)
-            )
+                format!(
+                    "{} cannot be made: {}",
+                    missing.mark,
+                    missing_words(missing.why)
+                ),
+            ),
+            2,
         ));
     }
     text
+}
+
+/// What is taken from the shelf, and how many.
+fn from_the_shelf(supply: &Supply) -> BTreeMap<String, usize> {
+    let plan = &supply.plan;
+    let cut = plan.cuts.iter().map(|cut| &cut.source);
+    let whole = plan.components.iter().map(|component| &component.source);
+    let mut counts = BTreeMap::new();
+    for source in cut.chain(whole) {
+        if let Source::OnHand(name) = source {
+            *counts.entry(name.clone()).or_insert(0) += 1;
+        }
+    }
+    counts
 }
 
 fn as_json(supply: &Supply) -> Value {
@@ -144,7 +170,17 @@ fn as_json(supply: &Supply) -> Value {
             "supplier": d.supplier, "charge": d.charge.to_string(),
         })).collect::<Vec<_>>(),
         "price": plan.price.to_string(),
+        "cost-with-welds": plan.cost.to_string(),
+        "no-plan-below": match plan.proof {
+            Proof::NotBelow(minor) => tubewright_stock::Money::new(minor, plan.cost.currency),
+            _ => plan.cost,
+        }.to_string(),
         "welds": plan.welds,
-        "missing": plan.missing.iter().map(|m| json!({"piece": m.mark, "why": format!("{:?}", m.why)})).collect::<Vec<_>>(),
+        "from-the-shelf": from_the_shelf(supply).iter().map(|(name, count)| json!({
+            "on-hand": name, "count": count,
+        })).collect::<Vec<_>>(),
+        "missing": plan.missing.iter().map(|missing| json!({
+            "piece": missing.mark, "why": missing_words(missing.why),
+        })).collect::<Vec<_>>(),
     })
 }

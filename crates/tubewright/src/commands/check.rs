@@ -1,40 +1,74 @@
 //! Every check of the car.
 
-use super::buy::supply_of;
-use super::solve::solve;
+use super::plan::NAMED;
+use super::solve::{Solved, runs_of};
 use super::{Done, Failure, load, print};
-use crate::cli::{Effort, Folder};
+use crate::cli::Folder;
+use crate::terminal::lengths::Lengths;
 use crate::terminal::{FAILS, PASSES, WARNS, heading, paragraph, styled};
 use serde_json::{Value, json};
-use tubewright_check::{Board, Finding, Limit, State, Verdict};
-use tubewright_plan::stages;
+use tubewright_check::{Board, Finding, Limit, Measured, State, Unit, Verdict};
+use tubewright_plan::plan_file::Freshness;
 
 /// Shows the board.
 ///
 /// # Errors
 /// The folder cannot be read, or there is nothing to plan from.
 pub(crate) fn run(arguments: &Folder) -> Result<Done, Failure> {
-    let loaded = load::load(&arguments.folder)?;
-    let solved = solve(
-        &loaded,
-        Effort {
-            effort: None,
-            seed: None,
-        },
-    )?;
-    let supply = supply_of(&loaded.model, &solved, &[])?;
-    let board = stages::check(
-        &loaded.model,
-        &solved.around,
-        Some((&solved.posed, &solved.routed)),
-        supply.as_ref(),
-    );
+    let mut loaded = load::load(&arguments.folder)?;
+    let mut solved = runs_of(&mut loaded)?;
+    let supply = solved.supply(&loaded, &[])?;
+    let board = solved.board(&loaded, supply.as_ref());
     if arguments.json {
-        print(&format!("{:#}\n", as_json(&board)))?;
+        print(&format!("{:#}\n", as_json(&solved, &board)))?;
     } else {
-        print(&as_text(&board))?;
+        print(&plan_text(&solved))?;
+        print(&as_text(&board, Lengths::of(&loaded.model)))?;
     }
+    let chosen = solved.chosen.as_ref().map(|chosen| &chosen.plan);
+    let (around, budget) = (&solved.around, solved.budget);
+    if let Some(supply) = &supply {
+        solved
+            .plan
+            .keep_supply(&loaded, around, budget, chosen, supply);
+    }
+    solved
+        .plan
+        .keep_checks(&loaded, around, budget, chosen, &board);
+    solved.plan.save(&mut loaded);
     Ok(done(&board))
+}
+
+/// Which plan is judged, and what of it is older than what it was made from.
+fn plan_text(solved: &Solved) -> String {
+    let mut text = heading("Plan");
+    match &solved.chosen {
+        Some(chosen) => text.push_str(&paragraph(
+            &format!(
+                "Chosen on {}: {}{}.",
+                chosen.plan.on,
+                chosen.plan.route,
+                if chosen.plan.is_begun {
+                    "; steel is bought or cut, so it stands"
+                } else {
+                    ""
+                }
+            ),
+            2,
+        )),
+        None => text.push_str("  No way is chosen yet: the first one is judged.\n"),
+    }
+    if let Some(older @ Freshness::Older(_)) = &solved.older {
+        text.push_str(&paragraph(
+            &format!(
+                "{}: {}. The chosen plan is judged as the car is measured now; `tubewright route` solves again and offers changes.",
+                styled(WARNS, "routes"),
+                older.words(NAMED)
+            ),
+            2,
+        ));
+    }
+    text
 }
 
 /// Findings that fail end with 1.
@@ -47,7 +81,7 @@ pub(crate) fn done(board: &Board) -> Done {
 }
 
 /// The board as text.
-pub(crate) fn as_text(board: &Board) -> String {
+pub(crate) fn as_text(board: &Board, lengths: Lengths) -> String {
     let mut text = heading("Checks");
     let count = |state| board.count(state);
     text.push_str(&format!(
@@ -81,7 +115,7 @@ pub(crate) fn as_text(board: &Board) -> String {
                 ));
                 last = Some(finding.rule);
             }
-            text.push_str(&paragraph(&sentence(finding), 6));
+            text.push_str(&paragraph(&sentence(finding, lengths), 6));
         }
     }
     text.push_str(&paragraph(
@@ -91,40 +125,62 @@ pub(crate) fn as_text(board: &Board) -> String {
     text
 }
 
-fn sentence(finding: &Finding) -> String {
+fn sentence(finding: &Finding, lengths: Lengths) -> String {
     let mut text = finding.subject.clone();
     if let (Some(measured), Some(limit)) = (finding.measured, finding.limit) {
-        let unit = measured.unit.symbol();
-        let plus_minus = measured
-            .plus_minus
-            .map_or_else(String::new, |pm| format!(" ± {pm:.1}"));
         let limit = match limit {
-            Limit::AtLeast(limit) => format!("at least {limit:.1}{unit}"),
-            Limit::AtMost(limit) => format!("at most {limit:.1}{unit}"),
+            Limit::AtLeast(limit) => format!("at least {}", value(limit, measured.unit, lengths)),
+            Limit::AtMost(limit) => format!("at most {}", value(limit, measured.unit, lengths)),
         };
         text.push_str(&format!(
-            ": {:.1}{plus_minus}{unit}, {limit}",
-            measured.value
+            ": {}, {limit}",
+            with_plus_minus(measured, lengths)
         ));
     }
     if let Some(place) = &finding.place {
-        let p = place.point_in_car;
+        let [x, y, z] = place.point_in_car.to_array().map(|p| lengths.place(p));
         text.push_str(&format!(
-            ", {} (x {:.0}, y {:.0}, z {:.0})",
-            place.words, p.x, p.y, p.z
+            ", {} (x {x}, y {y}, z {z})",
+            lengths.sentence(&place.words)
         ));
     }
     if !finding.advice.is_empty() {
-        text.push_str(&format!(". {}", finding.advice));
+        text.push_str(&format!(". {}", lengths.sentence(&finding.advice)));
     }
     text
 }
 
-fn as_json(board: &Board) -> Value {
+fn value(value: f64, unit: Unit, lengths: Lengths) -> String {
+    match unit {
+        Unit::Millimetre => lengths.tape(value),
+        _ => format!("{value:.1}{}", unit.symbol()),
+    }
+}
+
+fn with_plus_minus(measured: Measured, lengths: Lengths) -> String {
+    let text = value(measured.value, measured.unit, lengths);
+    match (measured.plus_minus, measured.unit) {
+        (None, _) => text,
+        (Some(plus_minus), Unit::Millimetre) => format!("{text} ± {}", lengths.fine(plus_minus)),
+        (Some(plus_minus), unit) => format!("{text} ± {plus_minus:.1}{}", unit.symbol()),
+    }
+}
+
+fn as_json(solved: &Solved, board: &Board) -> Value {
     json!({
+        "chosen": solved.chosen.as_ref().map(|chosen| json!({
+            "way": chosen.plan.route, "on": chosen.plan.on, "begun": chosen.plan.is_begun,
+        })),
+        "routes-older-than": match &solved.older {
+            Some(Freshness::Older(causes)) => {
+                Some(causes.iter().map(ToString::to_string).collect::<Vec<_>>())
+            }
+            _ => None,
+        },
         "fail": board.count(State::Fail),
         "not-checked": board.count(State::NotChecked),
         "pass": board.count(State::Pass),
+        "does-not-apply": board.count(State::DoesNotApply),
         "findings": board.findings().iter().map(|finding| json!({
             "rule": finding.rule.id(),
             "title": finding.rule.title(),

@@ -1,37 +1,46 @@
 //! Saw marks, one card for each stock item.
 
-use super::buy::supply_of;
-use super::solve::solve;
+use super::buy::chosen_text;
+use super::solve::runs_of;
 use super::{Done, Failure, load, print};
-use crate::cli::{Effort, Folder};
+use crate::cli::Folder;
+use crate::terminal::lengths::Lengths;
 use crate::terminal::table::{Side, Table};
 use crate::terminal::{FAILS, heading, paragraph, styled};
 use serde_json::{Value, json};
 use tubewright_plan::stages::Supply;
-use tubewright_stock::{CutCard, KerfSide, Source, StockEnd, StockShape};
+use tubewright_plan::stock::{source_words, trouble_words};
+use tubewright_stock::{CutCard, KerfSide, StockEnd, StockShape};
 
 /// Shows the cut cards.
 ///
 /// # Errors
 /// The folder cannot be read, or there is nothing to plan from.
 pub(crate) fn run(arguments: &Folder) -> Result<Done, Failure> {
-    let loaded = load::load(&arguments.folder)?;
-    let solved = solve(
-        &loaded,
-        Effort {
-            effort: None,
-            seed: None,
-        },
-    )?;
-    let Some(supply) = supply_of(&loaded.model, &solved, &[])? else {
-        print("  There is no route yet, so there is nothing to cut: see `tubewright route`.\n")?;
+    let mut loaded = load::load(&arguments.folder)?;
+    let mut solved = runs_of(&mut loaded)?;
+    let Some(supply) = solved.supply(&loaded, &[])? else {
+        if arguments.json {
+            print("null\n")?;
+        } else {
+            print(
+                "  There is no route yet, so there is nothing to cut: see `tubewright route`.\n",
+            )?;
+        }
+        solved.plan.save(&mut loaded);
         return Ok(Done::Findings);
     };
     if arguments.json {
         print(&format!("{:#}\n", as_json(&supply)))?;
     } else {
-        print(&as_text(&supply))?;
+        print(&as_text(&supply, Lengths::of(&loaded.model)))?;
+        print(&chosen_text(solved.frozen()))?;
     }
+    let chosen = solved.chosen.as_ref().map(|chosen| &chosen.plan);
+    solved
+        .plan
+        .keep_supply(&loaded, &solved.around, solved.budget, chosen, &supply);
+    solved.plan.save(&mut loaded);
     let can_saw = supply.cards.iter().all(|card| card.findings.is_empty());
     Ok(if can_saw && supply.plan.is_full() {
         Done::Clean
@@ -41,14 +50,14 @@ pub(crate) fn run(arguments: &Folder) -> Result<Done, Failure> {
 }
 
 /// The cards as text.
-pub(crate) fn as_text(supply: &Supply) -> String {
+pub(crate) fn as_text(supply: &Supply, lengths: Lengths) -> String {
     let mut text = heading("Cut");
     text.push_str(&paragraph(
         "Before the first cut scribe a witness line along the whole item: on a bend along its outside, from end to end. Measure every mark from the end named, with the tape along the side named. The mark is a face of a piece; the kerf goes where the card says.",
         2,
     ));
     for card in &supply.cards {
-        text.push_str(&card_text(card));
+        text.push_str(&card_text(card, lengths));
     }
     text.push_str(&heading("Clock of each part to the one before it"));
     let mut table = Table::new(&[
@@ -61,7 +70,7 @@ pub(crate) fn as_text(supply: &Supply) -> String {
         table.row([
             fit.marks.join(" + "),
             format!("{:+.1}°", fit.clock.deg()),
-            format!("{:+.1} mm", fit.round_outside.mm()),
+            signed(fit.round_outside.mm(), lengths),
             format!(
                 "{}{}",
                 fit.run,
@@ -81,37 +90,40 @@ pub(crate) fn as_text(supply: &Supply) -> String {
     text
 }
 
-fn source_words(source: &Source) -> String {
-    match source {
-        Source::OnHand(name) => format!("from the shelf: {name}"),
-        Source::Bought(item) => format!("bought: {item}"),
+/// A length with its sign always.
+fn signed(mm: f64, lengths: Lengths) -> String {
+    let text = lengths.tape(mm);
+    if text.starts_with('-') {
+        text
+    } else {
+        format!("+{text}")
     }
 }
 
-fn stock_words(card: &CutCard) -> String {
+fn stock_words(card: &CutCard, lengths: Lengths) -> String {
     match card.stock.shape {
-        StockShape::Straight { length } => format!("straight, {:.0} mm long", length.mm()),
+        StockShape::Straight { length } => format!("straight, {} long", lengths.size(length.mm())),
         StockShape::Bend {
             angle,
             clr,
             leg_a,
             leg_b,
         } => format!(
-            "bend {:.0}°, CLR {:.1}, legs A {:.0} and B {:.0} mm",
+            "bend {:.0}°, CLR {}, legs A {} and B {}",
             angle.deg(),
-            clr.mm(),
-            leg_a.mm(),
-            leg_b.mm()
+            lengths.bare(clr.mm()),
+            lengths.size(leg_a.mm()),
+            lengths.size(leg_b.mm())
         ),
     }
 }
 
-fn card_text(card: &CutCard) -> String {
+fn card_text(card: &CutCard, lengths: Lengths) -> String {
     let mut text = format!(
         "\n  {} no. {} ({})\n",
         source_words(&card.source),
         card.number,
-        stock_words(card)
+        stock_words(card, lengths)
     );
     let parts: Vec<String> = card
         .parts
@@ -146,9 +158,9 @@ fn card_text(card: &CutCard) -> String {
                 StockEnd::B => "B",
             }
             .to_owned(),
-            format!("{:.1}", cut.reach.outside.mm()),
-            format!("{:.1}", cut.reach.inside.mm()),
-            format!("{:.1}", cut.reach.side.mm()),
+            lengths.bare(cut.reach.outside.mm()),
+            lengths.bare(cut.reach.inside.mm()),
+            lengths.bare(cut.reach.side.mm()),
             format!("{:.1}°", cut.angle.deg()),
             match cut.kerf {
                 KerfSide::TowardA => "A",
@@ -166,7 +178,14 @@ fn card_text(card: &CutCard) -> String {
     for finding in &card.findings {
         text.push_str(&format!(
             "    {}\n",
-            styled(FAILS, format!("cut {}: {:?}", finding.cut, finding.trouble))
+            styled(
+                FAILS,
+                format!(
+                    "cut {}: {}",
+                    finding.cut,
+                    lengths.sentence(&trouble_words(finding.trouble))
+                )
+            )
         ));
     }
     text
@@ -178,16 +197,23 @@ fn as_json(supply: &Supply) -> Value {
         "cards": supply.cards.iter().map(|card| json!({
             "from": source_words(&card.source),
             "number": card.number,
-            "stock": stock_words(card),
+            "stock": stock_json(card),
+            "gives": card.parts.iter().map(|part| json!({
+                "pieces": part.serves.iter().map(|serves| &serves.mark).collect::<Vec<_>>(),
+                "reversed": part.is_reversed,
+            })).collect::<Vec<_>>(),
             "cuts": card.cuts.iter().map(|cut| json!({
                 "number": cut.number,
-                "from-end": format!("{:?}", cut.from),
+                "from-end": match cut.from { StockEnd::A => "A", StockEnd::B => "B" },
                 "outside": cut.reach.outside.mm(),
                 "inside": cut.reach.inside.mm(),
                 "side": cut.reach.side.mm(),
                 "saw-angle": cut.angle.deg(),
-                "kerf": format!("{:?}", cut.kerf),
+                "kerf-toward": match cut.kerf { KerfSide::TowardA => "A", KerfSide::TowardB => "B" },
                 "face-of": cut.faces,
+            })).collect::<Vec<_>>(),
+            "findings": card.findings.iter().map(|finding| json!({
+                "cut": finding.cut, "why": trouble_words(finding.trouble),
             })).collect::<Vec<_>>(),
         })).collect::<Vec<_>>(),
         "clocks": supply.fits.iter().map(|fit| json!({
@@ -195,4 +221,19 @@ fn as_json(supply: &Supply) -> Value {
             "round-outside": fit.round_outside.mm(), "reversed": fit.is_reversed,
         })).collect::<Vec<_>>(),
     })
+}
+
+fn stock_json(card: &CutCard) -> Value {
+    match card.stock.shape {
+        StockShape::Straight { length } => json!({ "kind": "straight", "length": length.mm() }),
+        StockShape::Bend {
+            angle,
+            clr,
+            leg_a,
+            leg_b,
+        } => json!({
+            "kind": "bend", "angle": angle.deg(), "clr": clr.mm(),
+            "leg-a": leg_a.mm(), "leg-b": leg_b.mm(),
+        }),
+    }
 }

@@ -1,12 +1,11 @@
 //! The whole job on a demonstration car.
 
-use super::buy::supply_of;
 use super::solve::solve;
 use super::{Done, Failure, buy, check, cut, drawing, load, measure, new, print, route};
 use crate::cli::Demo;
 use crate::interrupt;
+use crate::terminal::lengths::Lengths;
 use std::path::PathBuf;
-use tubewright_plan::stages;
 
 /// Copies the car, measures, routes, buys, cuts and checks it.
 ///
@@ -29,28 +28,29 @@ pub(crate) fn run(arguments: &Demo) -> Result<Done, Failure> {
         ))?;
     }
     print("The car, its readings, its suppliers and its prices are invented.\n")?;
-    let loaded = load::load(&folder)?;
-    let solved = solve(&loaded, arguments.effort)?;
+    let mut loaded = load::load(&folder)?;
+    let solved = solve(&mut loaded, arguments.effort)?;
+    let lengths = Lengths::of(&loaded.model);
     print(&measure::as_text(&solved.around, false))?;
-    print(&route::as_text(&solved))?;
-    let supply = supply_of(&loaded.model, &solved, &[])?;
+    print(&route::as_text(
+        &solved,
+        &route::shown(&loaded, &solved),
+        lengths,
+    ))?;
+    let supply = solved.supply(&loaded, &[])?;
     if let Some(supply) = &supply {
         print(&buy::as_text(supply))?;
-        print(&cut::as_text(supply))?;
+        print(&cut::as_text(supply, lengths))?;
     }
-    let board = stages::check(
-        &loaded.model,
-        &solved.around,
-        Some((&solved.posed, &solved.routed)),
-        supply.as_ref(),
-    );
-    print(&check::as_text(&board))?;
+    let board = solved.board(&loaded, supply.as_ref());
+    print(&check::as_text(&board, lengths))?;
     let picture = folder.join("three-views.svg");
     drawing::write(&loaded.model, &solved, &board, &picture)?;
     print(&format!(
         "\nThe runs from the side, from above and from behind: {}\n",
         picture.display()
     ))?;
+    solved.plan.save(&mut loaded);
     print(&format!(
         "\nGo on with `tubewright measure {0}`, `route`, `buy`, `cut` and `check`, and change {0}/build.toml.\n",
         folder.display()

@@ -6,7 +6,6 @@ use std::path::Path;
 use tubewright_build::model::Model;
 use tubewright_check::Board;
 use tubewright_plan::scene::scene_of;
-use tubewright_plan::stages::Routed;
 use tubewright_sheets::{Paper, TitleBlock, three_views, to_svg};
 
 /// Writes the drawing of the first alternative beside its name through a temporary file.
@@ -19,11 +18,7 @@ pub(crate) fn write(
     board: &Board,
     out: &Path,
 ) -> Result<(), Failure> {
-    let runs = match &solved.routed {
-        Routed::Found(alternatives) => alternatives.first().map_or(&[][..], |best| &best.runs),
-        _ => &[],
-    };
-    let scene = scene_of(model, &solved.around, runs, board);
+    let scene = scene_of(model, &solved.around, solved.runs(), board);
     let block = TitleBlock {
         build: scene.title.clone(),
         sheet_name: "Runs, three views".to_owned(),

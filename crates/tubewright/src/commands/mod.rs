@@ -8,6 +8,7 @@ mod drawing;
 mod load;
 mod measure;
 mod new;
+mod plan;
 mod rename;
 mod route;
 mod route_problem;
@@ -70,13 +71,6 @@ pub(crate) enum Failure {
     /// The files have errors; each was shown.
     #[error("{} has {errors} error{} in its files; nothing was computed from it", folder.display(), if *errors == 1 { "" } else { "s" })]
     Problems { folder: PathBuf, errors: usize },
-    /// A file is larger than is read.
-    #[error("{} has {megabytes} MB; at most {limit} MB are read", path.display())]
-    TooLarge {
-        path: PathBuf,
-        megabytes: u64,
-        limit: u64,
-    },
     /// The readings cannot be worked with at all.
     #[error("the readings cannot be adjusted: {0}")]
     Adjust(#[from] tubewright_survey::AdjustError),
@@ -89,6 +83,12 @@ pub(crate) enum Failure {
     /// Nothing to draw.
     #[error("there is no drawing: {0}")]
     Drawing(String),
+    /// A way cannot be chosen or accepted.
+    #[error("{0}")]
+    Choice(String),
+    /// Nothing was added to the record.
+    #[error(transparent)]
+    Append(#[from] tubewright_build::document::AppendError),
     /// No cutting plan.
     #[error("there is no buying and cutting plan: {0}")]
     Supply(#[from] tubewright_plan::stages::SupplyError),

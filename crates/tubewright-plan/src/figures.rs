@@ -1,0 +1,170 @@
+//! The figures by which alternatives are compared: what a way costs, takes, weighs and leaves free.
+
+use std::collections::BTreeSet;
+use tubewright_build::model::{ItemKind, Model};
+use tubewright_check::{Finding, Limit, Rule};
+use tubewright_geometry::Point;
+use tubewright_stock::Money;
+
+use crate::checks::{clearance_findings, moving_runs};
+use crate::routes::{PlannedKind, PlannedRun, PosedProblem};
+use crate::stages::{Supply, Surroundings};
+
+/// A gap to something, in the position of everything that moves in which it is tightest.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Gap {
+    /// What to what, in words: *left bank to left rail*.
+    pub subject: String,
+    /// The gap, mm.
+    pub gap_mm: f64,
+    /// Its ± (19 in 20), mm, where it is known.
+    pub plus_minus_mm: Option<f64>,
+    /// What must be kept, mm.
+    pub wanted_mm: f64,
+    /// Which piece, in which position.
+    pub place_words: String,
+    /// Where in the car.
+    pub place: Point,
+}
+
+impl Gap {
+    /// What is left over what must be kept, ± counted, mm; less than nothing when it fails.
+    #[must_use]
+    pub fn spare_mm(&self) -> f64 {
+        self.gap_mm - self.plus_minus_mm.unwrap_or(0.0) - self.wanted_mm
+    }
+}
+
+/// The figures of one way to run the tubes.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Figures {
+    /// Length of all runs along their centre lines, mm.
+    pub length_mm: f64,
+    /// Sum of all bends, radians.
+    pub bends_rad: f64,
+    /// Mass of tube and components, kg.
+    pub mass_kg: f64,
+    /// Components whose item names no mass: they are not in it.
+    pub without_mass: Vec<String>,
+    /// The largest distance of an end from where it should be, mm.
+    pub end_off_mm: f64,
+    /// The largest angle of an end to where it should point, radians.
+    pub end_off_rad: f64,
+    /// Price of what is bought, with tax and delivery; `None` without a buying plan.
+    pub price: Option<Money>,
+    /// Pieces that nothing on hand or on offer makes.
+    pub missing: usize,
+    /// Welds.
+    pub welds: Option<u32>,
+    /// Saw cuts.
+    pub cuts: Option<u32>,
+    /// Time for welds and cuts, hours.
+    pub hours: Option<f64>,
+    /// The tightest gap to anything but the ground.
+    pub tightest: Option<Gap>,
+    /// The gap to the ground on its wheels.
+    pub ground: Option<Gap>,
+}
+
+/// The figures of these runs.
+#[must_use]
+pub fn figures(
+    model: &Model,
+    around: &Surroundings,
+    posed: &PosedProblem,
+    runs: &[PlannedRun],
+    supply: Option<&Supply>,
+) -> Figures {
+    let (mass_kg, without_mass) = mass(model, runs);
+    let largest = |of: fn(&PlannedRun) -> f64| runs.iter().map(of).fold(0.0, f64::max);
+    let welds = supply.map(|supply| supply.plan.welds);
+    let cuts = supply.map(|supply| {
+        let cuts = supply
+            .cards
+            .iter()
+            .map(|card| card.cuts.len())
+            .sum::<usize>();
+        u32::try_from(cuts).unwrap_or(u32::MAX)
+    });
+    let practice = &around.practice;
+    let hours = welds.zip(cuts).map(|(welds, cuts)| {
+        (f64::from(welds) * practice.weld_time.minutes()
+            + f64::from(cuts) * practice.cut_time.minutes())
+            / 60.0
+    });
+    let findings = clearance_findings(&moving_runs(model, around, posed, runs), &around.bodies);
+    let tightest_of = |is_ground: bool| {
+        findings
+            .iter()
+            .filter(|finding| (finding.rule == Rule::ClearanceToGround) == is_ground)
+            .filter_map(gap_of)
+            .min_by(|a, b| a.spare_mm().total_cmp(&b.spare_mm()))
+    };
+    Figures {
+        length_mm: runs.iter().map(PlannedRun::developed_length_mm).sum(),
+        bends_rad: runs.iter().map(PlannedRun::sum_of_bends_rad).sum(),
+        mass_kg,
+        without_mass,
+        end_off_mm: largest(PlannedRun::end_error_mm),
+        end_off_rad: largest(PlannedRun::end_error_rad),
+        price: supply.map(|supply| supply.plan.price),
+        missing: supply.map_or(0, |supply| supply.plan.missing.len()),
+        welds,
+        cuts,
+        hours,
+        tightest: tightest_of(false),
+        ground: tightest_of(true),
+    }
+}
+
+fn gap_of(finding: &Finding) -> Option<Gap> {
+    let (measured, place) = (finding.measured?, finding.place.as_ref()?);
+    let Some(Limit::AtLeast(wanted_mm)) = finding.limit else {
+        return None;
+    };
+    Some(Gap {
+        subject: finding.subject.clone(),
+        gap_mm: measured.value,
+        plus_minus_mm: measured.plus_minus,
+        wanted_mm,
+        place_words: place.words.clone(),
+        place: place.point_in_car,
+    })
+}
+
+/// Mass of tube by its length and of components by their items; a crossover that two runs share
+/// counts once.
+fn mass(model: &Model, runs: &[PlannedRun]) -> (f64, Vec<String>) {
+    let mut total = 0.0;
+    let mut seen = BTreeSet::new();
+    let mut without = Vec::new();
+    for run in runs {
+        let per_m = model
+            .stock
+            .tube(&run.tube)
+            .map_or(0.0, tubewright_build::model::Tube::kg_per_metre);
+        for piece in &run.pieces {
+            match &piece.kind {
+                PlannedKind::Straight { .. } | PlannedKind::Bend { .. } => {
+                    total += per_m * piece.centre_line_mm() / 1000.0;
+                }
+                PlannedKind::Component { name, .. } | PlannedKind::Crossover { name, .. } => {
+                    if !seen.insert(name.as_str()) {
+                        continue;
+                    }
+                    let component = model.build.component(name);
+                    let item = component.and_then(|component| model.stock.item(&component.item));
+                    let mass = item.and_then(|item| match &item.kind {
+                        ItemKind::Component(item) => item.mass.as_ref(),
+                        ItemKind::Stock(_) => None,
+                    });
+                    match mass {
+                        Some(mass) => total += mass.kg(),
+                        None => without.push(name.clone()),
+                    }
+                }
+            }
+        }
+    }
+    (total, without)
+}
