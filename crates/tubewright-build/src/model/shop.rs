@@ -144,10 +144,6 @@ pub struct FrozenPiece {
 }
 
 /// Shape of a frozen piece.
-#[expect(
-    clippy::large_enum_variant,
-    reason = "a plan holds dozens of pieces, mostly bends: a box each would cost more than it saves"
-)]
 #[derive(Clone, Debug, PartialEq)]
 pub enum FrozenShape {
     /// A straight.
