@@ -128,3 +128,22 @@ fn a_folder_with_half_of_it_missing_opens() {
         .unwrap();
     assert!(!route.lacks.is_empty());
 }
+
+#[test]
+fn a_mark_stands_once_in_a_plan() {
+    let shop = "format = \"tubewright-shop/1\"\n[[entry]]\non = \"2026-03-02\"\nwhat = \"chosen\"\n\
+                route = \"over the axle\"\npieces = [\n\
+                { run = \"left\", mark = \"L1\", kind = \"straight\", length = \"100 mm\" },\n\
+                { run = \"left\", mark = \"L1\", kind = \"straight\", length = \"200 mm\" },\n]\n";
+    let twice = read(Texts {
+        shop: Some(shop),
+        ..Texts::default()
+    });
+    let told: Vec<_> = twice
+        .problems
+        .iter()
+        .filter(|problem| problem.what.contains("twice"))
+        .map(|problem| (problem.line, problem.column, problem.words.as_str()))
+        .collect();
+    assert_eq!(told, [(8, 24, "\"L1\"")]);
+}

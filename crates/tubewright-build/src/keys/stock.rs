@@ -67,6 +67,16 @@ const ANGLE: Key = must("angle", TURN_ANGLE, "Angle of the bend");
 const CLR: Key = must("clr", SIZE, "Centre-line radius");
 const LEGS_KEY: Key = must("legs", LEGS, "Straight legs at the two ends");
 const TUBE_LENGTH: Key = must("length", SIZE, "Length");
+const BEND: Variant = Variant {
+    words: &["bend"],
+    keys: &[ITEM_TUBE, ANGLE, CLR, LEGS_KEY],
+    rules: &[],
+};
+const STRAIGHT: Variant = Variant {
+    words: &["straight"],
+    keys: &[ITEM_TUBE, TUBE_LENGTH],
+    rules: &[],
+};
 
 static ITEM: Table = Table {
     title: "item",
@@ -76,16 +86,8 @@ static ITEM: Table = Table {
         key: "kind",
         about: "What it is",
         of: &[
-            Variant {
-                words: &["bend"],
-                keys: &[ITEM_TUBE, ANGLE, CLR, LEGS_KEY],
-                rules: &[],
-            },
-            Variant {
-                words: &["straight"],
-                keys: &[ITEM_TUBE, TUBE_LENGTH],
-                rules: &[],
-            },
+            BEND,
+            STRAIGHT,
             Variant {
                 words: &[
                     "catalyst",
@@ -268,16 +270,8 @@ static ON_HAND: Table = Table {
         key: "kind",
         about: "What it is",
         of: &[
-            Variant {
-                words: &["bend"],
-                keys: &[ITEM_TUBE, ANGLE, CLR, LEGS_KEY],
-                rules: &[],
-            },
-            Variant {
-                words: &["straight"],
-                keys: &[ITEM_TUBE, TUBE_LENGTH],
-                rules: &[],
-            },
+            BEND,
+            STRAIGHT,
             Variant {
                 words: &["item"],
                 keys: &[must(

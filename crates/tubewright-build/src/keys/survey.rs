@@ -26,31 +26,35 @@ pub(super) static FRAME: Table = Table {
     rules: &[],
 };
 
-pub(super) static MARK: Table = Table {
-    title: "mark",
-    about: "Scribed or painted on the car to measure from",
-    keys: &[
-        must("name", Shape::Name(Target::Mark), "Its name"),
-        IN_WORDS,
-        may("side", SIDES, "Tells the mirror twin only"),
-        CARRIED_BY,
-    ],
-    kinds: None,
-    rules: &[],
-};
+/// A place with a name: marks and points differ in what they are for, not in what is said of them.
+macro_rules! place {
+    ($title:literal, $about:literal, $target:expr) => {
+        Table {
+            title: $title,
+            about: $about,
+            keys: &[
+                must("name", Shape::Name($target), "Its name"),
+                IN_WORDS,
+                may("side", SIDES, "Tells the mirror twin only"),
+                CARRIED_BY,
+            ],
+            kinds: None,
+            rules: &[],
+        }
+    };
+}
 
-pub(super) static POINT: Table = Table {
-    title: "point",
-    about: "A place on something, found by the adjustment",
-    keys: &[
-        must("name", Shape::Name(Target::Point), "Its name"),
-        IN_WORDS,
-        may("side", SIDES, "Tells the mirror twin only"),
-        CARRIED_BY,
-    ],
-    kinds: None,
-    rules: &[],
-};
+pub(super) static MARK: Table = place!(
+    "mark",
+    "Scribed or painted on the car to measure from",
+    Target::Mark
+);
+
+pub(super) static POINT: Table = place!(
+    "point",
+    "A place on something, found by the adjustment",
+    Target::Point
+);
 
 pub(super) static SETUP_TABLE: Table = Table {
     title: "setup",
@@ -105,6 +109,13 @@ const ONE_PLACE: [Rule; 2] = [
     Rule::NotBoth("rim", "bolt"),
 ];
 
+/// The keys of a reading between two places, and the further ones of its kind.
+macro_rules! between {
+    ($($further:expr),* $(,)?) => {
+        &[FROM, FROM_RIM, FROM_BOLT, TO, RIM, BOLT_KEY, $($further),*]
+    };
+}
+
 pub(super) static READING: Table = Table {
     title: "reading",
     about: "One reading of a tape, a plumb bob or an inclinometer",
@@ -126,18 +137,12 @@ pub(super) static READING: Table = Table {
         of: &[
             Variant {
                 words: &["tape"],
-                keys: &[
-                    FROM,
-                    FROM_RIM,
-                    FROM_BOLT,
-                    TO,
-                    RIM,
-                    BOLT_KEY,
+                keys: between![
                     READS,
                     PLUS_MINUS,
                     may("burnt", EXTENT, "The tape started at this graduation"),
                     may("hole", Shape::OneOrMore(&HOLE, 2), "Hook in a hole's edge"),
-                    may("side", Shape::OneOrMore(&SIDE, 2), "Face of a tube or rail"),
+                    may("side", Shape::OneOrMore(&SIDE, 2), "Face of a tube or rail")
                 ],
                 rules: &ONE_PLACE,
             },
@@ -155,20 +160,12 @@ pub(super) static READING: Table = Table {
             },
             Variant {
                 words: &["plumb"],
-                keys: &[
-                    FROM, FROM_RIM, FROM_BOLT, TO, RIM, BOLT_KEY, IN_SETUP, READS, PLUS_MINUS,
-                ],
+                keys: between![IN_SETUP, READS, PLUS_MINUS],
                 rules: &ONE_PLACE,
             },
             Variant {
                 words: &["offset"],
-                keys: &[
-                    FROM,
-                    FROM_RIM,
-                    FROM_BOLT,
-                    TO,
-                    RIM,
-                    BOLT_KEY,
+                keys: between![
                     must(
                         "along",
                         Shape::TextOrList(&Shape::Choice(&["plumb"]), &PAIR_OF_PLACES),
@@ -176,7 +173,7 @@ pub(super) static READING: Table = Table {
                     ),
                     may("setup", SETUP, "How the car stood, for \"plumb\""),
                     READS_SIGNED,
-                    PLUS_MINUS,
+                    PLUS_MINUS
                 ],
                 rules: &[
                     Rule::NotBoth("from-rim", "from-bolt"),
@@ -195,32 +192,16 @@ pub(super) static READING: Table = Table {
             },
             Variant {
                 words: &["inclination"],
-                keys: &[
-                    FROM,
-                    FROM_RIM,
-                    FROM_BOLT,
-                    TO,
-                    RIM,
-                    BOLT_KEY,
-                    IN_SETUP,
-                    READS_ANGLE,
-                    PLUS_MINUS_ANGLE,
-                ],
+                keys: between![IN_SETUP, READS_ANGLE, PLUS_MINUS_ANGLE],
                 rules: &ONE_PLACE,
             },
             Variant {
                 words: &["bearing"],
-                keys: &[
-                    FROM,
-                    FROM_RIM,
-                    FROM_BOLT,
-                    TO,
-                    RIM,
-                    BOLT_KEY,
+                keys: between![
                     must("base", PAIR_OF_PLACES, "Start and end of the base line"),
                     IN_SETUP,
                     READS_ANGLE,
-                    PLUS_MINUS_ANGLE,
+                    PLUS_MINUS_ANGLE
                 ],
                 rules: &ONE_PLACE,
             },

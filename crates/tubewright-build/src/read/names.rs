@@ -152,8 +152,10 @@ impl Names {
                     },
                     DeValue::Array(elements),
                 ) => {
+                    let mut marks = BTreeSet::new();
                     for item in elements.iter() {
                         if let DeValue::Table(row) = item.get_ref() {
+                            one_mark_each(element, row, &mut marks, source, problems);
                             self.collect_row(element, row, source, problems);
                         }
                     }
@@ -202,6 +204,36 @@ impl Names {
             .entry(target)
             .or_default()
             .insert(name.to_owned());
+    }
+}
+
+/// Within one plan every piece has a mark of its own: it is painted on steel.
+fn one_mark_each(
+    table: &'static Table,
+    row: &DeTable<'_>,
+    marks: &mut BTreeSet<String>,
+    source: &Source<'_>,
+    problems: &mut Problems,
+) {
+    let named = table
+        .keys
+        .iter()
+        .filter(|key| matches!(key.shape, Shape::Name(Target::Piece)))
+        .filter_map(|key| row.get(key.name));
+    for value in named {
+        if let Some(mark) = value.get_ref().as_str()
+            && !marks.insert(mark.to_owned())
+        {
+            problems.error(
+                source,
+                value.span(),
+                Said::new(
+                    format!("piece `{mark}` stands twice in one plan"),
+                    "the mark is painted on the steel; two pieces of one mark cannot be told apart",
+                    "give one of the two a mark that was never used",
+                ),
+            );
+        }
     }
 }
 
