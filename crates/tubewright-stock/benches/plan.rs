@@ -111,6 +111,7 @@ fn request(pieces: u32) -> Option<StockRequest> {
         runs: vec![RunDemand {
             name: "left".to_owned(),
             pieces: (0..pieces).map(piece).collect(),
+            welds_at_ends: 0,
         }],
         spares: Vec::new(),
         rules: ShopRules::common_practice(),

@@ -49,4 +49,6 @@ pub struct RunDemand {
     pub name: String,
     /// Its pieces.
     pub pieces: Vec<PieceDemand>,
+    /// Welds at its ends to what another run asks for, such as a crossover that both pass.
+    pub welds_at_ends: u32,
 }

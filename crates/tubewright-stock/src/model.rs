@@ -410,7 +410,7 @@ impl StockModel {
             .collect();
         let joints = run.pieces.len().saturating_sub(1) as u32;
         let mergeable = modes.iter().filter(|modes| modes.len() > 1).count() as u32;
-        self.least_welds += joints - mergeable.min(joints);
+        self.least_welds += run.welds_at_ends + joints - mergeable.min(joints);
         // Choices of the straights first: those of the bends refer to them.
         let choices: Vec<Vec<(Mode, usize)>> = run
             .pieces

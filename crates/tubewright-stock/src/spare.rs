@@ -125,6 +125,7 @@ pub fn remake(
                 .map(|stretch| RunDemand {
                     name: run.name.clone(),
                     pieces: stretch.to_vec(),
+                    welds_at_ends: 0,
                 })
         })
         .collect();

@@ -176,8 +176,9 @@ fn shape_of(shape: &WrittenShape) -> StockShape {
     }
 }
 
-/// The demands of a run: one, or two where it passes a crossover that another run has already asked
-/// for. Splitting there keeps the welds right: each part has one more joint than pieces.
+/// The demands of a run: one, or two where it passes a crossover. The crossover belongs to the run
+/// that asks for it first. What lies behind it starts anew: its clocks count from twelve o'clock at the
+/// crossover's outlet, for no witness line leads through it.
 fn demands_of(
     model: &Model,
     practice: &ResolvedPractice,
@@ -191,6 +192,7 @@ fn demands_of(
     let mut demands = vec![RunDemand {
         name: run.name.clone(),
         pieces: Vec::new(),
+        welds_at_ends: 0,
     }];
     for (piece, allowance) in run.pieces.iter().zip(weld_allowances(practice, run)) {
         let shape = match &piece.kind {
@@ -206,28 +208,39 @@ fn demands_of(
                 clr: Length::from_mm(*clr_mm),
                 clock: Angle::from_rad(*clock_rad),
             },
-            PlannedKind::Crossover { name, .. } if !seen.insert(name.clone()) => {
-                demands.push(RunDemand {
-                    name: format!("{}, behind {name}", run.name),
-                    pieces: Vec::new(),
-                });
-                continue;
-            }
             PlannedKind::Component { name, .. } | PlannedKind::Crossover { name, .. } => {
                 PieceShape::Component {
                     item: item_of(model, name),
                 }
             }
         };
+        let passed = match &piece.kind {
+            PlannedKind::Crossover { name, .. } => Some(name),
+            _ => None,
+        };
+        let is_asked_for = passed.is_some_and(|name| !seen.insert(name.clone()));
         if let Some(demand) = demands.last_mut() {
-            demand.pieces.push(PieceDemand {
-                mark: piece.mark.clone(),
-                tube: tube.clone(),
-                shape,
-                allowance,
+            if is_asked_for {
+                // The weld to the inlet joins what is here to what another run asks for.
+                demand.welds_at_ends += u32::from(!demand.pieces.is_empty());
+            } else {
+                demand.pieces.push(PieceDemand {
+                    mark: piece.mark.clone(),
+                    tube: tube.clone(),
+                    shape,
+                    allowance,
+                });
+            }
+        }
+        if let Some(name) = passed {
+            demands.push(RunDemand {
+                name: format!("{}, behind {name}", run.name),
+                pieces: Vec::new(),
+                welds_at_ends: 1,
             });
         }
     }
+    demands.retain(|demand| !demand.pieces.is_empty());
     Ok(demands)
 }
 

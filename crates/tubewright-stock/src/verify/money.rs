@@ -174,5 +174,5 @@ fn welds_of(run: &RunDemand, plan: &StockPlan) -> i64 {
             PieceShape::Bend { .. } | PieceShape::Component { .. } => true,
         })
         .count();
-    (parts as i64 - 1).max(0)
+    (parts as i64 - 1).max(0) + i64::from(run.welds_at_ends)
 }

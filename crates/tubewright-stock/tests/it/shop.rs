@@ -109,6 +109,7 @@ pub(crate) fn shop(pieces: Vec<PieceDemand>) -> StockRequest {
         runs: vec![RunDemand {
             name: "left".to_owned(),
             pieces,
+            welds_at_ends: 0,
         }],
         spares: Vec::new(),
         rules: ShopRules::common_practice(),
