@@ -3,6 +3,7 @@
 use tubewright_build::model::{ComponentKind, Model};
 use tubewright_check::{Finding, Measured, Rule, State, Unit};
 use tubewright_geometry::motion::Motion;
+use tubewright_route::problem::Side;
 
 use super::Judged;
 use super::clearance::{MovingRun, clearance_findings};
@@ -77,6 +78,7 @@ pub(crate) fn findings(model: &Model, around: &Surroundings, judged: Judged<'_>)
             "",
         ));
         findings.extend(end_findings(model, run));
+        findings.extend(crossover_findings(posed, run));
         findings.extend(kept_findings(model, around, run));
     }
     findings.extend(clearance_findings(
@@ -174,6 +176,54 @@ fn end_findings(model: &Model, run: &PlannedRun) -> Vec<Finding> {
             END_TOLERANCE_DEG,
         ),
     ]
+}
+
+/// Where the pieces before a crossover end, against its inlet: behind it the run starts anew from the
+/// outlet, so that nothing at the tip tells.
+fn crossover_findings(posed: &PosedProblem, run: &PlannedRun) -> Vec<Finding> {
+    let mut findings = Vec::new();
+    for piece in &run.pieces {
+        let PlannedKind::Crossover { name, side, .. } = &piece.kind else {
+            continue;
+        };
+        let Some(crossover) = posed
+            .problem
+            .crossovers
+            .iter()
+            .find(|crossover| crossover.id == *name)
+        else {
+            continue;
+        };
+        let ports = crossover.ports(if *side == "L" {
+            Side::Left
+        } else {
+            Side::Right
+        });
+        let inlet = piece.frame_out.origin - ports.outlet + ports.inlet;
+        let arrival = piece.frame_in;
+        let measured = |value, unit| Measured {
+            value,
+            plus_minus: None,
+            unit,
+        };
+        findings.push(
+            Finding::measured_at_most(
+                Rule::EndPlace,
+                format!("{} from the inlet of {name}", run.name),
+                measured(arrival.origin.distance(inlet), Unit::Millimetre),
+                END_TOLERANCE_MM,
+            )
+            .at(inlet, format!("at {}", piece.joint)),
+        );
+        let aim = arrival.travel().angle_to(ports.inlet_direction);
+        findings.push(Finding::measured_at_most(
+            Rule::EndAim,
+            format!("aim of {} into {name}", run.name),
+            measured(aim.to_degrees(), Unit::Degree),
+            END_TOLERANCE_DEG,
+        ));
+    }
+    findings
 }
 
 fn kept_findings(model: &Model, around: &Surroundings, run: &PlannedRun) -> Vec<Finding> {
