@@ -67,6 +67,15 @@ pub enum Solid {
         /// Corner numbers of each triangle.
         faces: Vec<[usize; 3]>,
     },
+    /// Triangles without an inside: what a scan saw.
+    Surface(Surface),
+    /// Balls of one radius: a scan of points only.
+    Points {
+        /// Their centres.
+        centres: Vec<[f64; 3]>,
+        /// Their radius.
+        radius: f64,
+    },
     /// Several bodies taken together (the space swept by a moving one).
     Envelope(Vec<Solid>),
 }
@@ -111,11 +120,60 @@ impl Solid {
                 (past * past + beyond * beyond).sqrt()
             }
             Self::Mesh { vertices, faces } => to_mesh(p, vertices, faces),
+            Self::Surface(surface) => surface.distance(p, f64::INFINITY),
+            Self::Points { centres, radius } => centres
+                .iter()
+                .map(|centre| (norm(sub(p, *centre)) - radius).max(0.0))
+                .fold(f64::INFINITY, f64::min),
             Self::Envelope(of) => of
                 .iter()
                 .map(|s| s.distance(p))
                 .fold(f64::INFINITY, f64::min),
         }
+    }
+
+    /// The distance when it is less than `most`, else anything from `most` up that is not more than
+    /// it: saves looking at every triangle.
+    pub(crate) fn distance_within(&self, p: V, most: f64) -> f64 {
+        match self {
+            Self::Surface(surface) => surface.distance(p, most),
+            _ => self.distance(p),
+        }
+    }
+}
+
+/// Triangles without an inside, each with the ball round it.
+#[derive(Clone, Debug)]
+pub struct Surface {
+    triangles: Vec<([V; 3], V, f64)>,
+}
+
+impl Surface {
+    /// Takes corners and the corner numbers of each triangle; a number without a corner is left out.
+    #[must_use]
+    pub fn new(vertices: &[[f64; 3]], faces: impl IntoIterator<Item = [usize; 3]>) -> Self {
+        let triangles = faces
+            .into_iter()
+            .filter_map(|[a, b, c]| Some([*vertices.get(a)?, *vertices.get(b)?, *vertices.get(c)?]))
+            .map(|corners| {
+                let middle = scale(add(add(corners[0], corners[1]), corners[2]), 1.0 / 3.0);
+                let reach = corners.map(|c| norm(sub(c, middle)));
+                (corners, middle, reach[0].max(reach[1]).max(reach[2]))
+            })
+            .collect();
+        Self { triangles }
+    }
+
+    fn distance(&self, p: V, most: f64) -> f64 {
+        let mut least = most;
+        for ([a, b, c], middle, reach) in &self.triangles {
+            let to = sub(*middle, p);
+            let far = least + reach;
+            if dot(to, to) < far * far {
+                least = least.min(to_triangle(p, *a, *b, *c));
+            }
+        }
+        least
     }
 }
 

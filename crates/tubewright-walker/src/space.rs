@@ -50,6 +50,14 @@ pub(crate) fn atan2(y: f64, x: f64) -> f64 {
     y.atan2(x)
 }
 
+#[expect(
+    clippy::disallowed_methods,
+    reason = "the judge shares no code with the project, its trigonometry included"
+)]
+pub(crate) fn asin(x: f64) -> f64 {
+    x.asin()
+}
+
 /// Angle between two unit vectors in degrees.
 pub(crate) fn angle_deg(a: V, b: V) -> f64 {
     atan2(norm(cross(a, b)), dot(a, b)).to_degrees()
