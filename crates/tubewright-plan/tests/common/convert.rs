@@ -1,0 +1,212 @@
+//! From the program's types to the walker's: numbers only, no computation that could hide an error.
+
+use tubewright_build::model::{Build, CarrierKind, CarrierRef, ItemKind, Model};
+use tubewright_build::model::{ComponentItem, Section as WrittenSection};
+use tubewright_geometry::{Frame as PlanFrame, Point, Solid as PlanSolid, UnitVector};
+use tubewright_plan::places::Places;
+use tubewright_stock::{CutCard, FitMark, KerfSide, Source, StockEnd, StockShape};
+use tubewright_walker::{
+    Card, End, Fit, Frame, Freedom, SawCut, Section, Solid, StockItem, Surface,
+};
+
+pub(crate) fn p(point: Point) -> [f64; 3] {
+    point.to_array()
+}
+
+pub(crate) fn u(direction: UnitVector) -> [f64; 3] {
+    direction.to_array()
+}
+
+pub(crate) fn frame(of: &PlanFrame) -> Frame {
+    Frame {
+        point: p(of.origin),
+        travel: u(of.travel()),
+        twelve: u(of.twelve()),
+    }
+}
+
+pub(crate) fn solid(of: &PlanSolid) -> Solid {
+    match of {
+        PlanSolid::Box(b) => Solid::Box {
+            centre: p(b.centre),
+            half: b.half,
+            axes: b.axes.map(u),
+        },
+        PlanSolid::Capsule { a, b, radius } => Solid::Capsule {
+            a: p(*a),
+            b: p(*b),
+            radius: *radius,
+        },
+        PlanSolid::Cylinder { a, b, radius } => Solid::Cylinder {
+            a: p(*a),
+            b: p(*b),
+            radius: *radius,
+        },
+        PlanSolid::Sphere { centre, radius } => Solid::Sphere {
+            centre: p(*centre),
+            radius: *radius,
+        },
+        PlanSolid::HalfSpace { point, outward } => Solid::HalfSpace {
+            point: p(*point),
+            outward: u(*outward),
+        },
+        PlanSolid::Prism(prism) => Solid::Prism {
+            origin: p(prism.origin),
+            u: u(prism.u),
+            v: u(prism.v),
+            outline: prism.outline.clone(),
+            depth: prism.depth,
+        },
+        PlanSolid::Mesh(mesh) => {
+            let vertices: Vec<[f64; 3]> = mesh.vertices().iter().map(|v| p(*v)).collect();
+            let faces: Vec<[usize; 3]> = mesh
+                .triangles()
+                .iter()
+                .map(|t| t.map(|i| usize::try_from(i).expect("fits")))
+                .collect();
+            if mesh.is_closed() {
+                Solid::Mesh { vertices, faces }
+            } else {
+                Solid::Surface(Surface::new(&vertices, faces))
+            }
+        }
+        PlanSolid::Cloud { points, radius } => Solid::Points {
+            centres: points.iter().map(|point| p(*point)).collect(),
+            radius: *radius,
+        },
+        PlanSolid::PointCloud(cloud) => Solid::Points {
+            centres: cloud.points().iter().map(|point| p(*point)).collect(),
+            radius: cloud.radius_mm(),
+        },
+        other => panic!("the walker has no such body: {other:?}"),
+    }
+}
+
+/// What a carrier may do, read from the build by its definition: rock right-handed about front →
+/// rear, steer about the kingpin from low to high, then bump (up) and droop (down).
+pub(crate) fn freedoms(build: &Build, carrier: &CarrierRef, places: &Places) -> Vec<Freedom> {
+    let CarrierRef::Carrier(name) = carrier else {
+        return Vec::new();
+    };
+    let carrier = build.carrier(name).expect("the carrier is there");
+    let motion = match &carrier.kind {
+        CarrierKind::Hung { sway } => {
+            return vec![Freedom::Sway { radius: sway.mm() }];
+        }
+        CarrierKind::Engine(motion) | CarrierKind::Wheel(motion) | CarrierKind::Axle(motion) => {
+            motion
+        }
+        other => panic!("the walker has no such carrier: {other:?}"),
+    };
+    let mut out = Vec::new();
+    for (axis, range) in [
+        (&motion.axis, &motion.rock),
+        (&motion.kingpin, &motion.steer),
+    ] {
+        if let (Some([from, to]), Some([least, most])) = (axis, range) {
+            let [a, b] = [from, to].map(|place| {
+                p(places
+                    .place(&place.at)
+                    .expect("its place is found")
+                    .point_in_car)
+            });
+            let d = [b[0] - a[0], b[1] - a[1], b[2] - a[2]];
+            let length = d.iter().map(|x| x * x).sum::<f64>().sqrt();
+            out.push(Freedom::Turn {
+                on: a,
+                axis: d.map(|x| x / length),
+                range_deg: [least.deg(), most.deg()],
+            });
+        }
+    }
+    if motion.bump.is_some() || motion.droop.is_some() {
+        out.push(Freedom::Shift {
+            along: [0.0, 0.0, 1.0],
+            range: [
+                -motion.droop.as_ref().map_or(0.0, |droop| droop.mm()),
+                motion.bump.as_ref().map_or(0.0, |bump| bump.mm()),
+            ],
+        });
+    }
+    out
+}
+
+pub(crate) fn component_item<'a>(model: &'a Model, component: &str) -> Option<&'a ComponentItem> {
+    let item = &model.build.component(component)?.item;
+    match &model.stock.item(item)?.kind {
+        ItemKind::Component(item) => Some(item),
+        ItemKind::Stock(_) => None,
+    }
+}
+
+pub(crate) fn section(of: &WrittenSection) -> Section {
+    match of {
+        WrittenSection::Round { diameter } => Section::Round(diameter.mm()),
+        WrittenSection::Oval { width, height } => Section::Oval(width.mm(), height.mm()),
+        WrittenSection::Box { width, height } => Section::Rectangle(width.mm(), height.mm()),
+    }
+}
+
+pub(crate) fn source_name(source: &Source) -> String {
+    match source {
+        Source::OnHand(name) | Source::Bought(name) => name.clone(),
+    }
+}
+
+/// The card as it is, or with every number rounded as it is printed.
+pub(crate) fn card(of: &CutCard, rounded: impl Fn(f64) -> f64) -> Card {
+    Card {
+        name: format!("{} no. {}", source_name(&of.source), of.number),
+        item: match of.stock.shape {
+            StockShape::Straight { length } => StockItem::Straight {
+                length: length.mm(),
+            },
+            StockShape::Bend {
+                angle,
+                clr,
+                leg_a,
+                leg_b,
+            } => StockItem::Bend {
+                angle_deg: angle.deg(),
+                clr: clr.mm(),
+                leg_a: leg_a.mm(),
+                leg_b: leg_b.mm(),
+            },
+        },
+        od: of.stock.tube.od.mm(),
+        parts: of
+            .parts
+            .iter()
+            .map(|part| part.serves.iter().map(|s| s.mark.clone()).collect())
+            .collect(),
+        cuts: of
+            .cuts
+            .iter()
+            .map(|cut| SawCut {
+                number: cut.number,
+                from: match cut.from {
+                    StockEnd::A => End::A,
+                    StockEnd::B => End::B,
+                },
+                outside: rounded(cut.reach.outside.mm()),
+                inside: rounded(cut.reach.inside.mm()),
+                side: rounded(cut.reach.side.mm()),
+                saw_deg: cut.angle.deg(),
+                kerf_toward: match cut.kerf {
+                    KerfSide::TowardA => End::A,
+                    KerfSide::TowardB => End::B,
+                },
+                faces: cut.faces.clone(),
+            })
+            .collect(),
+    }
+}
+
+pub(crate) fn fit(of: &FitMark) -> Fit {
+    Fit {
+        marks: of.marks.clone(),
+        clock_deg: of.clock.deg(),
+        round_outside: of.round_outside.mm(),
+        is_reversed: of.is_reversed,
+    }
+}

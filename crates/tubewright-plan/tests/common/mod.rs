@@ -1,0 +1,16 @@
+//! Whole plans put before the independent walker.
+
+#![allow(
+    dead_code,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    clippy::print_stdout,
+    reason = "test support: each binary uses a part of it, and what cannot be read may stop the test"
+)]
+
+pub(crate) mod clearance;
+pub(crate) mod convert;
+pub(crate) mod prove;
+pub(crate) mod random;
+pub(crate) mod solved;
