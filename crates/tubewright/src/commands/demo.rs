@@ -5,6 +5,7 @@ use super::{Done, Failure, buy, check, cut, drawing, load, measure, new, print, 
 use crate::cli::Demo;
 use crate::interrupt;
 use crate::terminal::lengths::Lengths;
+use crate::terminal::paragraph;
 use std::path::PathBuf;
 
 /// Copies the car, measures, routes, buys, cuts and checks it.
@@ -21,10 +22,9 @@ pub(crate) fn run(arguments: &Demo) -> Result<Done, Failure> {
         print(&format!("Using {} as it is.\n", folder.display()))?;
     } else {
         new::copy_demonstration(car, &folder)?;
-        print(&format!(
-            "Copied “{}” to {}.\n",
-            car.title,
-            folder.display()
+        print(&paragraph(
+            &format!("Copied “{}” to {}.", car.title, folder.display()),
+            0,
         ))?;
     }
     print("The car, its readings, its suppliers and its prices are invented.\n")?;
@@ -51,9 +51,13 @@ pub(crate) fn run(arguments: &Demo) -> Result<Done, Failure> {
         picture.display()
     ))?;
     solved.plan.save(&mut loaded);
-    print(&format!(
-        "\nGo on with `tubewright measure {0}`, `route`, `buy`, `cut` and `check`, and change {0}/build.toml.\n",
-        folder.display()
+    print("\n")?;
+    print(&paragraph(
+        &format!(
+            "Go on with `tubewright measure {0}`, `route`, `buy`, `cut` and `check`, and change {0}/build.toml.",
+            folder.display()
+        ),
+        0,
     ))?;
     // The demonstration holds slips on purpose: that they are found is no failure of the demonstration.
     Ok(if interrupt::was_asked() {
