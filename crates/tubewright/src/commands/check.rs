@@ -108,11 +108,8 @@ pub(crate) fn as_text(board: &Board, lengths: Lengths) -> String {
             .filter(|finding| finding.state == state)
         {
             if last != Some(finding.rule) {
-                text.push_str(&format!(
-                    "  {} ({})\n",
-                    finding.rule.title(),
-                    finding.rule.source()
-                ));
+                let title = format!("{} ({})", finding.rule.title(), finding.rule.source());
+                text.push_str(&paragraph(&title, 2));
                 last = Some(finding.rule);
             }
             text.push_str(&paragraph(&sentence(finding, lengths), 6));
@@ -161,7 +158,7 @@ fn with_plus_minus(measured: Measured, lengths: Lengths) -> String {
     let text = value(measured.value, measured.unit, lengths);
     match (measured.plus_minus, measured.unit) {
         (None, _) => text,
-        (Some(plus_minus), Unit::Millimetre) => format!("{text} ± {}", lengths.fine(plus_minus)),
+        (Some(plus_minus), Unit::Millimetre) => lengths.with_plus_minus(measured.value, plus_minus),
         (Some(plus_minus), unit) => format!("{text} ± {plus_minus:.1}{}", unit.symbol()),
     }
 }

@@ -84,6 +84,11 @@ impl Lengths {
         }
     }
 
+    /// A length with its ±: `52.2 ± 6.1 mm`, `1-1/2 ± 0.27 in`.
+    pub(crate) fn with_plus_minus(self, mm: f64, plus_minus_mm: f64) -> String {
+        format!("{} ± {}", self.bare(mm), self.fine(plus_minus_mm))
+    }
+
     /// A long way: `3.85 m`, `12 ft 7-5/8 in`.
     pub(crate) fn long(self, mm: f64) -> String {
         if !self.is_inches() {

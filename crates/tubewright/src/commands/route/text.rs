@@ -244,13 +244,13 @@ fn numbered(number: usize, words: &str) -> String {
 }
 
 fn gap_words(gap: &Gap, lengths: Lengths) -> String {
-    let plus_minus = gap
-        .plus_minus_mm
-        .map_or_else(String::new, |pm| format!(" ± {}", lengths.fine(pm)));
+    let measured = gap.plus_minus_mm.map_or_else(
+        || lengths.tape(gap.gap_mm),
+        |plus_minus| lengths.with_plus_minus(gap.gap_mm, plus_minus),
+    );
     format!(
-        "tightest: {}, {}{plus_minus} ({}), at least {}",
+        "tightest: {}, {measured} ({}), at least {}",
         gap.subject,
-        lengths.tape(gap.gap_mm),
         lengths.sentence(&gap.place_words),
         lengths.tape(gap.wanted_mm)
     )
