@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 use tubewright_build::model::{ItemKind, Model};
 use tubewright_check::{Finding, Limit, Rule};
 use tubewright_geometry::Point;
+use tubewright_route::problem::Side;
 use tubewright_stock::Money;
 
 use crate::checks::{clearance_findings, moving_runs};
@@ -46,9 +47,9 @@ pub struct Figures {
     pub mass_kg: f64,
     /// Components whose item names no mass: they are not in it.
     pub without_mass: Vec<String>,
-    /// The largest distance of an end from where it should be, mm.
+    /// The largest distance of an end, or of the way into a crossover, from where it should be, mm.
     pub end_off_mm: f64,
-    /// The largest angle of an end to where it should point, radians.
+    /// The largest angle of an end, or of the way into a crossover, to where it should point, radians.
     pub end_off_rad: f64,
     /// Price of what is bought, with tax and delivery; `None` without a buying plan.
     pub price: Option<Money>,
@@ -76,7 +77,7 @@ pub fn figures(
     supply: Option<&Supply>,
 ) -> Figures {
     let (mass_kg, without_mass) = mass(model, runs);
-    let largest = |of: fn(&PlannedRun) -> f64| runs.iter().map(of).fold(0.0, f64::max);
+    let (end_off_mm, end_off_rad) = off(posed, runs);
     let welds = supply.map(|supply| supply.plan.welds);
     let cuts = supply.map(|supply| {
         let cuts = supply
@@ -105,8 +106,8 @@ pub fn figures(
         bends_rad: runs.iter().map(PlannedRun::sum_of_bends_rad).sum(),
         mass_kg,
         without_mass,
-        end_off_mm: largest(PlannedRun::end_error_mm),
-        end_off_rad: largest(PlannedRun::end_error_rad),
+        end_off_mm,
+        end_off_rad,
         price: supply.map(|supply| supply.plan.price),
         missing: supply.map_or(0, |supply| supply.plan.missing.len()),
         welds,
@@ -115,6 +116,34 @@ pub fn figures(
         tightest: tightest_of(false),
         ground: tightest_of(true),
     }
+}
+
+/// How far ends and ways into crossovers are off at most: distance in mm, angle in radians.
+fn off(posed: &PosedProblem, runs: &[PlannedRun]) -> (f64, f64) {
+    let ends = runs
+        .iter()
+        .map(|run| (run.end_error_mm(), run.end_error_rad()));
+    let inlets = runs.iter().flat_map(|run| &run.pieces).filter_map(|piece| {
+        let PlannedKind::Crossover { name, side, origin } = &piece.kind else {
+            return None;
+        };
+        let side = if *side == "R" {
+            Side::Right
+        } else {
+            Side::Left
+        };
+        let mut crossovers = posed.problem.crossovers.iter();
+        let ports = crossovers
+            .find(|crossover| crossover.id == *name)?
+            .ports(side);
+        Some((
+            piece.frame_in.origin.distance(*origin + ports.inlet),
+            piece.frame_in.travel().angle_to(ports.inlet_direction),
+        ))
+    });
+    ends.chain(inlets).fold((0.0, 0.0), |most, off| {
+        (most.0.max(off.0), most.1.max(off.1))
+    })
 }
 
 fn gap_of(finding: &Finding) -> Option<Gap> {

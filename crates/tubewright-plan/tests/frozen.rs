@@ -121,7 +121,10 @@ fn what_was_chosen_comes_back_from_the_record_in_either_unit() {
             let runs = frozen_runs(&model(&chosen(SHOP, index, units)));
             assert_eq!(runs.len(), way.runs.len());
             for (run, was) in runs.iter().zip(&way.runs) {
-                assert_eq!(marks(&[run.clone()]), marks(&[was.clone()]));
+                assert_eq!(
+                    marks(std::slice::from_ref(run)),
+                    marks(std::slice::from_ref(was))
+                );
                 for (piece, was) in run.pieces.iter().zip(&was.pieces) {
                     assert_eq!((&piece.mark, &piece.joint), (&was.mark, &was.joint));
                     let off = piece.frame_out.origin.distance(was.frame_out.origin);

@@ -52,7 +52,8 @@ pub(crate) fn run(arguments: &Buy) -> Result<Done, Failure> {
         Done::Clean
     } else {
         Done::Findings
-    })
+    }
+    .or_stopped())
 }
 
 /// Which plan the steel is for.

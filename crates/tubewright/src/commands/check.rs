@@ -36,7 +36,7 @@ pub(crate) fn run(arguments: &Folder) -> Result<Done, Failure> {
         .plan
         .keep_checks(&loaded, around, budget, chosen, &board);
     solved.plan.save(&mut loaded);
-    Ok(done(&board))
+    Ok(done(&board).or_stopped())
 }
 
 /// Which plan is judged, and what of it is older than what it was made from.

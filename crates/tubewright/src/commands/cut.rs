@@ -46,12 +46,13 @@ pub(crate) fn run(arguments: &Folder) -> Result<Done, Failure> {
         Done::Clean
     } else {
         Done::Findings
-    })
+    }
+    .or_stopped())
 }
 
 /// The cards as text.
 pub(crate) fn as_text(supply: &Supply, lengths: Lengths) -> String {
-    let mut text = heading("Cut");
+    let mut text = heading(&format!("Cut, marks in {}", lengths.unit()));
     text.push_str(&paragraph(
         "Before the first cut scribe a witness line along the whole item: on a bend along its outside, from end to end. Measure every mark from the end named, with the tape along the side named. The mark is a face of a piece; the kerf goes where the card says.",
         2,
@@ -83,6 +84,12 @@ pub(crate) fn as_text(supply: &Supply, lengths: Lengths) -> String {
         ]);
     }
     text.push_str(&table.render());
+    if supply.fits.iter().any(|fit| fit.run.contains(", behind ")) {
+        text.push_str(&paragraph(
+            "Behind a crossover the clock starts anew, from twelve o'clock of its outlet.",
+            2,
+        ));
+    }
     text.push_str(&paragraph(
         "Clockwise looking downstream is plus, witness line to witness line. Sawn tube is sharp and hot work makes fume: deburr, wear eye protection, extract at the source.",
         2,

@@ -3,7 +3,6 @@
 use super::solve::solve;
 use super::{Done, Failure, buy, check, cut, drawing, load, measure, new, print, route};
 use crate::cli::Demo;
-use crate::interrupt;
 use crate::terminal::lengths::Lengths;
 use crate::terminal::paragraph;
 use std::path::PathBuf;
@@ -60,9 +59,5 @@ pub(crate) fn run(arguments: &Demo) -> Result<Done, Failure> {
         0,
     ))?;
     // The demonstration holds slips on purpose: that they are found is no failure of the demonstration.
-    Ok(if interrupt::was_asked() {
-        Done::Stopped
-    } else {
-        Done::Clean
-    })
+    Ok(Done::Clean.or_stopped())
 }

@@ -33,6 +33,15 @@ pub(crate) enum Done {
 }
 
 impl Done {
+    /// The same, unless the person stopped the work.
+    pub(crate) fn or_stopped(self) -> Self {
+        if crate::interrupt::was_asked() {
+            Self::Stopped
+        } else {
+            self
+        }
+    }
+
     /// 0, 1 or 130.
     pub(crate) fn exit_code(self) -> ExitCode {
         ExitCode::from(match self {

@@ -142,10 +142,11 @@ impl Plan {
         self.is_changed = true;
     }
 
-    /// Writes the plan when something in it is new. That it cannot be written is told and is no
+    /// Writes the plan when something in it is new; not after Ctrl-C, because what a stopped search
+    /// holds depends on when it was stopped. That it cannot be written is told and is no
     /// failure: everything in it is derived.
     pub(crate) fn save(self, loaded: &mut Loaded) {
-        if !self.is_changed {
+        if !self.is_changed || crate::interrupt::was_asked() {
             return;
         }
         let text = self.file.to_text();

@@ -34,11 +34,7 @@ pub(crate) fn run(arguments: &RouteProblem) -> Result<Done, Failure> {
     let out = &arguments.out;
     write_whole(out, &answer)?;
     print(&format!("{}: {}\n", problem.id, summary(&outcome)))?;
-    Ok(if interrupt::was_asked() {
-        Done::Stopped
-    } else {
-        Done::Clean
-    })
+    Ok(Done::Clean.or_stopped())
 }
 
 fn summary(outcome: &tubewright_route::Outcome) -> String {

@@ -9,7 +9,6 @@ pub(crate) use text::as_text;
 use super::solve::{Solved, solve};
 use super::{Done, Failure, load, print};
 use crate::cli::Route;
-use crate::interrupt;
 use crate::terminal::lengths::Lengths;
 use tubewright_plan::figures::{Figures, figures};
 use tubewright_plan::frozen::{Offer, offer_of};
@@ -52,13 +51,12 @@ pub(crate) fn run(arguments: &Route) -> Result<Done, Failure> {
     let is_found = matches!(solved.routed, Some(Routed::Found(_)));
     let is_clean = is_found && solved.posed.left_out.is_empty();
     solved.plan.save(&mut loaded);
-    Ok(if interrupt::was_asked() {
-        Done::Stopped
-    } else if is_clean {
+    Ok(if is_clean {
         Done::Clean
     } else {
         Done::Findings
-    })
+    }
+    .or_stopped())
 }
 
 /// Every alternative with its figures, and with what it changes when a plan was chosen.
