@@ -198,14 +198,15 @@ pub(crate) enum Scope {
 }
 
 /// Improves until no neighbour is cheaper or the work is spent. `tried` remembers layouts that were
-/// tried from any solution of this family.
+/// tried from any solution of this family. `seen` is told of everything that holds, with the work
+/// spent and whether it is the best of this descent so far.
 pub(crate) fn improve(
     ctx: &Context<'_>,
     mut best: Solution,
     scope: Scope,
     tried: &mut BTreeSet<Vec<Layout>>,
     meter: &mut Meter<'_>,
-    mut better: impl FnMut(&Solution, u64),
+    mut seen: impl FnMut(&Solution, u64, bool),
 ) -> Solution {
     tried.insert(best.chains.iter().map(|c| c.layout.clone()).collect());
     'again: loop {
@@ -280,15 +281,16 @@ pub(crate) fn improve(
             };
             for (solution, landing) in results {
                 meter.spent += landing.work * parts;
-                if let Some(s) = solution
-                    && s.cost < winner.as_ref().map_or(best.cost - GAIN, |w| w.cost)
-                {
+                let Some(s) = solution else { continue };
+                if s.cost < winner.as_ref().map_or(best.cost - GAIN, |w| w.cost) {
                     winner = Some(s);
+                } else {
+                    seen(&s, meter.spent, false);
                 }
             }
             if let Some(s) = winner {
                 best = s;
-                better(&best, meter.spent);
+                seen(&best, meter.spent, true);
                 continue 'again;
             }
         }

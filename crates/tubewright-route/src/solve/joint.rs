@@ -107,7 +107,8 @@ pub(crate) fn any(ctx: &Context<'_>, seed: u64, meter: &mut Meter<'_>) -> bool {
         };
         return spans(problem, &[]).first().is_some_and(|span| {
             let task = span.at(&[]);
-            !single::search(ctx, &task, &field, seed, reach, meter, |_, _| {}).is_empty()
+            let found = single::search(ctx, &task, &field, seed, reach, meter, |_, _, _| {});
+            !found.held.is_empty()
         });
     }
     let mut own = Meter {
@@ -115,7 +116,7 @@ pub(crate) fn any(ctx: &Context<'_>, seed: u64, meter: &mut Meter<'_>) -> bool {
         limit: meter.limit,
         cancel: meter.cancel,
     };
-    let found = search(ctx, seed, &mut own, |_, _| {});
+    let found = search(ctx, seed, &mut own, &mut |_, _, _| {});
     meter.spent += own.spent;
     !found.is_empty()
 }
@@ -125,7 +126,7 @@ pub(crate) fn search(
     ctx: &Context<'_>,
     seed: u64,
     meter: &mut Meter<'_>,
-    mut better: impl FnMut(&Solution, u64),
+    seen: &mut dyn FnMut(&Solution, u64, bool),
 ) -> Vec<Solution> {
     let problem = ctx.problem;
     let region = search_region(problem);
@@ -134,15 +135,18 @@ pub(crate) fn search(
     let plain = spans(problem, splits.first().map_or(&[], Vec::as_slice));
     if let ([span], true) = (plain.as_slice(), problem.crossovers.is_empty()) {
         let reach = Reach {
-            rounds: 12,
+            rounds: u64::MAX,
             improved: 3,
             first_only: false,
         };
-        return single::search(ctx, &span.at(&[]), &field, seed, reach, meter, better);
+        return single::search(ctx, &span.at(&[]), &field, seed, reach, meter, seen).held;
     }
     let mut pool: Vec<Solution> = Vec::new();
     let mut best = f64::INFINITY;
     let mut tried = BTreeSet::new();
+    // Spans that failed most often are tried first: a place of the crossovers that they refuse is
+    // given up before the others are looked at.
+    let mut failures: Vec<u64> = vec![0; plain.len()];
     // A wide room for the crossover may take many draws before one can be reached at all.
     for attempt in 0..MOST_DRAWS {
         if !pool.is_empty() || meter.is_over() {
@@ -170,46 +174,34 @@ pub(crate) fn search(
                 improved: 2,
                 first_only: true,
             };
+            // Enough for volleys along paths round the bodies too, not along the straight way only.
             let share = (meter.limit - meter.spent) / (4 * spans.len() as u64).max(1);
-            let mut parts: Vec<Vec<Solution>> = Vec::new();
-            for span in &spans {
-                let mut own = Meter {
-                    spent: 0,
-                    limit: if pool.is_empty() {
-                        120 * (1 + attempt)
-                    } else {
-                        share.min(400)
-                    },
-                    cancel: meter.cancel,
-                };
-                let found = single::search(
-                    ctx,
-                    &span.at(&poses),
-                    &field,
-                    seed.wrapping_add(number as u64),
-                    reach,
-                    &mut own,
-                    |_, _| {},
-                );
-                meter.spent += own.spent;
-                if found.is_empty() {
-                    break;
-                }
-                parts.push(found);
-            }
-            if parts.len() < spans.len() {
+            let limit = if pool.is_empty() {
+                SPAN_UNITS
+            } else {
+                share.min(SPAN_UNITS)
+            };
+            let seed = seed.wrapping_add(number as u64);
+            let Some(parts) = parts_at(
+                ctx,
+                &spans,
+                &poses,
+                &field,
+                (seed, reach, limit),
+                &mut failures,
+                meter,
+            ) else {
                 continue;
-            }
+            };
             let Some(joined) = join(ctx, &spans, &parts, &poses, meter) else {
                 continue;
             };
-            let mut note = |s: &Solution, spent: u64| {
-                if s.cost < best {
-                    best = s.cost;
-                    better(s, spent);
-                }
+            let mut note = |s: &Solution, spent: u64, _: bool| {
+                let is_best = s.cost < best;
+                best = best.min(s.cost);
+                seen(s, spent, is_best);
             };
-            note(&joined, meter.spent);
+            note(&joined, meter.spent, true);
             let polished = polish(ctx, joined, &mut tried, meter, &mut note);
             pool.push(polished);
         }
@@ -218,13 +210,69 @@ pub(crate) fn search(
     pool
 }
 
+/// Work units for one span at one place of the crossovers: about four volleys.
+const SPAN_UNITS: u64 = 900;
+/// Overrun of a span that moving the crossovers may still take away, mm.
+const MENDABLE_MM: f64 = 60.0;
+
+/// What each span finds alone at one place of the crossovers; `None` when one finds nothing that is
+/// near. What is near counts for at most half of the spans: joined with the crossovers free to slide
+/// it may hold.
+fn parts_at(
+    ctx: &Context<'_>,
+    spans: &[Span],
+    poses: &[Vector],
+    field: &Field<'_>,
+    (seed, reach, limit): (u64, Reach, u64),
+    failures: &mut Vec<u64>,
+    meter: &mut Meter<'_>,
+) -> Option<Vec<Vec<Solution>>> {
+    failures.resize(spans.len(), 0);
+    let mut order: Vec<usize> = (0..spans.len()).collect();
+    order.sort_by_key(|&i| core::cmp::Reverse(failures.get(i).copied().unwrap_or(0)));
+    let mut parts: Vec<Vec<Solution>> = vec![Vec::new(); spans.len()];
+    let mut missed = 0;
+    for i in order {
+        let span = spans.get(i)?;
+        let mut own = Meter {
+            spent: 0,
+            limit,
+            cancel: meter.cancel,
+        };
+        let found = single::search(
+            ctx,
+            &span.at(poses),
+            field,
+            seed,
+            reach,
+            &mut own,
+            |_, _, _| {},
+        );
+        meter.spent += own.spent;
+        let slot = parts.get_mut(i)?;
+        *slot = found.held;
+        if slot.is_empty() {
+            if let Some(f) = failures.get_mut(i) {
+                *f += 1;
+            }
+            missed += 1;
+            let near = found.near.filter(|n| n.0 <= MENDABLE_MM)?;
+            if 2 * missed > spans.len() {
+                return None;
+            }
+            slot.push(near.1);
+        }
+    }
+    Some(parts)
+}
+
 /// Chains alone at the present place of the crossovers, then together, as long as it helps.
 fn polish(
     ctx: &Context<'_>,
     mut now: Solution,
     tried: &mut BTreeSet<Vec<super::layout::Layout>>,
     meter: &mut Meter<'_>,
-    note: &mut dyn FnMut(&Solution, u64),
+    note: &mut dyn FnMut(&Solution, u64, bool),
 ) -> Solution {
     loop {
         let before = now.cost;
@@ -368,7 +416,7 @@ fn component_splits(problem: &RouteProblem) -> Vec<Vec<usize>> {
 }
 
 /// Where guide paths may go: round all ends, within the workspace.
-fn search_region(problem: &RouteProblem) -> Region {
+pub(crate) fn search_region(problem: &RouteProblem) -> Region {
     let low = |a: Point, b: Point| Point::new(a.x.min(b.x), a.y.min(b.y), a.z.min(b.z));
     let high = |a: Point, b: Point| Point::new(a.x.max(b.x), a.y.max(b.y), a.z.max(b.z));
     let mut places = problem.runs.iter().flat_map(|r| [r.start.origin, r.end]);

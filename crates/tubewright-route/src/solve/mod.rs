@@ -10,6 +10,7 @@ mod improve;
 mod joint;
 mod layout;
 mod moves;
+mod otherways;
 mod polyline;
 mod prove;
 mod random;
@@ -36,6 +37,11 @@ use system::Context;
 /// Most alternatives that are given back.
 const MOST_ALTERNATIVES: usize = 6;
 
+/// One part in so many of the effort looks for other ways round.
+const SHARE_OF_OTHER_WAYS: u64 = 5;
+/// Makes another seed for the second attempt.
+const SECOND_SEED: u64 = 0x5EED;
+
 /// Solves a route problem.
 ///
 /// Deterministic: equal problem, cost model and budget give equal routes whatever the number of
@@ -58,22 +64,33 @@ pub fn solve(
         return Ok(Outcome::Infeasible { reason, proof });
     }
     let lower_bound = bound::lower_bound(problem, cost);
-    // The last part of the effort is for the alternatives.
+    // The last parts of the effort are for the alternatives: a tenth to bring them to the standard of
+    // the best, and a share to look for other ways round.
+    let total = budget.work_units;
     let mut meter = Meter {
         spent: 0,
-        limit: budget.work_units - budget.work_units / 10,
+        limit: total - total / 10 - total / SHARE_OF_OTHER_WAYS,
         cancel,
     };
-    let mut report_better = |s: &Solution, spent: u64| {
-        progress(Progress {
-            work_units: spent,
-            budget_units: budget.work_units,
-            best_cost: Some(s.cost),
-            improved: Some(report::route(&ctx, s, String::new(), lower_bound)),
-            lower_bound,
-        });
+    let mut archive = alternatives::Archive::default();
+    let mut seen = |s: &Solution, spent: u64, is_best: bool| {
+        archive.add(s);
+        if is_best {
+            progress(Progress {
+                work_units: spent,
+                budget_units: total,
+                best_cost: Some(s.cost),
+                improved: Some(report::route(&ctx, s, String::new(), lower_bound)),
+                lower_bound,
+            });
+        }
     };
-    let mut found = joint::search(&ctx, budget.seed, &mut meter, &mut report_better);
+    let mut found = joint::search(&ctx, budget.seed, &mut meter, &mut seen);
+    if found.is_empty() {
+        // Nothing to find alternatives to: the whole effort goes into finding one.
+        meter.limit = total;
+        found = joint::search(&ctx, budget.seed ^ SECOND_SEED, &mut meter, &mut seen);
+    }
     if found.is_empty() {
         if let Some(proof) = prove::prove(&ctx) {
             let spent = &mut meter.spent;
@@ -84,12 +101,26 @@ pub fn solve(
             work_units: meter.spent,
         });
     }
+    found.extend(archive.cheapest());
+    meter.limit = total - total / 10;
+    let mut looked_round: Vec<Solution> = Vec::new();
+    while !meter.is_over() && looked_round.len() < MOST_ALTERNATIVES {
+        let ways = alternatives::distinct(&ctx, found.clone(), MOST_ALTERNATIVES);
+        let Some((next, _)) = ways
+            .into_iter()
+            .find(|(way, _)| !looked_round.iter().any(|known| known.x == way.x))
+        else {
+            break;
+        };
+        found.extend(otherways::search(&ctx, &next, budget.seed, &mut meter));
+        looked_round.push(next);
+    }
     // Other ways round are brought to the same standard as the best.
     let others = alternatives::distinct(&ctx, found.clone(), 4);
     for (k, (other, _)) in others.into_iter().enumerate().skip(1) {
         let mut own = Meter {
             spent: 0,
-            limit: budget.work_units.saturating_sub(meter.spent) / (4 - k.min(3) as u64),
+            limit: total.saturating_sub(meter.spent) / (4 - k.min(3) as u64),
             cancel,
         };
         let scope = if other.chains.len() > 1 {
@@ -103,7 +134,7 @@ pub fn solve(
             scope,
             &mut BTreeSet::new(),
             &mut own,
-            |_, _| {},
+            |_, _, _| {},
         );
         meter.spent += own.spent;
         found.push(polished);

@@ -5,6 +5,7 @@ use std::collections::BTreeSet;
 use rayon::prelude::*;
 use tubewright_geometry::Point;
 
+use super::chain::Part;
 use super::descend::Effort;
 use super::field::Field;
 use super::improve::{Meter, Scope, Solution, improve, mend};
@@ -12,7 +13,7 @@ use super::layout::Layout;
 use super::polyline::Ends;
 use super::random::Random;
 use super::shots::{Aim, Shot};
-use super::system::{Anchor, Chain, Context, Target, tube_of};
+use super::system::{Anchor, Chain, Context, System, Target, tube_of};
 
 /// A chain to be found, with both ends fixed.
 #[derive(Clone, Debug)]
@@ -39,7 +40,11 @@ const THROWS: usize = 400;
 /// Shots mended of each number of bends and guide.
 const MENDED: usize = 3;
 
-/// One volley: throws, rates, mends the best; returns what holds, cheapest first, and the work spent.
+/// What does not hold but comes near: the overrun in mm with the chain and its sizes, closed.
+pub(crate) type NearMiss = Option<(f64, Solution)>;
+
+/// One volley: throws, rates, mends the best; returns what holds, cheapest first, what comes nearest
+/// when nothing does, and the work spent.
 pub(crate) fn volley(
     ctx: &Context<'_>,
     task: &Task,
@@ -47,9 +52,9 @@ pub(crate) fn volley(
     guides: &[Vec<Point>],
     bends: core::ops::RangeInclusive<usize>,
     seed: u64,
-) -> (Vec<Solution>, u64) {
+) -> (Vec<Solution>, NearMiss, u64) {
     let Some(tube) = tube_of(ctx.problem, task.run) else {
-        return (Vec::new(), 0);
+        return (Vec::new(), None, 0);
     };
     let mut jobs: Vec<(usize, usize)> = Vec::new();
     for g in 0..guides.len() {
@@ -121,12 +126,24 @@ pub(crate) fn volley(
         })
         .collect();
     let mut found = Vec::new();
-    for (solution, landing) in results {
+    let mut near: NearMiss = None;
+    for ((solution, landing), shot) in results.into_iter().zip(&shots) {
         work += landing.work;
+        if solution.is_none()
+            && landing.overrun.is_finite()
+            && near.as_ref().is_none_or(|n| landing.overrun < n.0)
+        {
+            let missed = Solution {
+                chains: vec![task.chain(shot.layout.clone())],
+                x: landing.x,
+                cost: landing.cost,
+            };
+            near = Some((landing.overrun, missed));
+        }
         found.extend(solution);
     }
     found.sort_by(|a, b| a.cost.total_cmp(&b.cost));
-    (found, work + (jobs.len() * THROWS / 100) as u64)
+    (found, near, work + (jobs.len() * THROWS / 100) as u64)
 }
 
 /// The best score of a small volley along a straight guide, nothing mended: a cheap hint of what a
@@ -179,7 +196,18 @@ pub(crate) struct Reach {
     pub(crate) first_only: bool,
 }
 
-/// Searches one chain; solutions that hold, cheapest first, different in layout.
+/// What a search of one chain found.
+pub(crate) struct Found {
+    /// What holds, cheapest first, different in layout.
+    pub(crate) held: Vec<Solution>,
+    /// What came nearest while nothing held.
+    pub(crate) near: NearMiss,
+}
+
+/// Guides kept at once: each costs a volley for every number of bends.
+const MOST_GUIDES: usize = 5;
+
+/// Searches one chain. `seen` is told of what holds, with the work spent and whether it is the best.
 pub(crate) fn search(
     ctx: &Context<'_>,
     task: &Task,
@@ -187,8 +215,8 @@ pub(crate) fn search(
     seed: u64,
     reach: Reach,
     meter: &mut Meter<'_>,
-    mut better: impl FnMut(&Solution, u64),
-) -> Vec<Solution> {
+    mut seen: impl FnMut(&Solution, u64, bool),
+) -> Found {
     let clr = tube_of(ctx.problem, task.run).map_or(0.0, |t| t.clr_mm);
     let radius = tube_of(ctx.problem, task.run).map_or(0.0, |t| t.od_mm / 2.0);
     let (s, e) = (task.ends.start.origin, task.ends.end);
@@ -197,6 +225,7 @@ pub(crate) fn search(
     let out = s + task.ends.start.travel * lead;
     let back = e - task.ends.end_direction * lead;
     let mut pool: Vec<Solution> = Vec::new();
+    let mut nearest: NearMiss = None;
     let mut best = f64::INFINITY;
     let mut tried = BTreeSet::new();
     let mut round = 0u64;
@@ -208,7 +237,7 @@ pub(crate) fn search(
             1..8 => 6,
             _ => 8,
         };
-        let (found, work) = volley(
+        let (found, near, work) = volley(
             ctx,
             task,
             field,
@@ -217,11 +246,15 @@ pub(crate) fn search(
             seed.wrapping_add(round * 0x9E37),
         );
         meter.spent += work;
-        if let Some(first) = found.first()
-            && first.cost < best
+        if let Some(near) = near
+            && nearest.as_ref().is_none_or(|n| near.0 < n.0)
         {
-            best = first.cost;
-            better(first, meter.spent);
+            nearest = Some(near);
+        }
+        if let Some(first) = found.first() {
+            let is_best = first.cost < best;
+            best = best.min(first.cost);
+            seen(first, meter.spent, is_best);
         }
         // The rest may be another way round.
         pool.extend(found.iter().skip(reach.improved).cloned());
@@ -236,11 +269,10 @@ pub(crate) fn search(
                 Scope::Together,
                 &mut tried,
                 meter,
-                |s, spent| {
-                    if s.cost < best {
-                        best = s.cost;
-                        better(s, spent);
-                    }
+                |s, spent, _| {
+                    let is_best = s.cost < best;
+                    best = best.min(s.cost);
+                    seen(s, spent, is_best);
                 },
             );
             pool.push(polished);
@@ -270,8 +302,37 @@ pub(crate) fn search(
             if guides.is_empty() {
                 guides.push(vec![s, out, back, e]);
             }
+        } else if round >= 6 && round.is_multiple_of(2) && !pool.is_empty() {
+            // Near what is good there may be better: round the best few, one after the other.
+            pool.sort_by(|a, b| a.cost.total_cmp(&b.cost));
+            pool.truncate(60);
+            let rank = (round as usize / 2) % pool.len().min(4);
+            if let Some(guide) = pool.get(rank).map(|p| corners_of(ctx, p)) {
+                guides.insert(0, guide);
+                guides.truncate(MOST_GUIDES);
+            }
         }
     }
     pool.sort_by(|a, b| a.cost.total_cmp(&b.cost));
-    pool
+    Found {
+        held: pool,
+        near: nearest,
+    }
+}
+
+/// Ends of all pieces of a chain, as a guide to throw round.
+fn corners_of(ctx: &Context<'_>, solution: &Solution) -> Vec<Point> {
+    let system = System::new(ctx, solution.chains.clone());
+    let laid = system.lay(&solution.x);
+    let mut out = Vec::new();
+    for laid in &laid {
+        for element in laid.elements.iter().filter(|e| e.part == Part::Tube) {
+            let line = &element.tube.line;
+            if out.is_empty() {
+                out.push(line.at(0.0));
+            }
+            out.push(line.at(line.length()));
+        }
+    }
+    out
 }

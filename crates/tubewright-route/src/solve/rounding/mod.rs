@@ -135,14 +135,19 @@ pub fn round_and_close(
         ctx: &ctx,
         steps,
         closing,
+        may_cut: false,
         least: f64::INFINITY,
         best: None,
     };
-    for added_gap_mm in ADDED_GAPS_MM {
-        if attempt.worst() <= 1.0 {
-            break;
+    // A stock bend is cut to another angle only where more room does not help.
+    for may_cut in [false, true] {
+        attempt.may_cut = may_cut;
+        for added_gap_mm in ADDED_GAPS_MM {
+            if attempt.worst() <= 1.0 {
+                break;
+            }
+            attempt.with(route, &start.chains, &start.x, added_gap_mm);
         }
-        attempt.with(route, &start.chains, &start.x, added_gap_mm);
     }
     // One more straight is worth its weld only where there is no way without.
     if attempt.worst() > ACCEPTABLE {
@@ -178,6 +183,8 @@ struct Attempt<'a, 'p> {
     ctx: &'a Context<'p>,
     steps: ShopSteps,
     closing: Option<ClosingPiece>,
+    /// Whether stock bends may be cut to other angles.
+    may_cut: bool,
     least: f64,
     best: Option<(f64, Rounded)>,
 }
@@ -211,7 +218,8 @@ impl Attempt<'_, '_> {
         } else {
             x.to_vec()
         };
-        let Some(all) = round_all(ctx, chains, &base, self.steps, self.closing) else {
+        let Some(all) = round_all(ctx, chains, &base, self.steps, (self.closing, self.may_cut))
+        else {
             return;
         };
         self.least = self.least.min(all.overrun);
@@ -306,7 +314,7 @@ fn round_all(
     chains: &[Chain],
     base: &[f64],
     steps: ShopSteps,
-    closing: Option<ClosingPiece>,
+    (closing, may_cut): (Option<ClosingPiece>, bool),
 ) -> Option<All> {
     let system = System::new(ctx, chains.to_vec());
     let poses: Vec<Vector> = (0..ctx.problem.crossovers.len())
@@ -339,7 +347,7 @@ fn round_all(
         put(&system, &mut all.x, c, &from);
     }
     for c in 0..chains.len() {
-        let chosen = round_chain(ctx, &all, c, &poses, steps, closing)?;
+        let chosen = round_chain(ctx, &all, c, &poses, steps, (closing, may_cut))?;
         if let Some(slot) = all.chains.get_mut(c) {
             slot.layout = chosen.chain.layout;
         }
@@ -419,14 +427,14 @@ fn round_chain(
     c: usize,
     poses: &[Vector],
     steps: ShopSteps,
-    closing: Option<ClosingPiece>,
+    (closing, may_cut): (Option<ClosingPiece>, bool),
 ) -> Option<Chosen> {
     let mut best = round_layout(ctx, &all.chains, &all.x, c, poses, steps, closing);
     let is_good = |b: &Option<Chosen>| {
         b.as_ref()
             .is_some_and(|b| b.overrun <= HOLDS_MM && b.poorness() <= 1.0)
     };
-    if is_good(&best) {
+    if is_good(&best) || !may_cut {
         return best;
     }
     for layout in with_a_bend_cut(ctx, all, c) {
