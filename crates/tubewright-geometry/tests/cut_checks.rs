@@ -10,7 +10,7 @@ use tubewright_geometry::cut::{
     clockwise_round_outside_mm, kerf_loss, nearest_round_outside_mm, ovality_within,
     partition_bend, prebend_wall_factor, thinning,
 };
-use tubewright_geometry::{math, setback_mm};
+use tubewright_geometry::{Frame, math, setback_mm};
 
 const DATA: &str = include_str!("data/fabrication.toml");
 
@@ -180,6 +180,43 @@ proptest! {
         let back = turned.place_along(whole.centre_line_mm * (1.0 - t)).expect("on the item");
         let again = turned.marks_from_end(back).expect("on the item");
         prop_assert!((again.outside_mm - far.outside_mm).abs() < 1e-9);
+    }
+
+    #[test]
+    fn a_tape_along_outside_inside_and_side_reads_the_marks(stock in stock(), t in 0.0..1.0_f64) {
+        // The tape is followed in small steps along a line on the tube's surface, by the frames that
+        // carry the centre line: nothing of the closed form is used.
+        const STEPS: i32 = 4000;
+        let along = stock.whole_length().centre_line_mm * t;
+        let place = stock.place_along(along).expect("on the item");
+        let marks = stock.marks_from_end(place).expect("on the item");
+        let arc_mm = stock.clr_mm * stock.bend_rad;
+        let frame_at = |at: f64| {
+            let in_arc = (at - stock.near_leg_mm).clamp(0.0, arc_mm);
+            Frame::IDENTITY
+                .advanced(at.min(stock.near_leg_mm))
+                .bent(in_arc / stock.clr_mm, stock.clr_mm)
+                .advanced((at - stock.near_leg_mm - arc_mm).max(0.0))
+        };
+        // Twelve o'clock is toward the centre of the bend: the inside.
+        for (clock, mark) in [
+            (0.0, marks.inside_mm),
+            (math::PI, marks.outside_mm),
+            (math::FRAC_PI_2, marks.side_mm),
+            (-math::FRAC_PI_2, marks.side_mm),
+        ] {
+            let on_surface = |at: f64| {
+                let frame = frame_at(at);
+                frame.origin + frame.rolled(clock).twelve() * (0.5 * stock.od_mm)
+            };
+            let read: f64 = (0..STEPS)
+                .map(|i| {
+                    let at = |i: i32| along * f64::from(i) / f64::from(STEPS);
+                    on_surface(at(i)).distance(on_surface(at(i + 1)))
+                })
+                .sum();
+            prop_assert!((read - mark).abs() < 1e-3, "clock {clock}: tape {read}, mark {mark}");
+        }
     }
 
     #[test]
