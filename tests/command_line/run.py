@@ -134,6 +134,30 @@ def case_the_plan_may_be_deleted(folder):
     assert run("cut", car, "--json", wanted=(CLEAN, FINDINGS)).stdout == first
 
 
+def case_a_chosen_way_stands_without_the_plan_and_says_what_it_is_older_than(folder):
+    car = new_car(folder, CARS[1])
+    run("route", car, *EFFORT, wanted=(CLEAN, FINDINGS))
+    run("route", car, "--choose", "1")
+    record = (car / "shop.toml").read_text()
+    assert 'what = "chosen"' in record
+    first = run("cut", car, "--json", wanted=(CLEAN, FINDINGS)).stdout
+    (car / "plan.json").unlink()
+    assert run("cut", car, "--json", wanted=(CLEAN, FINDINGS)).stdout == first
+    assert "older than" not in run("check", car, wanted=(CLEAN, FINDINGS)).stdout
+    build = car / "build.toml"
+    build.write_text("# looked at again\n" + build.read_text())
+    assert "older than" not in run("check", car, wanted=(CLEAN, FINDINGS)).stdout
+    # One millimetre more in reading 1.
+    text = build.read_text()
+    old = re.search(r'number = 1\n(?:.*\n)*?reads = "(\d+) mm"', text)
+    at = old.start(1)
+    build.write_text(text[:at] + str(int(old.group(1)) + 1) + text[old.end(1):])
+    ran = run("check", car, wanted=(CLEAN, FINDINGS))
+    assert re.search(r"routes: older than reading 1\b", ran.stdout), ran.stdout[:600]
+    assert_readable(ran.stdout)
+    assert (car / "shop.toml").read_text() == record, "looking changed the record"
+
+
 def case_an_old_and_broken_plan_is_no_harm(folder):
     car = new_car(folder, CARS[1])
     first = run("buy", car, "--json", wanted=(CLEAN, FINDINGS)).stdout
