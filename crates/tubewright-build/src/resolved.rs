@@ -32,7 +32,7 @@ pub struct ResolvedAccuracy {
     pub symmetry: Length,
     /// Inclination, bearing and face.
     pub angle: Angle,
-    /// Added (in squares) where the tape touches the rim of an end.
+    /// Tape to the rim, a bolt hole or the centre of an end, in place of the tape's own.
     pub rim: Length,
     /// What was left out.
     pub defaulted: Vec<Defaulted>,

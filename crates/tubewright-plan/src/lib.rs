@@ -9,6 +9,7 @@ pub mod bodies;
 pub mod checks;
 pub mod figures;
 pub mod frozen;
+pub mod held;
 pub mod places;
 pub mod plan_file;
 pub mod routes;

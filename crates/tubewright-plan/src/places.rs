@@ -1,8 +1,10 @@
 //! Where everything is, with its ±: what the survey found, by the build's names.
 
 use std::collections::BTreeMap;
+use std::sync::Arc as Shared;
 use tubewright_build::model::{EndPlace, PlaceAt};
 use tubewright_geometry::{Frame, Point, UnitVector, Vector};
+use tubewright_survey::{Change, EndId, PointId, SetupId, Survey};
 
 /// Covariance of a place in mm², along the car's axes.
 pub type Covariance3 = [[f64; 3]; 3];
@@ -35,6 +37,8 @@ pub struct PlacedFloor {
     pub point_in_car: Point,
     /// Out of the floor, into the car.
     pub up: UnitVector,
+    /// Up along the plumb line; the same where no reading tells the two apart.
+    pub plumb: UnitVector,
     /// Standard deviation of its height under the car's middle, mm.
     pub sigma_mm: f64,
     /// True when the car stood on its wheels.
@@ -50,6 +54,129 @@ pub struct Places {
     pub ends: BTreeMap<String, PlacedEnd>,
     /// Floors by the name of their set-up.
     pub floors: BTreeMap<String, PlacedFloor>,
+    /// How the errors of all these hang together.
+    pub joint: Joint,
+}
+
+/// The one adjustment that all places come from: what two places have in common cancels between
+/// them, which their own ± does not show.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Joint {
+    survey: Option<Shared<Survey>>,
+    points: BTreeMap<String, PointId>,
+    ends: BTreeMap<String, EndHold>,
+    floors: BTreeMap<String, SetupId>,
+}
+
+/// What an end's place and direction hang on.
+#[derive(Clone, Debug, PartialEq)]
+enum EndHold {
+    /// It was measured as a pose.
+    Measured(EndId),
+    /// It lies on a point, its direction is chosen.
+    OnPoint(PointId),
+    /// It lies at the middle of another end, its direction is chosen.
+    OnEnd(EndId),
+}
+
+impl Joint {
+    pub(crate) fn of(survey: Survey) -> Self {
+        Self {
+            survey: Some(Shared::new(survey)),
+            ..Self::default()
+        }
+    }
+
+    pub(crate) fn add_point(&mut self, name: &str, id: PointId) {
+        self.points.insert(name.to_owned(), id);
+    }
+
+    pub(crate) fn add_end(&mut self, name: &str, id: EndId) {
+        self.ends.insert(name.to_owned(), EndHold::Measured(id));
+    }
+
+    /// An end whose direction is chosen and that lies at `on`.
+    pub(crate) fn add_chosen_end(&mut self, name: &str, on: &PlaceAt) {
+        let hold = match on {
+            PlaceAt::Mark(point) | PlaceAt::Point(point) => self
+                .points
+                .get(point.as_str())
+                .copied()
+                .map(EndHold::OnPoint),
+            PlaceAt::End { end, .. } => self.ends.get(end.as_str()).map(|hold| match hold {
+                EndHold::Measured(id) | EndHold::OnEnd(id) => EndHold::OnEnd(*id),
+                EndHold::OnPoint(id) => EndHold::OnPoint(*id),
+            }),
+        };
+        if let Some(hold) = hold {
+            self.ends.insert(name.to_owned(), hold);
+        }
+    }
+
+    pub(crate) fn add_floor(&mut self, name: &str, id: SetupId) {
+        self.floors.insert(name.to_owned(), id);
+    }
+
+    /// The adjusted network in the car's axes; `None` before the axes can be had.
+    #[must_use]
+    pub fn survey(&self) -> Option<&Survey> {
+        self.survey.as_deref()
+    }
+
+    /// Covariance of two small changes, mm².
+    #[must_use]
+    pub fn covariance_mm2(&self, a: &Change, b: &Change) -> Option<f64> {
+        self.survey.as_ref()?.covariance_of(a, b)
+    }
+
+    /// Standard deviation of a small change, mm.
+    #[must_use]
+    pub fn sigma_mm(&self, change: &Change) -> Option<f64> {
+        self.survey.as_ref()?.sigma_of(change)
+    }
+
+    /// How far a mark or point moves along a direction.
+    #[must_use]
+    pub fn point_change(&self, name: &str, along: Vector) -> Option<Change> {
+        Some(Change::of_point(*self.points.get(name)?, along))
+    }
+
+    /// How far the floor of a set-up rises under a place of the car.
+    #[must_use]
+    pub fn floor_change(&self, setup: &str, under: Point) -> Option<Change> {
+        Some(Change::of_floor(*self.floors.get(setup)?, under))
+    }
+
+    /// How far a place that moves rigidly with the end at `frame` moves along a direction: the end's
+    /// direction carries further the longer the lever arm. An end whose direction is chosen only
+    /// shifts.
+    #[must_use]
+    pub fn end_change(
+        &self,
+        end: &str,
+        frame: &Frame,
+        place: Point,
+        along: Vector,
+    ) -> Option<Change> {
+        Some(match *self.ends.get(end)? {
+            EndHold::Measured(id) => Change::carried_by_end(id, frame, place, along),
+            EndHold::OnEnd(id) => Change::carried_by_end(id, frame, frame.origin, along),
+            EndHold::OnPoint(id) => Change::of_point(id, along),
+        })
+    }
+
+    /// How far a mark, a point or the middle of an end moves along a direction.
+    #[must_use]
+    pub fn place_change(&self, place: &PlaceAt, along: Vector) -> Option<Change> {
+        match place {
+            PlaceAt::Mark(name) | PlaceAt::Point(name) => self.point_change(name, along),
+            PlaceAt::End { end, .. } => {
+                // Without a lever arm the frame does not matter.
+                let frame = Frame::upright(Point::ORIGIN, UnitVector::X);
+                self.end_change(end, &frame, frame.origin, along)
+            }
+        }
+    }
 }
 
 impl PlacedPoint {
@@ -114,7 +241,8 @@ impl PlacedEnd {
 
 /// A bound of the largest standard deviation in any direction, mm: the root of the Frobenius norm,
 /// which is never less than the largest eigenvalue.
-pub(crate) fn sigma_bound(covariance: &Covariance3) -> f64 {
+#[must_use]
+pub fn sigma_bound(covariance: &Covariance3) -> f64 {
     covariance
         .iter()
         .flatten()

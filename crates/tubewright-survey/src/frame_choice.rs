@@ -46,9 +46,10 @@ pub enum FrameChoice {
     AsAdjusted,
     /// A frame of the car.
     Car {
-        /// This mark becomes 0, 0, 0.
+        /// x and z are counted from this mark; y from the car's middle.
         origin: PointId,
-        /// The x axis, rearwards.
+        /// The x axis, rearwards, and the middle of the car: y is zero halfway between the marks of
+        /// the front pair, or at the front mark.
         centre_line: CentreLineChoice,
         /// The z axis, up.
         level: LevelChoice,
@@ -149,7 +150,7 @@ impl Adjustment {
         let (z, z_by) = self.level(level)?;
         // The line and whether it is the x axis (else the y axis).
         let mut line_by = Form::zeros(width);
-        let (line, is_x) = match centre_line {
+        let (middle_marks, line, is_x) = match centre_line {
             CentreLineChoice::Pairs { front, rear } => {
                 let mut line = V3::zeros();
                 for (point, factor) in [
@@ -161,19 +162,19 @@ impl Adjustment {
                     line += self.mark(point)? * factor;
                     self.add_point(&mut line_by, point, factor);
                 }
-                (line, true)
+                ([front.left, front.right], line, true)
             }
             CentreLineChoice::SquareTo(pair) => {
                 let line = self.mark(pair.right)? - self.mark(pair.left)?;
                 self.add_point(&mut line_by, pair.right, 1.0);
                 self.add_point(&mut line_by, pair.left, -1.0);
-                (line, false)
+                ([pair.left, pair.right], line, false)
             }
             CentreLineChoice::Marks { front, rear } => {
                 let line = self.mark(rear)? - self.mark(front)?;
                 self.add_point(&mut line_by, rear, 1.0);
                 self.add_point(&mut line_by, front, -1.0);
-                (line, true)
+                ([front, front], line, true)
             }
         };
         let rise = z.dot(&line);
@@ -195,11 +196,22 @@ impl Adjustment {
         let spin = (square.transpose() * &line_by - square.transpose() * &z_by * rise) / run;
         // omega = -(dz·y) x + (dz·x) y + spin z
         let turn_by = -x * (y.transpose() * &z_by) + y * (x.transpose() * &z_by) + z * spin;
-        let mut origin_by = Form::zeros(width);
-        let origin_place = self.mark(origin)?;
-        self.add_point(&mut origin_by, origin, 1.0);
+        let mut mark_by = Form::zeros(width);
+        let mark = self.mark(origin)?;
+        self.add_point(&mut mark_by, origin, 1.0);
+        // The origin mark moved square to the car onto its middle plane: O = M − y (y · (M − C)).
+        let mut apart = mark;
+        let mut apart_by = mark_by.clone();
+        for point in middle_marks {
+            apart -= self.mark(point)? * 0.5;
+            self.add_point(&mut apart_by, point, -0.5);
+        }
+        let y_by = -crate::linear::skew(y) * &turn_by;
+        let aside = y.dot(&apart);
+        let aside_by = apart.transpose() * &y_by + y.transpose() * &apart_by;
+        let origin_by = mark_by - y_by * aside - y * aside_by;
         Ok(Datum {
-            origin: origin_place,
+            origin: mark - y * aside,
             axes: [x, y, z],
             origin_by,
             turn_by,

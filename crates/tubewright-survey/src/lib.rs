@@ -42,4 +42,4 @@ pub use network::{
     Target, Touch,
 };
 pub use next_reading::{Goal, Means, Missing, Proposal};
-pub use survey::{Ellipse, Ellipsoid, EndPose, Survey, SurveyedFloor, SurveyedPoint};
+pub use survey::{Change, Ellipse, Ellipsoid, EndPose, Part, Survey, SurveyedFloor, SurveyedPoint};

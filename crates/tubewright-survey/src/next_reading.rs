@@ -21,6 +21,8 @@ pub enum Goal {
         /// How far on, mm.
         reach_mm: f64,
     },
+    /// The direction of an end: σ in radians, both ways that it can lean together.
+    Direction(EndId),
     /// The distance between two targets.
     Distance(Target, Target),
     /// The check on a reading that nothing else checks.
@@ -51,11 +53,11 @@ pub struct Proposal {
     pub sigma_after: f64,
 }
 
-/// A point that the readings do not fix, and what would.
+/// A point or an end that the readings do not fix, and what would.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Missing {
-    /// Which point.
-    pub point: PointId,
+    /// Which: a point or the centre of an end.
+    pub what: Target,
     /// How many further readings it takes at least.
     pub readings: usize,
     /// The one to take first.
@@ -93,13 +95,7 @@ impl Adjustment {
                 continue;
             }
             let variance = quadratic(&row, q).max(0.0);
-            let gain: f64 = (0..rows.nrows())
-                .map(|i| {
-                    let along: f64 = row.iter().map(|&(c, v)| v * by[(i, c)]).sum();
-                    along * along
-                })
-                .sum::<f64>()
-                / (sigma * sigma + variance);
+            let gain = gain(&row, &by) / (sigma * sigma + variance);
             found.push(Proposal {
                 kind,
                 expected: Some(Measure {
@@ -115,7 +111,27 @@ impl Adjustment {
         found
     }
 
-    /// Points that the readings do not fix, each with what would.
+    /// What a reading that was not taken yet would do for `goal`: σ of the goal before and with it, mm;
+    /// `None` where either is not fixed.
+    #[must_use]
+    pub fn effect(
+        &self,
+        survey: &Survey,
+        kind: &ReadingKind,
+        sigma: f64,
+        goal: Goal,
+    ) -> Option<(f64, f64)> {
+        let rows = self.goal_rows(survey, goal)?;
+        let (_, row) = self.first_row(kind)?;
+        self.fixes_row(&row).then_some(())?;
+        let q = &self.knowledge.covariance;
+        let by = &rows * q;
+        let before: f64 = (0..rows.nrows()).map(|i| by.row(i).dot(&rows.row(i))).sum();
+        let after = before - gain(&row, &by) / (sigma * sigma + quadratic(&row, q).max(0.0));
+        Some((before.max(0.0).sqrt(), after.max(0.0).sqrt()))
+    }
+
+    /// Points and ends that the readings do not fix, each with what would.
     #[must_use]
     pub fn missing(&self, means: Means) -> Vec<Missing> {
         let loose = &self.knowledge.loose;
@@ -124,15 +140,22 @@ impl Adjustment {
             .into_iter()
             .filter_map(|(kind, sigma)| Some((kind, sigma, self.first_row(&kind)?.1)))
             .collect();
-        self.undetermined()
-            .points
-            .into_iter()
-            .map(|point| {
-                let columns: Vec<usize> = self.layout.points[point.0]
-                    .iter()
-                    .flatten()
-                    .copied()
-                    .collect();
+        let open = self.undetermined();
+        let points = open.points.into_iter().map(|point| {
+            let columns: Vec<usize> = self.layout.points[point.0]
+                .iter()
+                .flatten()
+                .copied()
+                .collect();
+            (Target::Point(point), columns)
+        });
+        let ends = open.ends.into_iter().map(|end| {
+            let first = self.layout.ends[end.0];
+            (Target::Centre(end), (first..first + 6).collect())
+        });
+        points
+            .chain(ends)
+            .map(|(what, columns): (Target, Vec<usize>)| {
                 let own =
                     Matrix::from_fn(columns.len(), loose.ncols(), |i, k| loose[(columns[i], k)]);
                 let singular = own.svd(false, false).singular_values;
@@ -152,7 +175,7 @@ impl Adjustment {
                     .max_by(|a, b| a.0.total_cmp(&b.0))
                     .map(|(_, kind)| *kind);
                 Missing {
-                    point,
+                    what,
                     readings: singular.iter().filter(|s| **s > 1e-3).count(),
                     first,
                 }
@@ -217,6 +240,17 @@ impl Adjustment {
                 let mut both = Matrix::zeros(6, self.layout.width);
                 both.rows_mut(0, 3).copy_from(&place);
                 both.rows_mut(3, 3).copy_from(&further);
+                Some(both)
+            }
+            Goal::Direction(end) => {
+                let pose = survey.end(end)?;
+                let turn = by.rows(3 * points + 6 * end.0 + 3, 3);
+                let across = [pose.frame.twelve(), pose.frame.three()];
+                let lean = |k: usize| V3::from(across[k].to_array()).transpose() * turn;
+                let mut both = Matrix::zeros(2, self.layout.width);
+                for k in 0..2 {
+                    both.row_mut(k).copy_from(&lean(k));
+                }
                 Some(both)
             }
             Goal::Distance(a, b) => {
@@ -306,4 +340,14 @@ fn is_height(reading: &Reading, point: PointId, in_setup: SetupId) -> bool {
         }
         _ => false,
     }
+}
+
+/// Sum of the squared covariances of a row with the rows of a goal, given those times the covariance.
+fn gain(row: &Row, by: &Matrix) -> f64 {
+    (0..by.nrows())
+        .map(|i| {
+            let along: f64 = row.iter().map(|&(c, v)| v * by[(i, c)]).sum();
+            along * along
+        })
+        .sum()
 }

@@ -130,7 +130,7 @@ class Car:
         if kind == "bearing":
             p, q = (places[name] for name in r["base"])
             u, v = d - up * (d @ up), (q - p) - up * ((q - p) @ up)
-            return [np.arctan2(np.cross(u, v) @ up * -1.0, u @ v)]
+            return [np.arctan2(np.cross(v, u) @ up * -1.0, u @ v)]  # clockwise from the base line to the line
         raise ValueError(kind)
 
     def sigma(self, r):

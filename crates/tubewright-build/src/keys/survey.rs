@@ -20,7 +20,7 @@ pub(super) static FRAME: Table = Table {
             },
             "Pairs of a left and a right place, mirrored in the middle plane",
         ),
-        must("level", SETUP, "The set-up whose plumb line is z"),
+        must("level", SETUP, "The set-up whose floor is level: z is square to it"),
     ],
     kinds: None,
     rules: &[],
@@ -85,7 +85,7 @@ pub(super) static ACCURACY: Table = Table {
         may(
             "rim",
             SIZE,
-            "Added where the tape touches the rim of an end",
+            "Tape to the rim or a bolt hole of an end, in place of `tape`",
         ),
     ],
     kinds: None,

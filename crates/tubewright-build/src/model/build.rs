@@ -84,9 +84,10 @@ impl Build {
 pub struct FrameChoice {
     /// The mark at which x = 0 and z = 0.
     pub origin: Place,
-    /// Pairs of places mirrored in the middle plane y = 0.
+    /// Pairs of places mirrored in the middle plane y = 0, from front to rear: the middle of the first
+    /// lies at y = 0, and the line from there to the middle of the last is the x axis.
     pub centre_line: Vec<CentreLinePair>,
-    /// The set-up whose plumb line is z.
+    /// The set-up whose floor is level: z is square to it.
     pub level: Name,
     /// Where it was written.
     pub span: Span,

@@ -73,7 +73,8 @@ pub struct Accuracy {
     pub symmetry: Option<Quantity<Length>>,
     /// Inclination, bearing and face.
     pub angle: Option<Quantity<Angle>>,
-    /// Added where the tape touches the rim of an end.
+    /// Tape to the rim, a bolt hole or the centre of an end, in place of the tape's own: a sharp edge
+    /// is held more surely than a painted dot.
     pub rim: Option<Quantity<Length>>,
 }
 
@@ -201,7 +202,8 @@ pub enum ReadingKind {
         /// The angle, positive when `to` is higher.
         reads: Quantity<Angle>,
     },
-    /// Angle in plan from the line from → to, to the base line, clockwise seen from above.
+    /// Angle in plan by which the line from → to is turned from the base line, clockwise seen from
+    /// above, as a surveyor's bearing is turned from north.
     Bearing {
         /// Start of the line.
         from: Place,

@@ -1,9 +1,11 @@
 //! Bodies as solids in the car, with the gap that a tube must keep and how surely they lie there.
 
+mod hold;
 mod motion;
 mod scan;
 mod shape;
 
+pub use hold::{Anchor, AnchorAt};
 pub use motion::{CarrierMotion, MotionError, motion_of};
 pub use scan::{PlacedScan, ScanProblem};
 pub use shape::{Shape, ShapeError, shape_of};
@@ -13,7 +15,7 @@ use tubewright_build::model::{Body, BodyKind, Build, Class, Model};
 use tubewright_build::resolved::ResolvedGaps;
 use tubewright_geometry::{Solid, Vector};
 
-use crate::places::{PlacedPoint, Places};
+use crate::places::Places;
 
 /// A body in the car.
 #[derive(Clone, Debug)]
@@ -28,8 +30,10 @@ pub struct PlacedBody {
     pub gap_mm: f64,
     /// How it moves against the chassis.
     pub motion: CarrierMotion,
-    /// The places it hangs on.
-    pub anchors: Vec<PlacedPoint>,
+    /// How it is described.
+    pub kind: BodyKind,
+    /// The places it hangs on, in the order in which its kind names them.
+    pub anchors: Vec<Anchor>,
     /// Added to the gap for what the shape does not say: corners off one plane, noise of a scan, mm.
     pub allowance_mm: f64,
     /// Set for a scan.
@@ -42,7 +46,7 @@ impl PlacedBody {
     pub fn sigma_along(&self, direction: Vector) -> f64 {
         self.anchors
             .iter()
-            .map(|anchor| anchor.sigma_along(direction))
+            .map(|anchor| anchor.placed.sigma_along(direction))
             .fold(0.0, f64::max)
     }
 
@@ -51,7 +55,7 @@ impl PlacedBody {
     pub fn sigma_bound(&self) -> f64 {
         self.anchors
             .iter()
-            .map(PlacedPoint::sigma_bound)
+            .map(|anchor| anchor.placed.sigma_bound())
             .fold(0.0, f64::max)
     }
 }
@@ -141,6 +145,7 @@ fn place_body(
             .map_or_else(|| gaps.of(body.class), |gap| gap.value)
             .mm(),
         motion: motion_of(build, &body.carrier, places)?,
+        kind: body.kind.clone(),
         anchors: shape.anchors,
         allowance_mm: shape.misfit_mm,
         scan,

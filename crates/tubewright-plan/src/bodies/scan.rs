@@ -1,11 +1,12 @@
 //! A phone scan placed by marks that are seen in it.
 
-use nalgebra::{Matrix3, Vector3};
 use std::sync::Arc as Shared;
 use tubewright_build::model::ScanPlace;
 use tubewright_geometry::{Point, Solid, TriangleMesh};
 use tubewright_scan::{Limits, ScanFormat, read_scan};
+use tubewright_survey::fit::{self, FitError, Placement};
 
+use super::hold::Anchor;
 use super::shape::Shape;
 use crate::places::Places;
 
@@ -18,6 +19,8 @@ pub struct PlacedScan {
     pub residuals_mm: Vec<(String, f64)>,
     /// Scale that was fitted; 1 when it was not.
     pub scale: f64,
+    /// How it was fitted to its marks, the unit taken into account before.
+    pub placement: Placement,
     /// What was dropped on reading.
     pub warnings: Vec<String>,
 }
@@ -37,13 +40,26 @@ pub enum ScanProblem {
     TooFewMarks(String, usize),
     /// The marks do not fix it.
     #[error("the scan “{0}” cannot be placed: {1}")]
-    NotPlaced(String, String),
+    NotPlaced(String, FitError),
+    /// Its marks fit far better in a mirror.
+    #[error(
+        "the scan “{file}” fits its marks within {mirrored_mm:.0} mm only in a mirror, and {rms_mm:.0} mm as it is: a left and a right mark are exchanged, or the scanning program wrote it left-handed"
+    )]
+    Mirrored {
+        /// The scan.
+        file: String,
+        /// What remains at the marks, root mean square.
+        rms_mm: f64,
+        /// What would remain in a mirror.
+        mirrored_mm: f64,
+    },
 }
 
-/// Reads and places a scan.
-///
-/// Pose by least squares on the marks seen in it (Kabsch 1976, Acta Cryst. A 32:922; with scale
-/// Umeyama 1991, IEEE PAMI 13:376).
+/// Three marks fix a scan and check nothing; the fourth checks them.
+const LEAST_MARKS: usize = 4;
+
+/// Reads and places a scan: pose by least squares on the marks seen in it, with scale when the person
+/// asks for that.
 ///
 /// # Errors
 /// [`ScanProblem`].
@@ -56,41 +72,63 @@ pub(crate) fn place_scan(
     seen: &[ScanPlace],
     places: &Places,
 ) -> Result<(Shape, PlacedScan), ScanProblem> {
-    let mut pairs = Vec::new();
+    let mut in_scan = Vec::new();
+    let mut in_car = Vec::new();
     let mut names = Vec::new();
     let mut anchors = Vec::new();
     for place in seen {
         if let Some(found) = places.place(&place.mark.at) {
-            let in_scan = Point::from_array(place.at.to_array().map(|value| value * mm_per_unit));
-            pairs.push((in_scan, found.point_in_car));
+            in_scan.push(Point::from_array(
+                place.at.to_array().map(|value| value * mm_per_unit),
+            ));
+            in_car.push(found.point_in_car);
             names.push(place.mark.at.name().to_string());
-            anchors.push(found);
+            anchors.push(Anchor::at(&place.mark.at, found));
         }
     }
-    if pairs.len() < 4 {
-        return Err(ScanProblem::TooFewMarks(file.to_owned(), pairs.len()));
+    if in_car.len() < LEAST_MARKS {
+        return Err(ScanProblem::TooFewMarks(file.to_owned(), in_car.len()));
     }
-    let fit = Similarity::of(&pairs, fit_scale).ok_or_else(|| {
-        ScanProblem::NotPlaced(file.to_owned(), "its marks lie on one line".to_owned())
-    })?;
+    let not_placed = |error| ScanProblem::NotPlaced(file.to_owned(), error);
+    let rigid = fit::fit_rigid(&in_scan, &in_car).map_err(not_placed)?;
+    if rigid.looks_mirrored() {
+        return Err(ScanProblem::Mirrored {
+            file: file.to_owned(),
+            rms_mm: rigid.rms_mm,
+            mirrored_mm: rigid.mirrored_rms_mm,
+        });
+    }
+    let placement =
+        fit::place_scan(&in_scan, &in_car, (!fit_scale).then_some(1.0)).map_err(not_placed)?;
     let format = file.rsplit('.').next().and_then(ScanFormat::from_extension);
     let scan = read_scan(bytes, format, mm_per_unit, &Limits::default())
         .map_err(|error| ScanProblem::Unreadable(file.to_owned(), error.to_string()))?;
     let vertices: Vec<Point> = scan
         .vertices()
         .iter()
-        .map(|&vertex| fit.apply(vertex))
+        .map(|&vertex| placement.placed(vertex))
         .collect();
-    let elements = if scan.triangles().is_empty() {
-        vertices.len()
-    } else {
-        scan.triangles().len()
+    let placed = PlacedScan {
+        elements: if scan.triangles().is_empty() {
+            vertices.len()
+        } else {
+            scan.triangles().len()
+        },
+        residuals_mm: names
+            .into_iter()
+            .zip(placement.residuals_mm.iter().copied())
+            .collect(),
+        scale: placement.scale,
+        placement,
+        warnings: scan.warnings().iter().map(ToString::to_string).collect(),
     };
-    let solid_in_car = if scan.triangles().is_empty() {
-        Solid::Cloud {
+    // The noise is taken off once: points are balls of that size, a surface keeps it as an allowance.
+    let (solid_in_car, misfit_mm) = if scan.triangles().is_empty() {
+        let cloud = Solid::Cloud {
             points: vertices.into(),
             radius: noise_mm,
-        }
+        };
+        (cloud, 0.0)
     } else {
         let mesh = TriangleMesh::new(vertices, scan.triangles().to_vec()).ok_or_else(|| {
             ScanProblem::Unreadable(
@@ -98,76 +136,14 @@ pub(crate) fn place_scan(
                 "it has no triangle with an area".to_owned(),
             )
         })?;
-        Solid::Mesh(Shared::new(mesh))
-    };
-    let residuals_mm = names
-        .into_iter()
-        .zip(&pairs)
-        .map(|(name, &(in_scan, in_car))| (name, fit.apply(in_scan).distance(in_car)))
-        .collect();
-    let placed = PlacedScan {
-        elements,
-        residuals_mm,
-        scale: fit.scale,
-        warnings: scan.warnings().iter().map(ToString::to_string).collect(),
+        (Solid::Mesh(Shared::new(mesh)), noise_mm)
     };
     Ok((
         Shape {
             solid_in_car,
             anchors,
-            misfit_mm: noise_mm,
+            misfit_mm,
         },
         placed,
     ))
-}
-
-/// `p ↦ scale · R p + t`.
-struct Similarity {
-    rotation: Matrix3<f64>,
-    scale: f64,
-    shift: Vector3<f64>,
-}
-
-impl Similarity {
-    fn of(pairs: &[(Point, Point)], fit_scale: bool) -> Option<Self> {
-        let v = |p: Point| Vector3::new(p.x, p.y, p.z);
-        #[expect(clippy::cast_precision_loss, reason = "a scan has a handful of marks")]
-        let count = pairs.len() as f64;
-        let from = pairs.iter().map(|pair| v(pair.0)).sum::<Vector3<f64>>() / count;
-        let to = pairs.iter().map(|pair| v(pair.1)).sum::<Vector3<f64>>() / count;
-        let mut spread = Matrix3::zeros();
-        let mut size = 0.0;
-        for pair in pairs {
-            spread += (v(pair.1) - to) * (v(pair.0) - from).transpose();
-            size += (v(pair.0) - from).norm_squared();
-        }
-        let svd = spread.svd(true, true);
-        let (u, vt) = (svd.u?, svd.v_t?);
-        // Two directions are needed; on one line the second singular value vanishes.
-        if svd.singular_values[1] < 1e-6 * svd.singular_values[0] {
-            return None;
-        }
-        let sign = if (u * vt).determinant() < 0.0 {
-            -1.0
-        } else {
-            1.0
-        };
-        let flip = Matrix3::from_diagonal(&Vector3::new(1.0, 1.0, sign));
-        let rotation = u * flip * vt;
-        let scale = if fit_scale && size > 0.0 {
-            (svd.singular_values[0] + svd.singular_values[1] + sign * svd.singular_values[2]) / size
-        } else {
-            1.0
-        };
-        Some(Self {
-            rotation,
-            scale,
-            shift: to - rotation * from * scale,
-        })
-    }
-
-    fn apply(&self, p: Point) -> Point {
-        let q = self.rotation * Vector3::new(p.x, p.y, p.z) * self.scale + self.shift;
-        Point::new(q.x, q.y, q.z)
-    }
 }

@@ -1,8 +1,9 @@
 //! Solids from what a tape gives.
 
 use tubewright_build::model::{BodyKind, Direction, Edge, Side};
-use tubewright_geometry::{OrientedBox, Point, Prism, Solid, UnitVector, Vector};
+use tubewright_geometry::{OrientedBox, Point, Prism, Solid, SolidError, UnitVector, Vector};
 
+use super::hold::Anchor;
 use crate::places::{PlacedFloor, PlacedPoint, Places};
 
 /// Why a body could not be built.
@@ -37,6 +38,9 @@ pub enum ShapeError {
     /// A size is not positive.
     #[error("its {0} is {1:.1} mm; it must be more than zero")]
     NoSize(&'static str, f64),
+    /// Its numbers make no body.
+    #[error("it cannot be built: {0}")]
+    NoBody(#[from] SolidError),
     /// Made elsewhere.
     #[error("a scan is placed by its marks, not by a shape")]
     IsScan,
@@ -50,24 +54,27 @@ pub enum ShapeError {
 pub struct Shape {
     /// In the car's axes, mm.
     pub solid_in_car: Solid,
-    /// The places it hangs on.
-    pub anchors: Vec<PlacedPoint>,
+    /// The places it hangs on, in the order in which its kind names them.
+    pub anchors: Vec<Anchor>,
     /// How far its places were from the ideal shape (corners off one plane), mm.
     pub misfit_mm: f64,
 }
 
+/// Finds the places of a body, from the survey or where they are put on trial.
 struct Finder<'a> {
     places: &'a Places,
-    anchors: Vec<PlacedPoint>,
+    on_trial: Option<core::slice::Iter<'a, Point>>,
+    anchors: Vec<Anchor>,
 }
 
 impl Finder<'_> {
     fn find(&mut self, place: &tubewright_build::model::Place) -> Result<Point, ShapeError> {
-        let found = self
-            .places
-            .place(&place.at)
-            .ok_or_else(|| ShapeError::PlaceNotFound(place.at.name().to_string()))?;
-        self.anchors.push(found);
+        let not_found = || ShapeError::PlaceNotFound(place.at.name().to_string());
+        if let Some(points) = &mut self.on_trial {
+            return points.next().copied().ok_or_else(not_found);
+        }
+        let found = self.places.place(&place.at).ok_or_else(not_found)?;
+        self.anchors.push(Anchor::at(&place.at, found));
         Ok(found.point_in_car)
     }
 
@@ -93,10 +100,30 @@ fn positive(name: &'static str, mm: f64) -> Result<f64, ShapeError> {
 /// # Errors
 /// [`ShapeError`]: a place is missing or the places do not make the shape.
 pub fn shape_of(kind: &BodyKind, places: &Places) -> Result<Shape, ShapeError> {
-    let mut finder = Finder {
-        places,
+    let shape = shape_by(
+        kind,
+        Finder {
+            places,
+            on_trial: None,
+            anchors: Vec::new(),
+        },
+    )?;
+    shape.solid_in_car.check()?;
+    Ok(shape)
+}
+
+/// The solid that a body would be with its places (in the order of [`Shape::anchors`]) elsewhere;
+/// `None` for the ground and a scan, and where they make no body.
+pub(crate) fn solid_on_trial(kind: &BodyKind, anchors: &[Point]) -> Option<Solid> {
+    let finder = Finder {
+        places: &Places::default(),
+        on_trial: Some(anchors.iter()),
         anchors: Vec::new(),
     };
+    Some(shape_by(kind, finder).ok()?.solid_in_car)
+}
+
+fn shape_by(kind: &BodyKind, mut finder: Finder<'_>) -> Result<Shape, ShapeError> {
     match kind {
         BodyKind::Rail {
             from,
@@ -214,7 +241,8 @@ pub fn shape_of(kind: &BodyKind, places: &Places) -> Result<Shape, ShapeError> {
             Ok(finder.shape(Solid::HalfSpace { point: p, outward }))
         }
         BodyKind::Ground { setup } => {
-            let floor = places
+            let floor = finder
+                .places
                 .floors
                 .get(setup.as_str())
                 .ok_or_else(|| ShapeError::FloorNotFound(setup.to_string()))?;
@@ -345,7 +373,7 @@ fn ground(floor: &PlacedFloor, setup: &str) -> Result<Shape, ShapeError> {
             point: floor.point_in_car,
             outward: floor.up,
         },
-        anchors: vec![anchor],
+        anchors: vec![Anchor::on_floor(setup, anchor)],
         misfit_mm: 0.0,
     })
 }

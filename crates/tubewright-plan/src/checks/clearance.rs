@@ -2,11 +2,12 @@
 
 use tubewright_build::model::Class;
 use tubewright_check::{Finding, Measured, Rule, State, Unit};
-use tubewright_geometry::motion::{Motion, MotionSearch, clearance_in_motion};
-use tubewright_geometry::{CentreLine, Point, TubeElement, UnitVector, Vector, distance, math};
+use tubewright_geometry::motion::{Motion, MotionSearch, MovingClearance, clearance_in_motion};
+use tubewright_geometry::{CentreLine, Point, TubeElement, UnitVector, distance, math};
 
 use crate::bodies::{Bodies, PlacedBody};
-use crate::places::{PlacedEnd, covariance_between, quadratic_form};
+use crate::held::{GapDoubt, HeldBy, PlaceOnRun, RunHold};
+use crate::places::Joint;
 use crate::routes::{PlannedKind, PlannedRun};
 use crate::survey::NINETEEN_IN_TWENTY;
 
@@ -21,33 +22,37 @@ const MOST_POSITIONS: usize = 4000;
 pub struct MovingRun<'a> {
     /// The rounded run.
     pub run: &'a PlannedRun,
-    /// Its start with its ±.
-    pub start: PlacedEnd,
-    /// Its end with its ±.
-    pub end: PlacedEnd,
+    /// What holds it while it is built; `None` when an end of it is not found.
+    pub hold: Option<RunHold>,
     /// Motion of each piece, in the order of the pieces.
     pub piece_motions: Vec<Motion>,
-    /// Standard deviation at which check distances hold a joint while tacking, mm.
-    pub joint_sigma_mm: f64,
-    /// ± (19 in 20) that the building of the pieces adds anywhere along the run, mm.
-    pub build_plus_minus_mm: f64,
 }
 
 struct Tightest {
     gap_mm: f64,
-    plus_minus_mm: f64,
+    /// `None` when the readings do not say.
+    doubt: Option<GapDoubt>,
     place: Point,
     piece: String,
     position: String,
 }
 
+impl Tightest {
+    /// The gap less its ±; without a doubt about it nothing is left to be sure of.
+    fn sure_mm(&self) -> f64 {
+        self.doubt.map_or(f64::NEG_INFINITY, |doubt| {
+            self.gap_mm - doubt.plus_minus_mm()
+        })
+    }
+}
+
 /// One finding for each run and body.
 #[must_use]
-pub fn clearance_findings(runs: &[MovingRun<'_>], bodies: &Bodies) -> Vec<Finding> {
+pub fn clearance_findings(runs: &[MovingRun<'_>], bodies: &Bodies, joint: &Joint) -> Vec<Finding> {
     let mut findings = Vec::new();
     for moving in runs {
         for body in &bodies.placed {
-            findings.push(body_finding(moving, body));
+            findings.push(body_finding(moving, body, joint));
         }
         for (name, reason) in &bodies.missing {
             findings.push(Finding::stated(
@@ -77,36 +82,88 @@ pub const fn rule_of(class: Class) -> Rule {
     }
 }
 
-fn body_finding(moving: &MovingRun<'_>, body: &PlacedBody) -> Finding {
+fn body_finding(moving: &MovingRun<'_>, body: &PlacedBody, joint: &Joint) -> Finding {
     let rule = rule_of(body.class);
     let subject = format!("{} to {}", moving.run.name, body.name);
-    let Some(tightest) = tightest_to(moving, body) else {
+    let Some(tightest) = tightest_to(moving, body, joint) else {
         return Finding::stated(rule, State::NotChecked, subject, "the run has no pieces");
+    };
+    let place = format!("at {}{}", tightest.piece, tightest.position);
+    let Some(doubt) = tightest.doubt else {
+        let gap = tightest.gap_mm;
+        let state = if gap < body.gap_mm {
+            State::Fail
+        } else {
+            State::NotChecked
+        };
+        return Finding::stated(
+            rule,
+            state,
+            subject,
+            format!(
+                "{gap:.0} mm, but how surely cannot be said: no readings tie the body and the run to each other"
+            ),
+        )
+        .at(tightest.place, place);
     };
     let measured = Measured {
         value: tightest.gap_mm,
-        plus_minus: Some(tightest.plus_minus_mm),
+        plus_minus: Some(doubt.plus_minus_mm()),
         unit: Unit::Millimetre,
     };
-    let finding = Finding::measured_at_least(rule, subject, measured, body.gap_mm).at(
-        tightest.place,
-        format!("at {}{}", tightest.piece, tightest.position),
-    );
+    let finding =
+        Finding::measured_at_least(rule, subject, measured, body.gap_mm).at(tightest.place, place);
     if finding.state == State::Fail {
-        let short = body.gap_mm - (tightest.gap_mm - tightest.plus_minus_mm);
-        finding.advising(format!(
-            "{short:.0} mm too near, ± counted: measure the place again, move one of them, or give this body a gap of its own"
-        ))
+        finding.advising(advice(tightest.gap_mm - body.gap_mm, &doubt, &body.name))
     } else {
         finding
     }
 }
 
-fn tightest_to(moving: &MovingRun<'_>, body: &PlacedBody) -> Option<Tightest> {
+/// What to do about a gap that is not kept for sure and has `spare_mm` beyond what is asked.
+fn advice(spare_mm: f64, doubt: &GapDoubt, body: &str) -> String {
+    let plus_minus = doubt.plus_minus_mm();
+    let short = plus_minus - spare_mm;
+    if spare_mm <= 0.0 {
+        return format!(
+            "{:.0} mm too near, {short:.0} mm with its ±: move one of them, or give this body a gap of its own",
+            -spare_mm
+        );
+    }
+    let (places, building) = (
+        NINETEEN_IN_TWENTY * doubt.places_mm,
+        NINETEEN_IN_TWENTY * doubt.building_mm,
+    );
+    let must = format!("only its ± fails it, and must come down to ± {spare_mm:.1} mm");
+    let left_beside = |other: f64| (spare_mm * spare_mm - other * other).max(0.0).sqrt();
+    let build = match doubt.held_by {
+        HeldBy::CheckDistances => "set the joint there by its check distances",
+        HeldBy::Ends => "make the pieces up to there",
+    };
+    let how = if spare_mm > building && places >= building {
+        format!(
+            "measure {body} better, to ± {:.1} mm instead of ± {places:.1} mm",
+            left_beside(building)
+        )
+    } else if spare_mm > places {
+        format!(
+            "{build} to ± {:.1} mm instead of ± {building:.1} mm",
+            left_beside(places)
+        )
+    } else {
+        format!(
+            "measure {body} better than ± {places:.1} mm and {build} better than ± {building:.1} mm"
+        )
+    };
+    format!("{must}: {how}; or make {short:.0} mm more room")
+}
+
+fn tightest_to(moving: &MovingRun<'_>, body: &PlacedBody, joint: &Joint) -> Option<Tightest> {
     let total = moving.run.developed_length_mm().max(1.0);
     let mut along = 0.0;
     let mut best: Option<Tightest> = None;
-    for (piece, motion) in moving.run.pieces.iter().zip(&moving.piece_motions) {
+    let pieces = moving.run.pieces.iter().zip(&moving.piece_motions);
+    for (number, (piece, motion)) in pieces.enumerate() {
         // What rides on one carrier does not move against each other; only what sways does.
         let is_together = *motion == body.motion.0 && motion.sway_mm() <= 0.0;
         let (motion, body_motion) = if is_together {
@@ -126,45 +183,76 @@ fn tightest_to(moving: &MovingRun<'_>, body: &PlacedBody) -> Option<Tightest> {
                 },
             );
             let gap_mm = found.gap_mm - piece.uncovered_mm - body.allowance_mm;
-            let toward: Vector = found.on_body - found.on_centre_line;
-            let direction = toward.direction().unwrap_or(UnitVector::Z);
-            let share = ((along + found.along_mm) / total).clamp(0.0, 1.0);
-            let covariance =
-                covariance_between(&moving.start, &moving.end, found.on_centre_line, share);
-            let of_run = quadratic_form(&covariance, direction.to_array())
-                .clamp(0.0, moving.joint_sigma_mm.powi(2));
-            let of_body = body.sigma_along(direction.vector()).powi(2);
-            let survey = NINETEEN_IN_TWENTY * (of_run + of_body).sqrt();
-            let plus_minus_mm = math::hypot(survey, moving.build_plus_minus_mm);
-            let is_tighter = best
+            let at = PlaceOnRun {
+                place: found.on_centre_line,
+                piece: number,
+                share: ((along + found.along_mm) / total).clamp(0.0, 1.0),
+            };
+            let tightest = Tightest {
+                gap_mm,
+                doubt: doubt_about(moving, &at, body, body_motion, &found, joint),
+                place: found.on_centre_line,
+                piece: piece.mark.clone(),
+                position: position_of(motion, body_motion, &found),
+            };
+            if best
                 .as_ref()
-                .is_none_or(|best| gap_mm - plus_minus_mm < best.gap_mm - best.plus_minus_mm);
-            if is_tighter {
-                let values = found.tube_values.iter().chain(&found.body_values);
-                let is_moved = values.clone().any(|value| value.abs() > 1e-9);
-                best = Some(Tightest {
-                    gap_mm,
-                    plus_minus_mm,
-                    place: found.on_centre_line,
-                    piece: piece.mark.clone(),
-                    position: if is_moved {
-                        let list: Vec<String> = motion
-                            .freedoms
-                            .iter()
-                            .zip(&found.tube_values)
-                            .chain(body_motion.freedoms.iter().zip(&found.body_values))
-                            .filter_map(|(freedom, value)| position_words(freedom, *value))
-                            .collect();
-                        format!(", {}", list.join(", "))
-                    } else {
-                        String::new()
-                    },
-                });
+                .is_none_or(|best| tightest.sure_mm() < best.sure_mm())
+            {
+                best = Some(tightest);
             }
         }
         along += piece.centre_line_mm();
     }
     best
+}
+
+/// The doubt about the gap that was found: of the body and the run against each other, where they are
+/// nearest. A carrier's motion leaves it as it is but for its small turn.
+fn doubt_about(
+    moving: &MovingRun<'_>,
+    at: &PlaceOnRun,
+    body: &PlacedBody,
+    body_motion: &Motion,
+    found: &MovingClearance,
+    joint: &Joint,
+) -> Option<GapDoubt> {
+    let hold = moving.hold.as_ref()?;
+    let back = body_motion.at(&found.body_values).inverse();
+    let (from, nearest) = (back.point(found.on_centre_line), back.point(found.on_body));
+    let toward = (found.on_body - found.on_centre_line).direction();
+    let of_body = body.gap_change(from, nearest, joint);
+    let (Some(toward), Some(of_body)) = (toward, of_body) else {
+        // The centre line runs inside the body: it fails whatever the ±.
+        let places_mm = body.sigma_bound();
+        return Some(GapDoubt {
+            sigma_mm: math::hypot(places_mm, hold.joint_sigma_mm),
+            places_mm,
+            building_mm: hold.joint_sigma_mm,
+            held_by: HeldBy::CheckDistances,
+        });
+    };
+    let mut doubt = hold.doubt(moving.run, at, toward, joint, &of_body)?;
+    let own = body.own_sigma_mm(nearest, toward.vector());
+    doubt.places_mm = math::hypot(doubt.places_mm, own);
+    doubt.sigma_mm = math::hypot(doubt.sigma_mm, own);
+    Some(doubt)
+}
+
+/// Words for the position in which the gap is least, empty at rest.
+fn position_of(motion: &Motion, body_motion: &Motion, found: &MovingClearance) -> String {
+    let values = found.tube_values.iter().chain(&found.body_values);
+    if values.clone().all(|value| value.abs() <= 1e-9) {
+        return String::new();
+    }
+    let list: Vec<String> = motion
+        .freedoms
+        .iter()
+        .chain(&body_motion.freedoms)
+        .zip(values)
+        .filter_map(|(freedom, value)| position_words(freedom, *value))
+        .collect();
+    format!(", {}", list.join(", "))
 }
 
 fn position_words(freedom: &tubewright_geometry::motion::Freedom, value: f64) -> Option<String> {

@@ -32,11 +32,8 @@ pub(crate) fn findings(model: &Model, around: &Surroundings) -> Vec<Finding> {
         findings.push(Finding::stated(
             Rule::DoubtfulReading,
             State::Fail,
-            format!("reading {}", doubtful.number),
-            format!(
-                "{}; it was set aside: measure it again, then correct it or write doubt = \"dropped\"",
-                doubtful.sentence(measured.adjustment.network())
-            ),
+            doubtful.sentence(measured.adjustment.network()),
+            "it was set aside: measure it again, then correct it or write doubt = \"dropped\"",
         ));
     }
     if measured.doubtful.is_empty() {

@@ -1,13 +1,13 @@
 //! Are the rounded runs good?
 
-use tubewright_build::model::{ComponentKind, Model};
+use tubewright_build::model::{ComponentKind, Model, RunEnd};
 use tubewright_check::{Finding, Measured, Rule, State, Unit};
 use tubewright_geometry::motion::Motion;
 use tubewright_route::problem::Side;
 
 use super::Judged;
 use super::clearance::{MovingRun, clearance_findings};
-use crate::places::joint_sigma_mm;
+use crate::held::RunHold;
 use crate::routes::{PlannedKind, PlannedRun, PosedProblem, component_kind, riding_motions};
 use crate::stages::{END_TOLERANCE_DEG, END_TOLERANCE_MM, Routed, Surroundings};
 
@@ -82,8 +82,9 @@ pub(crate) fn findings(model: &Model, around: &Surroundings, judged: Judged<'_>)
         findings.extend(kept_findings(model, around, run));
     }
     findings.extend(clearance_findings(
-        &moving_runs(model, around, posed, runs),
+        &moving_runs(model, around, runs),
         &around.bodies,
+        &around.measured.places.joint,
     ));
     findings
 }
@@ -115,23 +116,35 @@ fn start_finding(posed: &PosedProblem, run: &PlannedRun) -> Option<Finding> {
 pub fn moving_runs<'a>(
     model: &Model,
     around: &Surroundings,
-    posed: &PosedProblem,
     runs: &'a [PlannedRun],
 ) -> Vec<MovingRun<'a>> {
     let places = &around.measured.places;
     runs.iter()
         .filter_map(|run| {
-            let posed_run = posed.runs.iter().find(|posed| posed.name == run.name)?;
             let written = model.build.run(&run.name)?;
             let piece_motions = riding_motions(model, places, written, run)
                 .unwrap_or_else(|_| vec![Motion::FIXED; run.pieces.len()]);
+            let end_name = |end: &RunEnd| match end {
+                RunEnd::End(name) => Some(name.to_string()),
+                RunEnd::Port { .. } => None,
+            };
+            let hold =
+                end_name(&written.from)
+                    .zip(end_name(&written.to))
+                    .and_then(|(start, end)| {
+                        RunHold::between(
+                            &start,
+                            &end,
+                            &model.build,
+                            places,
+                            &around.measured.accuracy,
+                            &around.practice,
+                        )
+                    });
             Some(MovingRun {
                 run,
-                start: posed_run.start,
-                end: posed_run.end,
+                hold,
                 piece_motions,
-                joint_sigma_mm: joint_sigma_mm(&around.measured.accuracy),
-                build_plus_minus_mm: around.practice.cut_length.mm(),
             })
         })
         .collect()

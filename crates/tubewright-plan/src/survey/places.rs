@@ -1,14 +1,13 @@
 //! The car's axes, and everything placed in them.
 
 use tubewright_build::model::Build;
-use tubewright_geometry::{Frame, Vector};
 use tubewright_survey::{
-    Adjustment, CentreLineChoice, FrameChoice, FrameError, LevelChoice, Pair, PointId, Stance,
-    Survey, Target,
+    Adjustment, CentreLineChoice, FrameChoice, FrameError, LevelChoice, Pair, PointId, SetupId,
+    Stance, Survey, Target,
 };
 
 use super::network::NamedNetwork;
-use crate::places::{PlacedEnd, PlacedFloor, PlacedPoint, Places};
+use crate::places::{Joint, PlacedEnd, PlacedFloor, PlacedPoint, Places};
 use crate::routes::given_frame;
 
 /// Why the car's axes cannot be had.
@@ -41,22 +40,27 @@ pub(crate) fn places_in_car(
     adjustment: &Adjustment,
 ) -> Result<Places, FrameProblem> {
     let survey = adjustment.seen_from(&frame_choice(build, named)?)?;
-    // The survey counts y from the origin mark; the car's y is counted from its middle.
-    let to_middle = Vector::new(0.0, -middle_y(build, named, &survey), 0.0);
-    let mut places = Places::default();
+    let mut places = Places {
+        joint: Joint::of(survey.clone()),
+        ..Places::default()
+    };
     for name in build
         .marks
         .iter()
         .map(|mark| &mark.name)
         .chain(build.points.iter().map(|point| &point.name))
     {
-        let Some(point) = named.point(name).and_then(|id| survey.point(id)) else {
+        let Some((id, point)) = named
+            .point(name)
+            .and_then(|id| Some((id, survey.point(id)?)))
+        else {
             continue;
         };
+        places.joint.add_point(name, id);
         places.points.insert(
             name.to_string(),
             PlacedPoint {
-                point_in_car: point.place + to_middle,
+                point_in_car: point.place,
                 covariance: point.covariance,
             },
         );
@@ -65,18 +69,20 @@ pub(crate) fn places_in_car(
         let placed = match &end.given {
             None => named
                 .end(&end.name)
-                .and_then(|id| survey.end(id))
-                .map(|pose| PlacedEnd {
-                    frame_in_car: Frame::from_axes(
-                        pose.frame.origin + to_middle,
-                        pose.frame.travel(),
-                        pose.frame.twelve(),
-                    ),
-                    covariance: pose.covariance,
+                .and_then(|id| Some((id, survey.end(id)?)))
+                .map(|(id, pose)| {
+                    places.joint.add_end(&end.name, id);
+                    PlacedEnd {
+                        frame_in_car: pose.frame,
+                        covariance: pose.covariance,
+                    }
                 }),
-            Some(given) => places.place(&given.at.at).map(|at| PlacedEnd {
-                frame_in_car: given_frame(given, at.point_in_car),
-                covariance: direction_is_chosen(&at),
+            Some(given) => places.place(&given.at.at).map(|at| {
+                places.joint.add_chosen_end(&end.name, &given.at.at);
+                PlacedEnd {
+                    frame_in_car: given_frame(given, at.point_in_car),
+                    covariance: direction_is_chosen(&at),
+                }
             }),
         };
         if let Some(placed) = placed {
@@ -84,27 +90,12 @@ pub(crate) fn places_in_car(
         }
     }
     for setup in &build.setups {
-        if let Some(floor) = floor_of(&setup.name, named, adjustment, &survey, to_middle) {
+        if let Some((id, floor)) = floor_of(&setup.name, named, adjustment, &survey) {
+            places.joint.add_floor(&setup.name, id);
             places.floors.insert(setup.name.to_string(), floor);
         }
     }
     Ok(places)
-}
-
-/// y of the middle of the first pair, which lies on the centre line.
-fn middle_y(build: &Build, named: &NamedNetwork, survey: &Survey) -> f64 {
-    let y_of = |name: &str| {
-        named
-            .point(name)
-            .and_then(|id| survey.point(id))
-            .map(|point| point.place.y)
-    };
-    build
-        .frame
-        .iter()
-        .flat_map(|frame| &frame.centre_line)
-        .find_map(|pair| Some(0.5 * (y_of(pair.left.at.name())? + y_of(pair.right.at.name())?)))
-        .unwrap_or(0.0)
 }
 
 /// A tip's direction is chosen and not measured: it has no ± of its own.
@@ -160,8 +151,7 @@ fn floor_of(
     named: &NamedNetwork,
     adjustment: &Adjustment,
     survey: &Survey,
-    to_middle: Vector,
-) -> Option<PlacedFloor> {
+) -> Option<(SetupId, PlacedFloor)> {
     let id = named.setup(name)?;
     let floor = survey.floor(id)?;
     // The worst-known height among all points stands for the whole floor: it is what a ground
@@ -175,10 +165,12 @@ fn floor_of(
         .setups
         .get(id.0)
         .is_some_and(|setup| setup.stance == Stance::Wheels);
-    Some(PlacedFloor {
-        point_in_car: floor.place + to_middle,
+    let placed = PlacedFloor {
+        point_in_car: floor.place,
         up: floor.up,
+        plumb: floor.plumb,
         sigma_mm,
         is_on_wheels,
-    })
+    };
+    Some((id, placed))
 }

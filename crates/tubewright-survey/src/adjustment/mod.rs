@@ -103,6 +103,25 @@ impl Adjustment {
         }
     }
 
+    /// A network without any reading in use: nothing is fixed, nothing doubtful.
+    ///
+    /// # Errors
+    /// [`NetworkError`] when it is refused for something else.
+    pub fn unmeasured(network: &Network) -> Result<Self, NetworkError> {
+        match network.checked() {
+            Ok(()) | Err(NetworkError::Empty) => {}
+            Err(error) => return Err(error),
+        }
+        let layout = Layout::of(network);
+        let rest = crate::solve::least_squares::Rest {
+            state: State::nowhere(network),
+            cost: 0.0,
+            steps: 0,
+            settled: true,
+        };
+        Ok(Self::at(network.clone(), layout, rest, Handedness::Assumed))
+    }
+
     /// The network that was adjusted.
     #[must_use]
     pub fn network(&self) -> &Network {

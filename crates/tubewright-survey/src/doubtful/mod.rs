@@ -4,6 +4,7 @@ mod digits;
 mod sentence;
 mod slips;
 
+pub use sentence::shown_length;
 pub use slips::{Explanation, SlipKind, TapeEnd};
 
 use crate::adjustment::{Adjustment, Measure, ReadingResult, adjust, readjust};
@@ -186,7 +187,7 @@ impl Doubtful {
     #[must_use]
     pub fn was_probably(&self) -> Option<f64> {
         let first = self.explanations.first()?;
-        (first.probability > 0.5 && first.instead_of().is_none()).then_some(first.value)
+        (first.probability > 0.5 && !first.keeps_value()).then_some(first.value)
     }
 
     /// The mark it probably went to instead, when that is likelier than all else together.

@@ -49,6 +49,13 @@ fn one(network: &Network, reading: &Reading, explanation: &Explanation) -> Strin
         };
         return format!("taken {end} {}", network.target_name(*instead));
     }
+    if let Some(SlipKind::WrongSetup { instead }) = explanation.kinds.first() {
+        let setup = network
+            .setups
+            .get(instead.0)
+            .map_or("?", |s| s.name.as_str());
+        return format!("taken {setup}");
+    }
     let mut kinds: Vec<String> = explanation.kinds.iter().map(|k| words(*k)).collect();
     kinds.dedup();
     format!(
@@ -68,6 +75,7 @@ fn words(kind: SlipKind) -> String {
         SlipKind::SwappedDigits => "digits exchanged".to_owned(),
         SlipKind::WrongDigit => "one digit wrong".to_owned(),
         SlipKind::WrongMark { .. } => "another mark".to_owned(),
+        SlipKind::WrongSetup { .. } => "another set-up".to_owned(),
         SlipKind::WrongSide => "near side for far side".to_owned(),
         SlipKind::MiddleForSide => "middle for side".to_owned(),
         SlipKind::WrongSign => "sign exchanged".to_owned(),
@@ -93,7 +101,14 @@ fn shown(reading: &Reading, value: f64) -> String {
     if reading.kind.is_angle() {
         return format!("{}°", (value * 180.0 / PI * 10.0).round() / 10.0);
     }
-    match reading.scale {
+    shown_length(value, reading.scale)
+}
+
+/// A length as a person would write it from a tape of this scale, without the unit for millimetres;
+/// inches to the nearest sixteenth.
+#[must_use]
+pub fn shown_length(value: f64, scale: TapeScale) -> String {
+    match scale {
         TapeScale::Millimetres => format!("{}", (value * 10.0).round() / 10.0),
         TapeScale::Inches => {
             let sixteenths = (value / 25.4 * 16.0).round();

@@ -2,7 +2,9 @@
 
 use super::digits::{one_digit_wrong, swapped};
 use crate::adjustment::{Adjustment, Measure};
-use crate::network::{Contact, PointId, Reading, ReadingKind, TapeScale, Target, Touch};
+use crate::network::{
+    Contact, Line, PointId, Reading, ReadingKind, SetupId, TapeScale, Target, Touch,
+};
 use tubewright_geometry::math;
 
 /// Which end of the tape.
@@ -44,6 +46,11 @@ pub enum SlipKind {
         /// The mark it fits.
         instead: Target,
     },
+    /// It was taken in another set-up than the one noted.
+    WrongSetup {
+        /// The set-up it fits.
+        instead: SetupId,
+    },
     /// The near side was touched and the far side noted, or the other way round.
     WrongSide,
     /// The middle was touched though a side was noted.
@@ -66,6 +73,17 @@ pub struct Explanation {
 }
 
 impl Explanation {
+    /// True when the value was right and went with another mark or set-up.
+    #[must_use]
+    pub fn keeps_value(&self) -> bool {
+        self.kinds.iter().any(|kind| {
+            matches!(
+                kind,
+                SlipKind::WrongMark { .. } | SlipKind::WrongSetup { .. }
+            )
+        })
+    }
+
     /// For a wrong mark, the one it fits.
     #[must_use]
     pub fn instead_of(&self) -> Option<Target> {
@@ -93,6 +111,7 @@ mod share {
     pub(super) const SWAPPED: f64 = 0.08;
     pub(super) const WRONG_DIGIT: f64 = 0.10;
     pub(super) const WRONG_MARK: f64 = 0.10;
+    pub(super) const WRONG_SETUP: f64 = 0.10;
     pub(super) const WRONG_SIDE: f64 = 0.08;
     pub(super) const MIDDLE: f64 = 0.04;
     pub(super) const WRONG_SIGN: f64 = 0.30;
@@ -144,12 +163,19 @@ pub(super) fn explanations(
         lengths(reading, &mut add);
         candidates.extend(wrong_marks(without, reading));
     }
+    candidates.extend(wrong_setups(without, reading));
     weigh(&candidates, reading)
 }
 
 fn lengths(reading: &Reading, add: &mut impl FnMut(SlipKind, f64, f64)) {
     let read = reading.value;
-    if let ReadingKind::Tape { burnt_mm, .. } = reading.kind {
+    // A plumb distance is read from a tape laid on the floor.
+    let burnt = match reading.kind {
+        ReadingKind::Tape { burnt_mm, .. } => Some(burnt_mm),
+        ReadingKind::Plumb { .. } => Some(0.0),
+        _ => None,
+    };
+    if let Some(burnt_mm) = burnt {
         for (by_mm, share) in [(100.0, share::BURNT_HUNDRED), (INCH_MM, share::BURNT_INCH)] {
             add(SlipKind::BurntNotTakenOff { by_mm }, read - by_mm, share);
             add(
@@ -301,6 +327,47 @@ fn wrong_marks(without: &Adjustment, reading: &Reading) -> Vec<Candidate> {
         .collect()
 }
 
+/// The same value in every other set-up.
+fn wrong_setups(without: &Adjustment, reading: &Reading) -> Vec<Candidate> {
+    let Some(noted) = reading.kind.setup() else {
+        return Vec::new();
+    };
+    let found: Vec<(SetupId, Measure)> = (0..without.network().setups.len())
+        .map(SetupId)
+        .filter(|setup| *setup != noted)
+        .filter_map(|setup| Some((setup, without.expected(&in_setup(reading.kind, setup))?)))
+        .collect();
+    #[expect(clippy::cast_precision_loss, reason = "a count of set-ups is small")]
+    let each = share::WRONG_SETUP / found.len().max(1) as f64;
+    found
+        .into_iter()
+        .map(|(instead, says)| Candidate {
+            kind: SlipKind::WrongSetup { instead },
+            value: reading.value,
+            says,
+            share: each,
+        })
+        .collect()
+}
+
+/// The same reading in another set-up.
+fn in_setup(mut kind: ReadingKind, other: SetupId) -> ReadingKind {
+    match &mut kind {
+        ReadingKind::Height { setup, .. }
+        | ReadingKind::Plumb { setup, .. }
+        | ReadingKind::Inclination { setup, .. }
+        | ReadingKind::Bearing { setup, .. }
+        | ReadingKind::FaceInclination { setup, .. }
+        | ReadingKind::TwelveUp { setup, .. }
+        | ReadingKind::Offset {
+            along: Line::Plumb(setup),
+            ..
+        } => *setup = other,
+        _ => {}
+    }
+    kind
+}
+
 /// Bayes: share times the probability density of the difference that would be left, against a slip
 /// of no known kind.
 fn weigh(candidates: &[Candidate], reading: &Reading) -> Vec<Explanation> {
@@ -318,10 +385,13 @@ fn weigh(candidates: &[Candidate], reading: &Reading) -> Vec<Explanation> {
         let sigma = math::hypot(reading.sigma, candidate.says.sigma);
         let weight = candidate.share * density(candidate.value - candidate.says.value, sigma);
         total += weight;
-        let is_mark = matches!(candidate.kind, SlipKind::WrongMark { .. });
+        let keeps_value = matches!(
+            candidate.kind,
+            SlipKind::WrongMark { .. } | SlipKind::WrongSetup { .. }
+        );
         let same = found.iter_mut().find(|e| {
-            !is_mark
-                && e.instead_of().is_none()
+            !keeps_value
+                && !e.keeps_value()
                 && (e.value - candidate.value).abs() < SAME_VALUE_SIGMAS * reading.sigma
         });
         match same {

@@ -13,7 +13,7 @@ mod three;
 pub use circle::{Circle, fit_circle, fit_circle_algebraic};
 pub use cylinder::{Cylinder, fit_cylinder};
 pub use flat::{FittedLine, FittedPlane, fit_line, fit_plane};
-pub use placement::{Placement, place_scan};
+pub use placement::{Placement, carried_by_marks, place_scan};
 pub use rigid::{RigidFit, SimilarityFit, fit_rigid, fit_similarity, fit_similarity_plane};
 pub use three::{ThreePointCircle, circle_through, trilaterate};
 

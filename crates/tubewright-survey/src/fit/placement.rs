@@ -1,9 +1,9 @@
 //! A scan placed in the car by marks that are seen in it.
 
 use super::{FitError, centroid, fit_rigid, fit_similarity, needs};
-use crate::linear::{M3, V3, point, skew, v3};
+use crate::linear::{M3, V3, point, skew, v3, vector};
 use nalgebra::DMatrix;
-use tubewright_geometry::Point;
+use tubewright_geometry::{Point, Vector};
 
 /// `in_car ≈ scale R in_scan + t`.
 #[derive(Clone, Debug, PartialEq)]
@@ -24,6 +24,10 @@ pub struct Placement {
     /// Middle of the marks in the car, which the covariance refers to.
     pub middle: Point,
 }
+
+/// Marks spread less than this about some axis do not fix a turn, mm; the pivot of a shift is the root
+/// of their number.
+const LEAST_SPREAD_MM: f64 = 0.5;
 
 /// Places a scan by at least four marks. `scale` in mm per unit of the scan, or `None` to fit it
 /// (Umeyama 1991); the unit of a scan is asked for and never guessed.
@@ -61,13 +65,7 @@ pub fn place_scan(
     let middle = centroid(&placed);
     let mut n = DMatrix::zeros(unknowns, unknowns);
     for p in &placed {
-        let arm = p - middle;
-        let mut a = DMatrix::zeros(3, unknowns);
-        a.view_mut((0, 0), (3, 3)).copy_from(&M3::identity());
-        a.view_mut((0, 3), (3, 3)).copy_from(&-skew(arm));
-        if unknowns == 7 {
-            a.view_mut((0, 6), (3, 1)).copy_from(&arm);
-        }
+        let a = fit_motion(p - middle, unknowns);
         n += a.transpose() * a;
     }
     #[expect(clippy::cast_precision_loss, reason = "a count of marks is small")]
@@ -97,5 +95,65 @@ impl Placement {
     pub fn placed(&self, in_scan: Point) -> Point {
         let r = M3::from_fn(|i, k| self.rotation[i][k]);
         point(r * v3(in_scan) * self.scale + V3::from(self.shift_mm))
+    }
+}
+
+/// How a place moves along a direction that is carried by a rigid fit (with `fits_scale` a similar one)
+/// to `marks`: one factor for each mark's own move, so that the place moves by the sum of factor · move.
+/// `None` when the marks do not fix the fit: fewer than three, or in line.
+///
+/// Derivative of the least-squares fit at the marks' places (normal equations of the fit, residuals
+/// small against the distances).
+#[must_use]
+pub fn carried_by_marks(
+    marks: &[Point],
+    fits_scale: bool,
+    place: Point,
+    along: Vector,
+) -> Option<Vec<Vector>> {
+    let unknowns = if fits_scale { 7 } else { 6 };
+    let places: Vec<V3> = marks.iter().map(|p| v3(*p)).collect();
+    let middle = centroid(&places);
+    let motion = |p: V3| fit_motion(p - middle, unknowns);
+    let mut n = DMatrix::zeros(unknowns, unknowns);
+    for p in &places {
+        let a = motion(*p);
+        n += a.transpose() * a;
+    }
+    // A pivot of a turn is the marks' spread about an axis in mm; a shift's is at least one.
+    let factor = n.cholesky()?;
+    if factor.l().diagonal().min() < LEAST_SPREAD_MM {
+        return None;
+    }
+    let d = V3::new(along.x, along.y, along.z);
+    let y = factor.solve(&(motion(v3(place)).transpose() * d));
+    Some(
+        places
+            .iter()
+            .map(|p| vector((motion(*p) * &y).fixed_rows::<3>(0).into_owned()))
+            .collect(),
+    )
+}
+
+/// Motion of a place by shift, small turn about the middle and, of seven, growth.
+fn fit_motion(arm: V3, unknowns: usize) -> DMatrix<f64> {
+    let mut a = DMatrix::zeros(3, unknowns);
+    a.view_mut((0, 0), (3, 3)).copy_from(&M3::identity());
+    a.view_mut((0, 3), (3, 3)).copy_from(&-skew(arm));
+    if unknowns == 7 {
+        a.view_mut((0, 6), (3, 1)).copy_from(&arm);
+    }
+    a
+}
+
+impl Placement {
+    /// Standard deviation in mm along a direction of a place of the scan in the car, from how well the
+    /// marks fitted.
+    #[must_use]
+    pub fn sigma_at(&self, in_car: Point, along: Vector) -> f64 {
+        let c = DMatrix::from_fn(7, 7, |i, k| self.covariance[i][k]);
+        let row = fit_motion(v3(in_car) - v3(self.middle), 7).transpose()
+            * V3::new(along.x, along.y, along.z);
+        row.dot(&(c * &row)).max(0.0).sqrt()
     }
 }

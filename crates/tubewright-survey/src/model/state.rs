@@ -98,6 +98,23 @@ pub(crate) fn local_place(end: &End, target: Target) -> V3 {
 }
 
 impl State {
+    /// Everything at one place: nothing is known yet.
+    pub(crate) fn nowhere(network: &Network) -> Self {
+        Self {
+            points: vec![V3::zeros(); network.points.len()],
+            ends: vec![
+                Pose {
+                    origin: V3::zeros(),
+                    axes: M3::identity(),
+                };
+                network.ends.len()
+            ],
+            floors: vec![Floor::level(V3::z(), 0.0); network.setups.len()],
+            plane: Facing::new(V3::y(), 0.0),
+            sideways: None,
+        }
+    }
+
     /// Where a target is.
     pub(crate) fn place(&self, network: &Network, target: Target) -> V3 {
         match target {

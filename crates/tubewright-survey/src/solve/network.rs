@@ -116,6 +116,14 @@ const LOOSE: f64 = 1e-10;
 
 pub(crate) fn knowledge(network: &Network, layout: &Layout, state: &State) -> Knowledge {
     let width = layout.width;
+    if width == 0 {
+        return Knowledge {
+            covariance: Matrix::zeros(0, 0),
+            rank: 0,
+            unfixed: Vec::new(),
+            loose: Matrix::zeros(0, 0),
+        };
+    }
     let problem = NetworkProblem { network, layout };
     let (n, _, motions, strength) = problem.constrained(state);
     let scale: Vec<f64> = n

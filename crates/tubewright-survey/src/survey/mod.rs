@@ -1,14 +1,17 @@
 //! The adjusted network in the frame that the person chose.
 
 mod ellipsoid;
+mod joint;
 mod pose;
 
 pub use ellipsoid::{Ellipse, Ellipsoid};
+pub use joint::{Change, Part};
 pub use pose::EndPose;
 
 use crate::adjustment::{Adjustment, Measure};
 use crate::frame_choice::Datum;
 use crate::linear::{M3, Matrix, V3, point, skew, vector};
+use crate::model::TILT_LEVER_MM;
 use crate::network::{EndId, PointId, SetupId};
 use crate::statistics::K95;
 use tubewright_geometry::{Frame, Point, UnitVector};
@@ -34,14 +37,15 @@ pub struct SurveyedFloor {
 }
 
 /// Coordinates, poses and their joint covariance in one frame.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Survey {
     points: Vec<V3>,
     point_fixed: Vec<bool>,
     ends: Vec<Frame>,
     end_fixed: Vec<bool>,
     floors: Vec<Option<SurveyedFloor>>,
-    /// Three rows for each point, then six for each end.
+    /// Three rows for each point, six for each end, then four for each floor: its direction up and
+    /// its offset, `up · place` of any place on it.
     covariance: Matrix,
     /// Derivatives of those rows by the adjustment's unknowns.
     pub(crate) by_unknowns: Matrix,
@@ -84,7 +88,8 @@ impl Survey {
         let layout = &adjustment.layout;
         let to_car = datum.map_or_else(M3::identity, |d| M3::from_columns(&d.axes).transpose());
         let origin = datum.map_or_else(V3::zeros, |d| d.origin);
-        let count = 3 * state.points.len() + 6 * state.ends.len();
+        let first_floor = 3 * state.points.len() + 6 * state.ends.len();
+        let count = first_floor + 4 * state.floors.len();
         let mut by = Matrix::zeros(count, layout.width);
         for (i, place) in state.points.iter().enumerate() {
             let mut block = by.rows_mut(3 * i, 3);
@@ -119,6 +124,29 @@ impl Survey {
             if let Some(d) = datum {
                 turn -= to_car * &d.turn_by;
             }
+        }
+        for (i, floor) in state.floors.iter().enumerate() {
+            let normal = floor.plane.normal();
+            let columns = &layout.floors[i];
+            let mut up_by = Matrix::zeros(3, layout.width);
+            let mut offset_by = Matrix::zeros(1, layout.width);
+            if let Some(c) = columns.tilt {
+                up_by.set_column(c, &(floor.plane.e1() / TILT_LEVER_MM));
+                up_by.set_column(c + 1, &(floor.plane.e2() / TILT_LEVER_MM));
+            }
+            if let Some(c) = columns.offset {
+                offset_by[(0, c)] = 1.0;
+            }
+            // In the car: offset' = offset − up · O, up' = R' up.
+            offset_by -= origin.transpose() * &up_by;
+            if let Some(d) = datum {
+                offset_by -= normal.transpose() * &d.origin_by;
+                up_by += skew(normal) * &d.turn_by;
+            }
+            by.rows_mut(first_floor + 4 * i, 3)
+                .copy_from(&(to_car * up_by));
+            by.rows_mut(first_floor + 4 * i + 3, 1)
+                .copy_from(&offset_by);
         }
         let covariance = &by * &adjustment.knowledge.covariance * by.transpose();
         let into = |p: V3| to_car * (p - origin);

@@ -291,11 +291,10 @@ fn into_its_frame(car: &mut Car) {
     };
     let middle = |p: Pair| car.places[p.left.0].lerp(car.places[p.right.0], 0.5);
     let x = up.normal_toward(middle(rear) - middle(front)).unwrap();
-    let frame = Frame::from_axes(
-        car.places[origin.0],
-        x,
-        UnitVector::from_unit(up.vector().cross(x.vector())),
-    );
+    let y = UnitVector::from_unit(up.vector().cross(x.vector()));
+    // x and z from the origin mark, y from the middle of the front pair.
+    let mark = car.places[origin.0];
+    let frame = Frame::from_axes(mark - y * y.dot(mark - middle(front)), x, y);
     let local = |v: Vector| {
         let l = frame.local_from_vector(v);
         UnitVector::from_unit(l / l.norm())

@@ -30,7 +30,11 @@ pub(crate) fn run(arguments: &Demo) -> Result<Done, Failure> {
     let mut loaded = load::load(&folder)?;
     let solved = solve(&mut loaded, arguments.effort)?;
     let lengths = Lengths::of(&loaded.model);
-    print(&measure::as_text(&solved.around, false))?;
+    print(&measure::as_text(
+        &loaded.model.build,
+        &solved.around,
+        false,
+    ))?;
     print(&route::as_text(
         &solved,
         &route::shown(&loaded, &solved),
