@@ -67,9 +67,11 @@ impl DatumMarks {
 pub struct RunHold {
     /// Name of the end that it starts from.
     pub start: String,
+    /// Where that lies.
+    pub start_frame: Frame,
     /// Name of the end that it arrives at.
     pub end: String,
-    /// Where the end lies.
+    /// Where that lies.
     pub end_frame: Frame,
     /// Marks that its joints are proved from.
     pub marks: DatumMarks,
@@ -131,6 +133,7 @@ impl RunHold {
     ) -> Option<Self> {
         Some(Self {
             start: start.to_owned(),
+            start_frame: places.ends.get(start)?.frame_in_car,
             end: end.to_owned(),
             end_frame: places.ends.get(end)?.frame_in_car,
             marks: DatumMarks::of(build, places),
@@ -145,7 +148,6 @@ impl RunHold {
     #[must_use]
     pub fn change_with_ends(
         &self,
-        run: &PlannedRun,
         joint: &Joint,
         place: Point,
         share: f64,
@@ -153,7 +155,7 @@ impl RunHold {
     ) -> Option<Change> {
         let along = along.vector();
         let mut change = joint
-            .end_change(&self.start, &run.start, place, along)?
+            .end_change(&self.start, &self.start_frame, place, along)?
             .times(1.0 - share);
         change.add(
             &joint.end_change(&self.end, &self.end_frame, place, along)?,
@@ -222,7 +224,7 @@ impl RunHold {
         let with_ends = || {
             let mut gap = of_body.clone();
             gap.add(
-                &self.change_with_ends(run, joint, at.place, at.share, toward)?,
+                &self.change_with_ends(joint, at.place, at.share, toward)?,
                 -1.0,
             );
             let building = self.building_sigma_mm(run, at.piece, at.place, at.share, toward);

@@ -20,7 +20,11 @@ pub(super) static FRAME: Table = Table {
             },
             "Pairs of a left and a right place, mirrored in the middle plane",
         ),
-        must("level", SETUP, "The set-up whose floor is level: z is square to it"),
+        must(
+            "level",
+            SETUP,
+            "The set-up whose floor is level: z is square to it",
+        ),
     ],
     kinds: None,
     rules: &[],

@@ -11,6 +11,7 @@
 )]
 
 mod chance;
+mod gaps;
 mod tape;
 mod truth;
 
@@ -20,6 +21,7 @@ use truth::{Demonstration, SLUGS, Truth, demonstration};
 use tubewright_build::model::{Build, Doubt, FrameChoice, Mark, Place, PlaceAt};
 use tubewright_geometry::{Point, Vector};
 use tubewright_plan::places::Places;
+use tubewright_plan::stages::survey_and_bodies;
 use tubewright_plan::survey::{NINETEEN_IN_TWENTY, measure, measure_again, network_of};
 use tubewright_survey::statistics::{CRITICAL_W, chi_squared_quantile};
 use tubewright_survey::{Change, Target};
@@ -182,6 +184,21 @@ fn the_truth_lies_where_the_readings_say() {
     );
 }
 
+/// Every body of every demonstration is there, and none hangs on a place that was not found.
+#[test]
+fn every_body_is_built() {
+    for slug in SLUGS {
+        let car = demonstration(slug);
+        let around = survey_and_bodies(&car.model, &car.scans).unwrap();
+        assert_eq!(around.bodies.missing, [], "{slug}");
+        assert_eq!(around.bodies.placed.len(), car.model.build.bodies.len());
+        for body in &around.bodies.placed {
+            assert!(!body.anchors.is_empty(), "{slug}: {}", body.name);
+            body.solid_in_car.check().unwrap();
+        }
+    }
+}
+
 /// Every planted slip is named with what it should have read or where it was taken, and no other
 /// reading is accused.
 #[test]
@@ -290,11 +307,11 @@ fn at_mark(place: &Place, mark: &Mark) -> Place {
 }
 
 /// Draws of the reading errors of one demonstration build.
-const DRAWS: u32 = 100;
+pub(crate) const DRAWS: u32 = 100;
 
 /// The readings of a build on the true car, with errors of the stated size. Symmetry is left out: how
 /// far the true car is from its mirror image is no error of a reading and is not drawn anew.
-fn drawn_again(car: &Demonstration, chance: &mut Chance) -> Build {
+pub(crate) fn drawn_again(car: &Demonstration, chance: &mut Chance) -> Build {
     let mut build = car.model.build.clone();
     let sigmas: Vec<f64> = network_of(&build, &build.accuracy.resolved())
         .network
