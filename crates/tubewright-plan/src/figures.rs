@@ -8,7 +8,7 @@ use tubewright_route::problem::Side;
 use tubewright_stock::Money;
 
 use crate::checks::{clearance_findings, moving_runs};
-use crate::routes::{PlannedKind, PlannedRun, PosedProblem};
+use crate::routes::{PlannedKind, PlannedRun};
 use crate::stages::{Supply, Surroundings};
 
 /// A gap to something, in the position of everything that moves in which it is tightest.
@@ -72,7 +72,6 @@ pub struct Figures {
 pub fn figures(
     model: &Model,
     around: &Surroundings,
-    posed: &PosedProblem,
     runs: &[PlannedRun],
     supply: Option<&Supply>,
 ) -> Figures {
@@ -93,7 +92,11 @@ pub fn figures(
             + f64::from(cuts) * practice.cut_time.minutes())
             / 60.0
     });
-    let findings = clearance_findings(&moving_runs(model, around, posed, runs), &around.bodies);
+    let findings = clearance_findings(
+        &moving_runs(model, around, runs),
+        &around.bodies,
+        &around.measured.places.joint,
+    );
     let tightest_of = |is_ground: bool| {
         findings
             .iter()

@@ -344,11 +344,27 @@ fn what_makes_no_body_is_refused_with_a_reason() {
     assert!(matches!(middle, ShapeError::OnTheMiddle(_)), "{middle}");
 }
 
-/// The floor of a set-up on stands says nothing about ground clearance.
+/// The floor of a set-up on stands says nothing about ground clearance: the build is refused, and so is
+/// the body if it comes so far.
 #[test]
 fn the_ground_comes_only_from_a_set_up_on_its_wheels() {
-    let on_stands = "kind = \"ground\"\nsetup = \"on stands\"";
-    let error = refused(on_stands, &[]);
+    let ground = "kind = \"ground\"\nsetup = \"on its wheels\"";
+    let mut places = places_of(&[]);
+    if let Some(floor) = places.floors.get_mut("on its wheels") {
+        floor.is_on_wheels = false;
+    }
+    let error = shape_of(&kind_of(ground, &[]), &places).unwrap_err();
     assert!(matches!(error, ShapeError::NotOnWheels(_)), "{error}");
-    assert!(error.to_string().contains("on its wheels"));
+    let text = "format = \"tubewright-build/1\"\nname = \"it\"\n[[setup]]\nname = \"up\"\nstance = \"stands\"\n\
+                [[body]]\nname = \"ground\"\nkind = \"ground\"\nclass = \"ground\"\nsetup = \"up\"\n";
+    let read = tubewright_build::read(Texts {
+        build: Some(text),
+        stock: None,
+        shop: None,
+    });
+    assert!(
+        read.problems
+            .iter()
+            .any(|problem| problem.to_string().contains("wheels"))
+    );
 }

@@ -455,3 +455,40 @@ fn a_scan_is_placed_by_its_marks() {
     let few = place_scan(&in_scan[..3], &in_car[..3], Some(1000.0)).unwrap_err();
     assert!(matches!(few, FitError::TooFew { needed: 4, .. }));
 }
+
+/// How a place moves with the marks that it was fitted to is the derivative of the fit.
+#[test]
+fn a_place_moves_with_its_marks_as_the_fit_does() {
+    use tubewright_geometry::Vector;
+    use tubewright_survey::fit::{carried_by_marks, fit_rigid};
+    let marks = [
+        Point::new(0.0, -400.0, 10.0),
+        Point::new(20.0, 410.0, -5.0),
+        Point::new(900.0, 380.0, 250.0),
+        Point::new(1300.0, -420.0, 40.0),
+    ];
+    let place = Point::new(2100.0, 150.0, -200.0);
+    let along = Vector::new(0.3, -0.5, 0.8);
+    let shares = carried_by_marks(&marks, false, place, along).unwrap();
+    for (index, share) in shares.iter().enumerate() {
+        for (axis, expected) in [
+            (Vector::new(1.0, 0.0, 0.0), share.x),
+            (Vector::new(0.0, 1.0, 0.0), share.y),
+            (Vector::new(0.0, 0.0, 1.0), share.z),
+        ] {
+            let at = |step: f64| {
+                let mut moved = marks;
+                moved[index] += axis * step;
+                along.dot(fit_rigid(&marks, &moved).unwrap().moved(place) - place)
+            };
+            let found = (at(0.01) - at(-0.01)) / 0.02;
+            assert!(
+                (found - expected).abs() < 1e-5,
+                "{index}: {found} {expected}"
+            );
+        }
+    }
+    // In line: nothing holds the turn about the line.
+    let line = [0.0, 500.0, 1000.0].map(|x| Point::new(x, 0.0, 0.0));
+    assert!(carried_by_marks(&line, false, place, along).is_none());
+}

@@ -246,3 +246,100 @@ fn the_slip_is_said_in_one_sentence() {
         doubtful.sentence(&car.network)
     );
 }
+
+/// A foot misread can turn a small car into its mirror image; with the slip set aside left is left again.
+#[test]
+fn a_slip_leaves_no_mirror_image_behind() {
+    use tubewright_survey::{
+        Along, CentreLineChoice, FrameChoice, LevelChoice, Network, Pair, PlaceHint, SetupId,
+    };
+    let mut network = Network::default();
+    let floor = network.add_setup(SetupSpec::new("floor", Stance::Wheels));
+    let places = [
+        [0.0, -457.0, 280.0],
+        [0.0, 457.0, 287.0],
+        [1321.0, -483.0, 254.0],
+        [1326.0, 488.0, 254.0],
+    ]
+    .map(tubewright_geometry::Point::from_array);
+    let marks: Vec<PointId> = (0..4)
+        .map(|i| {
+            let side = [Side::Left, Side::Right][i % 2];
+            let along = [Along::Front, Along::Rear][i / 2];
+            network.add_point(PointSpec::hinted(
+                format!("mark {i}"),
+                PlaceHint {
+                    side: Some(side),
+                    along: Some(along),
+                    level: None,
+                },
+            ))
+        })
+        .collect();
+    let pairs = [0, 2].map(|i| Pair {
+        left: marks[i],
+        right: marks[i + 1],
+    });
+    network.pairs = pairs.to_vec();
+    let mut number = 0;
+    for a in 0..4 {
+        for b in a + 1..4 {
+            number += 1;
+            let slip = if number == 4 { 304.8 } else { 0.0 };
+            let read = places[a].distance(places[b]).round() + slip;
+            let reading = Reading::tape(number, marks[a], marks[b], read, 1.5);
+            network.readings.push(reading);
+        }
+    }
+    for (mark, place) in marks.iter().zip(places) {
+        number += 1;
+        network
+            .readings
+            .push(Reading::height(number, *mark, floor, place.z, 1.0));
+    }
+    let found = find_doubtful(&adjust(&network).unwrap());
+    assert_eq!(found.doubtful[0].number, 4);
+    let survey = found
+        .without_them
+        .seen_from(&FrameChoice::Car {
+            origin: marks[0],
+            centre_line: CentreLineChoice::Pairs {
+                front: pairs[0],
+                rear: pairs[1],
+            },
+            level: LevelChoice::Floor(SetupId(0)),
+        })
+        .unwrap();
+    for (mark, place) in marks.iter().zip(places) {
+        let y = survey.point(*mark).unwrap().place.y;
+        assert!(y * place.y > 0.0, "{mark:?} lies at y = {y}");
+    }
+}
+
+/// A height that was taken on the lift and written down as on its wheels is told.
+#[test]
+fn a_height_in_the_wrong_set_up_is_told() {
+    let mut car = random_car(5, EXACT);
+    let lift = car
+        .network
+        .add_setup(SetupSpec::new("on the lift", Stance::Lift));
+    for (number, p) in [(900, 0), (901, 1), (902, 4), (903, 5), (904, 2)] {
+        let value = car.places[p].z + 1312.0;
+        let reading = Reading::height(number, PointId(p), lift, value, 1.0);
+        car.network.readings.push(reading);
+    }
+    let wrong = car
+        .network
+        .readings
+        .iter_mut()
+        .find(|r| {
+            matches!(r.kind, ReadingKind::Height { target, .. } if target.target == Target::Point(PointId(7)))
+        })
+        .unwrap();
+    wrong.value += 1312.0;
+    let number = wrong.number;
+    let found = find_doubtful(&adjust(&car.network).unwrap());
+    assert_eq!(found.doubtful[0].number, number);
+    let words = found.doubtful[0].sentence(&car.network);
+    assert!(words.ends_with("taken on the lift"), "{words}");
+}

@@ -2,6 +2,7 @@
 
 use tubewright_build::model::Model;
 use tubewright_check::{Finding, Measured, Rule, State, Unit};
+use tubewright_survey::GlobalTest;
 
 use crate::stages::Surroundings;
 use crate::survey::NINETEEN_IN_TWENTY;
@@ -15,19 +16,7 @@ pub(crate) fn findings(model: &Model, around: &Surroundings) -> Vec<Finding> {
     let measured = &around.measured;
     let mut findings = Vec::new();
     let test = measured.adjustment.global_test();
-    findings.push(if test.is_too_high() {
-        Finding::stated(
-            Rule::ReadingsAgree,
-            State::Fail,
-            "all readings",
-            format!(
-                "their sum of squares is {:.0}, at most {:.0} would be usual: there are more slips, or the ± in [accuracy] is too small",
-                test.vtpv, test.high
-            ),
-        )
-    } else {
-        Finding::stated(Rule::ReadingsAgree, State::Pass, "all readings in use", "")
-    });
+    findings.push(agreement(&test));
     for doubtful in &measured.doubtful {
         findings.push(Finding::stated(
             Rule::DoubtfulReading,
@@ -137,6 +126,30 @@ pub(crate) fn findings(model: &Model, around: &Surroundings) -> Vec<Finding> {
         }
     }
     findings
+}
+
+/// Whether the readings agree; where none is to spare, nobody can tell.
+fn agreement(test: &GlobalTest) -> Finding {
+    if test.freedom == 0 {
+        Finding::stated(
+            Rule::ReadingsAgree,
+            State::NotChecked,
+            "all readings",
+            "none of them is to spare, so none checks another: take more lines than it needs",
+        )
+    } else if test.is_too_high() {
+        Finding::stated(
+            Rule::ReadingsAgree,
+            State::Fail,
+            "all readings",
+            format!(
+                "their sum of squares is {:.0}, at most {:.0} would be usual: there are more slips, or the ± in [accuracy] is too small",
+                test.vtpv, test.high
+            ),
+        )
+    } else {
+        Finding::stated(Rule::ReadingsAgree, State::Pass, "all readings in use", "")
+    }
 }
 
 /// A mark further than this from its place in the scan was mistaken for another, mm (common practice,

@@ -196,7 +196,7 @@ impl Looker<'_> {
             let best = self.best(survey, goal, |kind| {
                 found.iter().all(|known| known.reading != *kind)
             });
-            found.extend(best.map(|proposal| self.suggestion(survey, &proposal)));
+            found.extend(best.map(|proposal| self.suggestion(survey, &proposal, goal)));
         }
         found.retain(|suggestion| {
             suggestion
@@ -243,17 +243,18 @@ impl Looker<'_> {
         ends
     }
 
-    fn suggestion(&self, survey: &Survey, proposal: &Proposal) -> Suggestion {
+    fn suggestion(&self, survey: &Survey, proposal: &Proposal, goal: Goal) -> Suggestion {
         Suggestion {
             reading: proposal.kind,
             words: self.words(&proposal.kind),
             shows: proposal.expected,
-            gain: self.gain(survey, &proposal.kind),
+            gain: self.gain(survey, &proposal.kind, goal),
         }
     }
 
-    /// What gains most from a reading, by how far its ± comes down against what it was.
-    fn gain(&self, survey: &Survey, kind: &ReadingKind) -> Option<Gain> {
+    /// What a reading does to the place or end that was its goal; of everything, to that which gains
+    /// most, by how far its ± comes down against what it was.
+    fn gain(&self, survey: &Survey, kind: &ReadingKind, wanted: Goal) -> Option<Gain> {
         let network = &self.measured.named.network;
         let sigma = match kind {
             ReadingKind::Height { .. } => self.means.height_sigma_mm,
@@ -271,6 +272,7 @@ impl Looker<'_> {
             });
         points
             .chain(ends)
+            .filter(|(goal, _)| matches!(wanted, Goal::Everything) || *goal == wanted)
             .filter_map(|(goal, of)| {
                 let effect = self.measured.adjustment.effect(survey, kind, sigma, goal)?;
                 Some(Gain {

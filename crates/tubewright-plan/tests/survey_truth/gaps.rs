@@ -7,7 +7,7 @@ use crate::{DRAWS, drawn_again};
 use std::collections::BTreeMap;
 use tubewright_build::model::BodyKind;
 use tubewright_geometry::distance::closest_point_on_solid;
-use tubewright_geometry::{Frame, Placement, Point, Solid, UnitVector, Vector, math};
+use tubewright_geometry::{Frame, Placement, Point, Solid, Vector, math};
 use tubewright_plan::bodies::{PlacedBody, shape_of};
 use tubewright_plan::held::RunHold;
 use tubewright_plan::places::{PlacedEnd, PlacedFloor, PlacedPoint, Places};
@@ -271,26 +271,25 @@ fn kind_name(kind: &BodyKind) -> &'static str {
     }
 }
 
-/// A rail beyond its two points: nobody measured there, so it is less sure than at either.
+/// Beyond the three places of a plane nobody measured: there it is less sure than between them.
 #[test]
 fn a_body_is_less_sure_beyond_its_places() {
     let car = demonstration("kitcar-mid4");
     let around = survey_and_bodies(&car.model, &car.scans).unwrap();
     let joint = &around.measured.places.joint;
     let lid = around.bodies.body("engine lid").unwrap();
-    let sigma = |place: Point| {
+    let Solid::HalfSpace { outward, .. } = lid.solid_in_car else {
+        panic!("the lid is a plane")
+    };
+    let sigma = |on_plane: Point| {
+        let place = on_plane + outward * 150.0;
         let near = closest_point_on_solid(place, &lid.solid_in_car);
         let change = lid.gap_change(place, near.point, joint).unwrap();
         joint.sigma_mm(&change).unwrap()
     };
-    let marks =
+    let [a, b, c] =
         ["C left", "C right", "D left"].map(|n| around.measured.places.points[n].point_in_car);
-    let middle = marks[0].lerp(marks[1].lerp(marks[2], 0.5), 0.6) - UnitVector::Z * 150.0;
-    let beyond = middle + Vector::new(1500.0, 600.0, 0.0);
-    assert!(
-        sigma(beyond) > 1.5 * sigma(middle),
-        "{} {}",
-        sigma(beyond),
-        sigma(middle)
-    );
+    let middle = sigma(a.lerp(b.lerp(c, 0.5), 0.6));
+    let beyond = sigma(b + (c - a) * 2.0);
+    assert!(beyond > 1.5 * middle, "{beyond} {middle}");
 }

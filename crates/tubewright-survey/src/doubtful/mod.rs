@@ -63,12 +63,24 @@ pub fn find_doubtful(adjustment: &Adjustment) -> Snooping {
         current = next;
     }
     reinstate(&mut doubtful, &mut current);
+    if !doubtful.is_empty() {
+        current = unfolded(current);
+    }
     for found in &mut doubtful {
         explain(found, &current);
     }
     Snooping {
         doubtful,
         without_them: current,
+    }
+}
+
+/// A slip can fold the shape, or turn it into its mirror image, and its absence alone does not unfold it:
+/// what is left is looked for afresh, and taken where it fits as well.
+fn unfolded(current: Adjustment) -> Adjustment {
+    match adjust(current.network()) {
+        Ok(fresh) if fresh.global_test().vtpv < current.global_test().vtpv + EQUALLY_GOOD => fresh,
+        _ => current,
     }
 }
 

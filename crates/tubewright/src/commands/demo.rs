@@ -33,6 +33,7 @@ pub(crate) fn run(arguments: &Demo) -> Result<Done, Failure> {
     print(&measure::as_text(
         &loaded.model.build,
         &solved.around,
+        lengths,
         false,
     ))?;
     print(&route::as_text(

@@ -5,6 +5,7 @@ mod text;
 
 use super::{Done, Failure, load, print};
 use crate::cli::Measure;
+use crate::terminal::lengths::Lengths;
 use crate::terminal::{heading, paragraph};
 use tubewright_build::model::Build;
 use tubewright_plan::stages::{Surroundings, survey_and_bodies};
@@ -22,7 +23,8 @@ pub(crate) fn run(arguments: &Measure) -> Result<Done, Failure> {
         let guide = guide(build, &around.measured, &around.bodies.placed);
         print(&format!("{:#}\n", json::as_json(&around, &guide)))?;
     } else {
-        print(&as_text(build, &around, arguments.all))?;
+        let lengths = Lengths::of(&loaded.model);
+        print(&as_text(build, &around, lengths, arguments.all))?;
         if !loaded.missing.is_empty() {
             let mut text = heading("What is still missing");
             for job in &loaded.missing {
@@ -42,7 +44,12 @@ pub(crate) fn run(arguments: &Measure) -> Result<Done, Failure> {
 }
 
 /// The survey as text.
-pub(crate) fn as_text(build: &Build, around: &Surroundings, with_all: bool) -> String {
+pub(crate) fn as_text(
+    build: &Build,
+    around: &Surroundings,
+    lengths: Lengths,
+    with_all: bool,
+) -> String {
     let guide = guide(build, &around.measured, &around.bodies.placed);
-    text::as_text(around, &guide, with_all)
+    text::as_text(around, &guide, lengths, with_all)
 }

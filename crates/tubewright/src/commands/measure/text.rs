@@ -1,38 +1,41 @@
 //! The survey as a person reads it.
 
+use crate::terminal::lengths::Lengths;
 use crate::terminal::table::{Side, Table};
 use crate::terminal::{FAILS, PASSES, WARNS, heading, paragraph, styled};
-use tubewright_geometry::Length;
 use tubewright_plan::stages::Surroundings;
 use tubewright_plan::survey::{
     Gain, Guide, Measured, NINETEEN_IN_TWENTY, SetupTrouble, Suggestion, Surer,
 };
-use tubewright_survey::TapeScale;
-use tubewright_survey::doubtful::shown_length;
 
 /// Most lines of a list before the rest is only counted.
 const MOST_LINES: usize = 8;
 
 /// The survey as text.
-pub(super) fn as_text(around: &Surroundings, guide: &Guide, with_all: bool) -> String {
+pub(super) fn as_text(
+    around: &Surroundings,
+    guide: &Guide,
+    lengths: Lengths,
+    with_all: bool,
+) -> String {
     let measured = &around.measured;
     let mut text = readings(measured);
     if with_all {
         text.push_str(&every_reading(measured));
     }
-    text.push_str(&next(measured, guide));
+    text.push_str(&next(guide, lengths));
     text.push_str(&not_found(guide));
-    text.push_str(&twofold(guide));
+    text.push_str(&twofold(guide, lengths));
     text.push_str(&unchecked(guide));
     text.push_str(&setups(guide));
     if let Some(problem) = &measured.frame_problem {
         text.push_str(&heading("The car's axes"));
         text.push_str(&paragraph(&problem.to_string(), 2));
-        text.push_str(&known_distances(measured));
+        text.push_str(&known_distances(measured, lengths));
         return text;
     }
-    text.push_str(&places(measured));
-    text.push_str(&ends(measured));
+    text.push_str(&places(measured, lengths));
+    text.push_str(&ends(measured, lengths));
     for (name, reason) in &around.bodies.missing {
         text.push_str(&format!(
             "  {}\n",
@@ -78,19 +81,24 @@ fn readings(measured: &Measured) -> String {
         if !doubtful.or_else.is_empty() {
             text.push_str(&paragraph(
                 &format!(
-                    "It may as well be {} that is wrong: measure {} again too.",
-                    numbered("reading", &doubtful.or_else),
-                    if doubtful.or_else.len() == 1 {
-                        "that"
-                    } else {
-                        "those"
-                    }
+                    "It may as well be {} that is wrong: measure again there too.",
+                    either(&doubtful.or_else)
                 ),
                 4,
             ));
         }
     }
     text
+}
+
+/// `reading 5, 3 or 6`.
+fn either(numbers: &[u32]) -> String {
+    let list: Vec<String> = numbers.iter().map(ToString::to_string).collect();
+    match list.as_slice() {
+        [] => String::new(),
+        [only] => format!("reading {only}"),
+        [most @ .., last] => format!("reading {} or {last}", most.join(", ")),
+    }
 }
 
 fn numbered(word: &str, numbers: &[u32]) -> String {
@@ -140,40 +148,42 @@ fn every_reading(measured: &Measured) -> String {
     text
 }
 
-/// A length in the person's own scale with its unit.
-fn length(measured: &Measured, mm: f64) -> String {
-    match measured.scale() {
-        TapeScale::Millimetres => format!("{:.0} mm", mm),
-        TapeScale::Inches => shown_length(mm, TapeScale::Inches),
-    }
+/// An entry of a list, its further lines set in.
+fn entry(text: &str) -> String {
+    let lines = paragraph(text, 4);
+    lines.replacen("    ", "  ", 1)
 }
 
-fn next(measured: &Measured, guide: &Guide) -> String {
+fn next(guide: &Guide, lengths: Lengths) -> String {
     if guide.next.is_empty() {
         return String::new();
     }
     let mut text = heading("Measure this next");
     for (index, suggestion) in guide.next.iter().enumerate() {
-        let line = format!("{}. {}", index + 1, suggestion_words(measured, suggestion));
-        text.push_str(&paragraph(&line, 2));
+        let line = format!("{}. {}", index + 1, suggestion_words(suggestion, lengths));
+        text.push_str(&entry(&line));
     }
     text
 }
 
-fn suggestion_words(measured: &Measured, suggestion: &Suggestion) -> String {
+fn suggestion_words(suggestion: &Suggestion, lengths: Lengths) -> String {
     let mut words = suggestion.words.clone();
     if let Some(shows) = suggestion.shows {
-        words.push_str(&format!(" (about {})", length(measured, shows.value)));
+        words.push_str(&format!(" (about {})", lengths.size(shows.value)));
     }
     if let Some(gain) = &suggestion.gain {
-        words.push_str(&format!(": {}", gain_words(gain)));
+        words.push_str(&format!(": {}", gain_words(gain, lengths)));
     }
     words
 }
 
-fn gain_words(gain: &Gain) -> String {
+fn gain_words(gain: &Gain, lengths: Lengths) -> String {
     match &gain.of {
-        Surer::Place(name) => format!("{name} from ± {:.1} to ± {:.1} mm", gain.before, gain.after),
+        Surer::Place(name) => format!(
+            "{name} from ± {} to ± {}",
+            lengths.fine(gain.before),
+            lengths.fine(gain.after)
+        ),
         Surer::Direction(name) => format!(
             "the direction of {name} from ± {:.1}° to ± {:.1}°",
             gain.before.to_degrees(),
@@ -204,12 +214,12 @@ fn not_found(guide: &Guide) -> String {
         if let Some(first) = &lack.first {
             line.push_str(&format!(", first {first}"));
         }
-        text.push_str(&paragraph(&line, 2));
+        text.push_str(&entry(&line));
     }
     text
 }
 
-fn twofold(guide: &Guide) -> String {
+fn twofold(guide: &Guide, lengths: Lengths) -> String {
     let mut text = String::new();
     if guide.may_be_mirrored {
         text.push_str(&paragraph(
@@ -220,8 +230,9 @@ fn twofold(guide: &Guide) -> String {
     for place in &guide.twofold {
         text.push_str(&paragraph(
             &format!(
-                "{} fits the readings as well at another place, {:.0} mm away: say which side it is on, or take one more line to it.",
-                place.name, place.apart_mm
+                "{} fits the readings as well at another place, {} away: say which side it is on, or take one more line to it.",
+                place.name,
+                lengths.size(place.apart_mm)
             ),
             2,
         ));
@@ -243,7 +254,7 @@ fn unchecked(guide: &Guide) -> String {
         if let Some(by) = &check.by {
             line.push_str(&format!("; best checked by {by}"));
         }
-        text.push_str(&paragraph(&line, 2));
+        text.push_str(&entry(&line));
     }
     if guide.unchecked.len() > MOST_LINES {
         let rest: Vec<u32> = guide
@@ -277,13 +288,13 @@ fn setups(guide: &Guide) -> String {
             SetupTrouble::NoneOnWheels => "none on its wheels with a floor: ground clearance stays not checked. Take the heights of three marks with the car on its wheels.".to_owned(),
             SetupTrouble::NotUsed { setup } => format!("{setup}: no reading names it"),
         };
-        text.push_str(&paragraph(&line, 2));
+        text.push_str(&entry(&line));
     }
     text
 }
 
 /// Distances between marks, which are known before the car has axes.
-fn known_distances(measured: &Measured) -> String {
+fn known_distances(measured: &Measured, lengths: Lengths) -> String {
     let network = measured.adjustment.network();
     let found = tubewright_plan::survey::known_distances(measured);
     if found.is_empty() {
@@ -294,7 +305,7 @@ fn known_distances(measured: &Measured) -> String {
         ("from", Side::Left),
         ("to", Side::Left),
         ("apart", Side::Right),
-        ("± mm", Side::Right),
+        ("±", Side::Right),
     ]);
     let name =
         |id: tubewright_survey::PointId| network.target_name(tubewright_survey::Target::Point(id));
@@ -302,8 +313,8 @@ fn known_distances(measured: &Measured) -> String {
         table.row([
             name(*a),
             name(*b),
-            length(measured, apart.value),
-            format!("{:.1}", apart.plus_minus()),
+            lengths.size(apart.value),
+            lengths.fine(apart.plus_minus()),
         ]);
     }
     text.push_str(&table.render());
@@ -313,11 +324,14 @@ fn known_distances(measured: &Measured) -> String {
     text
 }
 
-fn places(measured: &Measured) -> String {
+fn places(measured: &Measured, lengths: Lengths) -> String {
     if measured.places.points.is_empty() {
         return String::new();
     }
-    let mut text = heading("Places, mm (x rearwards, y right, z up; ± 19 in 20)");
+    let mut text = heading(&format!(
+        "Places, {} (x rearwards, y right, z up; ± 19 in 20)",
+        lengths.unit()
+    ));
     let mut table = Table::new(&[
         ("place", Side::Left),
         ("x", Side::Right),
@@ -329,23 +343,17 @@ fn places(measured: &Measured) -> String {
         let p = place.point_in_car;
         table.row([
             name.clone(),
-            whole(p.x),
-            whole(p.y),
-            whole(p.z),
-            format!("{:.1}", NINETEEN_IN_TWENTY * place.sigma_bound()),
+            lengths.place(p.x),
+            lengths.place(p.y),
+            lengths.place(p.z),
+            lengths.fine(NINETEEN_IN_TWENTY * place.sigma_bound()),
         ]);
     }
     text.push_str(&table.render());
     text
 }
 
-/// A whole number of mm without a minus before nothing.
-fn whole(mm: f64) -> String {
-    let rounded = Length::from_mm(mm.round()).mm();
-    format!("{:.0}", if rounded == 0.0 { 0.0 } else { rounded })
-}
-
-fn ends(measured: &Measured) -> String {
+fn ends(measured: &Measured, lengths: Lengths) -> String {
     if measured.places.ends.is_empty() {
         return String::new();
     }
@@ -355,7 +363,7 @@ fn ends(measured: &Measured) -> String {
         ("x", Side::Right),
         ("y", Side::Right),
         ("z", Side::Right),
-        ("± mm", Side::Right),
+        ("±", Side::Right),
         ("± of its direction", Side::Right),
     ]);
     for (name, end) in &measured.places.ends {
@@ -364,13 +372,10 @@ fn ends(measured: &Measured) -> String {
         let middle = end.covariance_at(p);
         table.row([
             name.clone(),
-            whole(p.x),
-            whole(p.y),
-            whole(p.z),
-            format!(
-                "{:.1}",
-                NINETEEN_IN_TWENTY * tubewright_plan::places::sigma_bound(&middle)
-            ),
+            lengths.place(p.x),
+            lengths.place(p.y),
+            lengths.place(p.z),
+            lengths.fine(NINETEEN_IN_TWENTY * tubewright_plan::places::sigma_bound(&middle)),
             if turn > 0.0 {
                 format!("{turn:.1}°")
             } else {
