@@ -264,7 +264,14 @@ fn distances(build: &Build, places: &Places) -> Vec<(f64, f64)> {
 fn the_choice_of_axes_changes_nothing_that_a_tape_tells() {
     for slug in SLUGS {
         let car = demonstration(slug);
-        let build = &car.model.build;
+        // Without the slips, whose search is no matter of axes and takes its time.
+        let mut sound = car.model.build.clone();
+        for slip in &car.truth.slips {
+            let mut readings = sound.readings.iter_mut();
+            let reading = readings.find(|r| r.number == slip.reading).unwrap();
+            reading.doubt = Some(Doubt::Dropped);
+        }
+        let build = &sound;
         let first = measure(build).unwrap();
         let told = distances(build, &first.places);
         let frame = build.frame.as_ref().unwrap();
