@@ -8,7 +8,7 @@ use tubewright_route::problem::Side;
 use tubewright_stock::Money;
 
 use crate::checks::{clearance_findings, moving_runs};
-use crate::routes::{PlannedKind, PlannedRun};
+use crate::routes::{PlannedKind, PlannedRun, PosedProblem};
 use crate::stages::{Supply, Surroundings};
 
 /// A gap to something, in the position of everything that moves in which it is tightest.
@@ -72,6 +72,7 @@ pub struct Figures {
 pub fn figures(
     model: &Model,
     around: &Surroundings,
+    posed: &PosedProblem,
     runs: &[PlannedRun],
     supply: Option<&Supply>,
 ) -> Figures {

@@ -72,7 +72,13 @@ pub(crate) fn shown<'a>(loaded: &load::Loaded, solved: &'a Solved) -> Vec<Shown<
             let supply = stages::supply(model, &around.practice, &alternative.runs, &[]).ok();
             Shown {
                 alternative,
-                figures: figures(model, around, &alternative.runs, supply.as_ref()),
+                figures: figures(
+                    model,
+                    around,
+                    &solved.posed,
+                    &alternative.runs,
+                    supply.as_ref(),
+                ),
                 offer: solved.chosen.as_ref().map(|chosen| {
                     offer_of(&model.shop, &model.stock, &chosen.runs, &alternative.runs)
                 }),
