@@ -233,21 +233,65 @@ impl RunHold {
         let with_checks = || {
             let mut gap = of_body.clone();
             gap.add(&self.marks.change(joint, at.place, toward)?, -1.0);
-            // What happens within one piece whose two joints are both proved.
-            let building = tubewright_geometry::math::hypot(
-                self.joint_sigma_mm,
-                self.tolerances.cut_length.mm(),
-            );
+            let building = self.checked_sigma_mm();
             Some(GapDoubt::of(
                 joint.sigma_mm(&gap)?,
                 building,
                 HeldBy::CheckDistances,
             ))
         };
-        match (with_ends(), with_checks()) {
-            (Some(ends), Some(checks)) if ends.sigma_mm <= checks.sigma_mm => Some(ends),
-            (ends, checks) => checks.or(ends),
-        }
+        surer(with_ends(), with_checks())
+    }
+}
+
+impl RunHold {
+    /// The doubt about a gap along `toward` from a place of this run to a place of another. Each is
+    /// held by its pieces, or both by check distances, whichever tells more.
+    #[must_use]
+    pub fn doubt_to_run(
+        &self,
+        (run, at): (&PlannedRun, &PlaceOnRun),
+        (other, other_run, there): (&Self, &PlannedRun, &PlaceOnRun),
+        toward: UnitVector,
+        joint: &Joint,
+    ) -> Option<GapDoubt> {
+        let with_ends = || {
+            let mut gap = other.change_with_ends(joint, there.place, there.share, toward)?;
+            gap.add(
+                &self.change_with_ends(joint, at.place, at.share, toward)?,
+                -1.0,
+            );
+            let building = tubewright_geometry::math::hypot(
+                self.building_sigma_mm(run, at.piece, at.place, at.share, toward),
+                other.building_sigma_mm(other_run, there.piece, there.place, there.share, toward),
+            );
+            Some(GapDoubt::of(joint.sigma_mm(&gap)?, building, HeldBy::Ends))
+        };
+        let with_checks = || {
+            let mut gap = other.marks.change(joint, there.place, toward)?;
+            gap.add(&self.marks.change(joint, at.place, toward)?, -1.0);
+            let building =
+                tubewright_geometry::math::hypot(self.checked_sigma_mm(), other.checked_sigma_mm());
+            Some(GapDoubt::of(
+                joint.sigma_mm(&gap)?,
+                building,
+                HeldBy::CheckDistances,
+            ))
+        };
+        surer(with_ends(), with_checks())
+    }
+
+    /// Standard deviation of a place whose joints are proved by check distances, mm: of those, and of
+    /// what happens within one piece.
+    fn checked_sigma_mm(&self) -> f64 {
+        tubewright_geometry::math::hypot(self.joint_sigma_mm, self.tolerances.cut_length.mm())
+    }
+}
+
+fn surer(ends: Option<GapDoubt>, checks: Option<GapDoubt>) -> Option<GapDoubt> {
+    match (ends, checks) {
+        (Some(ends), Some(checks)) if ends.sigma_mm <= checks.sigma_mm => Some(ends),
+        (ends, checks) => checks.or(ends),
     }
 }
 

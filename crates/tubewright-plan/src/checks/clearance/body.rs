@@ -1,0 +1,177 @@
+//! The gap of a run to a body, with its ±.
+
+use tubewright_check::{Finding, Measured, State, Unit};
+use tubewright_geometry::motion::{Motion, MotionSearch, MovingClearance, clearance_in_motion};
+use tubewright_geometry::{Point, math};
+
+use super::advice::advice;
+use super::{MovingRun, TOLERANCE_MM, rule_of};
+use crate::bodies::PlacedBody;
+use crate::held::{GapDoubt, HeldBy, PlaceOnRun};
+use crate::places::Joint;
+
+/// Positions that are looked at for one piece and body before the bound is taken as it is.
+const MOST_POSITIONS: usize = 4000;
+
+struct Tightest {
+    gap_mm: f64,
+    /// `None` when the readings do not say.
+    doubt: Option<GapDoubt>,
+    place: Point,
+    piece: String,
+    position: String,
+}
+
+impl Tightest {
+    /// The gap less its ±; without a doubt about it nothing is left to be sure of.
+    fn sure_mm(&self) -> f64 {
+        self.doubt.map_or(f64::NEG_INFINITY, |doubt| {
+            self.gap_mm - doubt.plus_minus_mm()
+        })
+    }
+}
+
+pub(super) fn finding(moving: &MovingRun<'_>, body: &PlacedBody, joint: &Joint) -> Finding {
+    let rule = rule_of(body.class);
+    let subject = format!("{} to {}", moving.run.name, body.name);
+    let Some(tightest) = tightest_to(moving, body, joint) else {
+        return Finding::stated(rule, State::NotChecked, subject, "the run has no pieces");
+    };
+    let place = format!("at {}{}", tightest.piece, tightest.position);
+    let Some(doubt) = tightest.doubt else {
+        let gap = tightest.gap_mm;
+        let state = if gap < body.gap_mm {
+            State::Fail
+        } else {
+            State::NotChecked
+        };
+        return Finding::stated(
+            rule,
+            state,
+            subject,
+            format!(
+                "{gap:.0} mm, but how surely cannot be said: no readings tie the body and the run to each other"
+            ),
+        )
+        .at(tightest.place, place);
+    };
+    let measured = Measured {
+        value: tightest.gap_mm,
+        plus_minus: Some(doubt.plus_minus_mm()),
+        unit: Unit::Millimetre,
+    };
+    let finding =
+        Finding::measured_at_least(rule, subject, measured, body.gap_mm).at(tightest.place, place);
+    if finding.state == State::Fail {
+        finding.advising(advice(tightest.gap_mm - body.gap_mm, &doubt, &body.name))
+    } else {
+        finding
+    }
+}
+
+fn tightest_to(moving: &MovingRun<'_>, body: &PlacedBody, joint: &Joint) -> Option<Tightest> {
+    let total = moving.run.developed_length_mm().max(1.0);
+    let mut along = 0.0;
+    let mut best: Option<Tightest> = None;
+    let pieces = moving.run.pieces.iter().zip(&moving.piece_motions);
+    for (number, (piece, motion)) in pieces.enumerate() {
+        // What rides on one carrier does not move against each other; only what sways does.
+        let is_together = *motion == body.motion.0 && motion.sway_mm() <= 0.0;
+        let (motion, body_motion) = if is_together {
+            (&Motion::FIXED, &Motion::FIXED)
+        } else {
+            (motion, &body.motion.0)
+        };
+        for element in &piece.elements {
+            let found = clearance_in_motion(
+                element,
+                motion,
+                &body.solid_in_car,
+                body_motion,
+                MotionSearch {
+                    tolerance_mm: TOLERANCE_MM,
+                    most_positions: MOST_POSITIONS,
+                },
+            );
+            let gap_mm = found.gap_mm - piece.uncovered_mm - body.allowance_mm;
+            let at = PlaceOnRun {
+                place: found.on_centre_line,
+                piece: number,
+                share: ((along + found.along_mm) / total).clamp(0.0, 1.0),
+            };
+            let tightest = Tightest {
+                gap_mm,
+                doubt: doubt_about(moving, &at, body, body_motion, &found, joint),
+                place: found.on_centre_line,
+                piece: piece.mark.clone(),
+                position: position_of(motion, body_motion, &found),
+            };
+            if best
+                .as_ref()
+                .is_none_or(|best| tightest.sure_mm() < best.sure_mm())
+            {
+                best = Some(tightest);
+            }
+        }
+        along += piece.centre_line_mm();
+    }
+    best
+}
+
+/// The doubt about the gap that was found: of the body and the run against each other, where they are
+/// nearest. A carrier's motion leaves it as it is but for its small turn.
+fn doubt_about(
+    moving: &MovingRun<'_>,
+    at: &PlaceOnRun,
+    body: &PlacedBody,
+    body_motion: &Motion,
+    found: &MovingClearance,
+    joint: &Joint,
+) -> Option<GapDoubt> {
+    let hold = moving.hold.as_ref()?;
+    let back = body_motion.at(&found.body_values).inverse();
+    let (from, nearest) = (back.point(found.on_centre_line), back.point(found.on_body));
+    let toward = (found.on_body - found.on_centre_line).direction();
+    let of_body = body.gap_change(from, nearest, joint);
+    let (Some(toward), Some(of_body)) = (toward, of_body) else {
+        // The centre line runs inside the body: it fails whatever the ±.
+        let places_mm = body.sigma_bound();
+        return Some(GapDoubt {
+            sigma_mm: math::hypot(places_mm, hold.joint_sigma_mm),
+            places_mm,
+            building_mm: hold.joint_sigma_mm,
+            held_by: HeldBy::CheckDistances,
+        });
+    };
+    let mut doubt = hold.doubt(moving.run, at, toward, joint, &of_body)?;
+    let own = body.own_sigma_mm(nearest, toward.vector());
+    doubt.places_mm = math::hypot(doubt.places_mm, own);
+    doubt.sigma_mm = math::hypot(doubt.sigma_mm, own);
+    Some(doubt)
+}
+
+/// Words for the position in which the gap is least, empty at rest.
+fn position_of(motion: &Motion, body_motion: &Motion, found: &MovingClearance) -> String {
+    let values = found.tube_values.iter().chain(&found.body_values);
+    if values.clone().all(|value| value.abs() <= 1e-9) {
+        return String::new();
+    }
+    let list: Vec<String> = motion
+        .freedoms
+        .iter()
+        .chain(&body_motion.freedoms)
+        .zip(values)
+        .filter_map(|(freedom, value)| position_words(freedom, *value))
+        .collect();
+    format!(", {}", list.join(", "))
+}
+
+fn position_words(freedom: &tubewright_geometry::motion::Freedom, value: f64) -> Option<String> {
+    use tubewright_geometry::motion::Freedom;
+    match freedom {
+        Freedom::Turn { .. } => Some(format!("turned {:.1}°", value.to_degrees())),
+        Freedom::Shift { .. } if value >= 0.0 => Some(format!("bump {value:.0} mm")),
+        Freedom::Shift { .. } => Some(format!("droop {:.0} mm", -value)),
+        _ => None,
+    }
+}
