@@ -158,6 +158,20 @@ def case_a_chosen_way_stands_without_the_plan_and_says_what_it_is_older_than(fol
     assert (car / "shop.toml").read_text() == record, "looking changed the record"
 
 
+def case_the_chosen_way_itself_is_offered_as_no_change_and_a_price_moves_no_tube(folder):
+    # Two banks through one crossover, whose place the record keeps.
+    car = new_car(folder, CARS[0])
+    run("route", car, *EFFORT, wanted=(CLEAN, FINDINGS))
+    cards = run("cut", car, "--json", wanted=(CLEAN, FINDINGS)).stdout
+    run("route", car, "--choose", "1", "--on", "2026-05-04")
+    assert run("cut", car, "--json", wanted=(CLEAN, FINDINGS)).stdout == cards
+    ways = json.loads(run("route", car, *EFFORT, "--json", wanted=(CLEAN, FINDINGS)).stdout)
+    assert ways["alternatives"][0]["offer"]["runs"] == []
+    stock = car / "stock.toml"
+    stock.write_text(re.sub(r'price = "1', 'price = "2', stock.read_text(), count=1))
+    assert "older than" not in run("check", car, wanted=(CLEAN, FINDINGS)).stdout
+
+
 def case_an_old_and_broken_plan_is_no_harm(folder):
     car = new_car(folder, CARS[1])
     first = run("buy", car, "--json", wanted=(CLEAN, FINDINGS)).stdout

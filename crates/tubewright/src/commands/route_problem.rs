@@ -4,6 +4,7 @@ use super::{Done, Failure, print, write_whole};
 use crate::cli::RouteProblem;
 use crate::interrupt;
 use std::fs;
+use tubewright_plan::routes::no_way_words;
 use tubewright_route::form;
 
 /// Work units when nobody says otherwise.
@@ -55,7 +56,9 @@ fn summary(outcome: &tubewright_route::Outcome) -> String {
         Outcome::NotFoundInEffort { work_units } => {
             format!("no route found in this effort ({work_units} work units)")
         }
-        Outcome::Infeasible { reason, .. } => format!("no route exists ({reason:?})"),
+        Outcome::Infeasible { reason, proof } => {
+            format!("no route exists: {}", no_way_words(*reason, proof))
+        }
         _ => "unknown".to_owned(),
     }
 }
