@@ -2,13 +2,15 @@
 
 use tubewright_check::{Finding, Measured, State, Unit};
 use tubewright_geometry::motion::{Motion, MotionSearch, MovingClearance, clearance_in_motion};
-use tubewright_geometry::{Point, math};
+use tubewright_geometry::{Point, TubeElement, math};
 
 use super::advice::advice;
+use super::parts::stretch;
 use super::{MovingRun, TOLERANCE_MM, rule_of};
 use crate::bodies::PlacedBody;
 use crate::held::{GapDoubt, HeldBy, PlaceOnRun};
 use crate::places::Joint;
+use crate::routes::PlannedPiece;
 
 /// Positions that are looked at for one piece and body before the bound is taken as it is.
 const MOST_POSITIONS: usize = 4000;
@@ -37,7 +39,16 @@ pub(super) fn finding(moving: &MovingRun<'_>, body: &PlacedBody, joint: &Joint) 
     let Some(tightest) = tightest_to(moving, body, joint) else {
         return Finding::stated(rule, State::NotChecked, subject, "the run has no pieces");
     };
-    let place = format!("at {}{}", tightest.piece, tightest.position);
+    let is_bolted_to = moving
+        .piece_motions
+        .first()
+        .is_some_and(|motion| *motion == body.motion.0 && !motion.is_fixed());
+    let bolted = if is_bolted_to {
+        format!("; its first {BOLTED_MM:.0} mm are bolted to the same and not held against it")
+    } else {
+        String::new()
+    };
+    let place = format!("at {}{}{bolted}", tightest.piece, tightest.position);
     let Some(doubt) = tightest.doubt else {
         let gap = tightest.gap_mm;
         let state = if gap < body.gap_mm {
@@ -76,6 +87,7 @@ fn tightest_to(moving: &MovingRun<'_>, body: &PlacedBody, joint: &Joint) -> Opti
     let pieces = moving.run.pieces.iter().zip(&moving.piece_motions);
     for (number, (piece, motion)) in pieces.enumerate() {
         // What rides on one carrier does not move against each other; only what sways does.
+        let rides_along = *motion == body.motion.0 && !motion.is_fixed();
         let is_together = *motion == body.motion.0 && motion.sway_mm() <= 0.0;
         let (motion, body_motion) = if is_together {
             (&Motion::FIXED, &Motion::FIXED)
@@ -83,8 +95,12 @@ fn tightest_to(moving: &MovingRun<'_>, body: &PlacedBody, joint: &Joint) -> Opti
             (motion, &body.motion.0)
         };
         for element in &piece.elements {
+            let Some((element, clipped_mm)) = beyond_flange(piece, element, along, rides_along)
+            else {
+                continue;
+            };
             let found = clearance_in_motion(
-                element,
+                &element,
                 motion,
                 &body.solid_in_car,
                 body_motion,
@@ -97,7 +113,7 @@ fn tightest_to(moving: &MovingRun<'_>, body: &PlacedBody, joint: &Joint) -> Opti
             let at = PlaceOnRun {
                 place: found.on_centre_line,
                 piece: number,
-                share: ((along + found.along_mm) / total).clamp(0.0, 1.0),
+                share: ((along + clipped_mm + found.along_mm) / total).clamp(0.0, 1.0),
             };
             let tightest = Tightest {
                 gap_mm,
@@ -116,6 +132,38 @@ fn tightest_to(moving: &MovingRun<'_>, body: &PlacedBody, joint: &Joint) -> Opti
         along += piece.centre_line_mm();
     }
     best
+}
+
+/// From the flange that a run starts at this far on, mm, what rides on the flange's own carrier is not held
+/// against it: the flange is bolted to it (common practice, no source).
+const BOLTED_MM: f64 = 100.0;
+
+/// What of an element is to be held against a body, and how much of its beginning is not; `None` when
+/// nothing is left. `along` is where its piece begins.
+fn beyond_flange(
+    piece: &PlannedPiece,
+    element: &TubeElement,
+    along: f64,
+    rides_along: bool,
+) -> Option<(TubeElement, f64)> {
+    let begins = along
+        + piece
+            .frame_in
+            .travel()
+            .dot(element.line.at(0.0) - piece.frame_in.origin)
+            .max(0.0);
+    let clipped_mm = BOLTED_MM - begins;
+    if !rides_along || clipped_mm <= 0.0 {
+        return Some((*element, 0.0));
+    }
+    let length = element.line.length();
+    (clipped_mm < length).then(|| {
+        let rest = TubeElement {
+            line: stretch(&element.line, clipped_mm, length),
+            radius: element.radius,
+        };
+        (rest, clipped_mm)
+    })
 }
 
 /// The doubt about the gap that was found: of the body and the run against each other, where they are
@@ -173,5 +221,49 @@ fn position_words(freedom: &tubewright_geometry::motion::Freedom, value: f64) ->
         Freedom::Shift { .. } if value >= 0.0 => Some(format!("bump {value:.0} mm")),
         Freedom::Shift { .. } => Some(format!("droop {:.0} mm", -value)),
         _ => None,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::routes::PlannedKind;
+    use tubewright_geometry::{CentreLine, Frame, UnitVector};
+
+    /// A straight of 250 mm that begins 40 mm from the flange: its first 60 mm are bolted to what the
+    /// flange is on; for what rides elsewhere all of it counts.
+    #[test]
+    fn what_the_flange_is_bolted_to_counts_from_a_hand_on() {
+        let frame = Frame::upright(Point::new(40.0, 0.0, 0.0), UnitVector::X);
+        let element = TubeElement {
+            line: CentreLine::straight(&frame, 250.0),
+            radius: 30.0,
+        };
+        let piece = PlannedPiece {
+            mark: "E1".to_owned(),
+            joint: "J1".to_owned(),
+            kind: PlannedKind::Straight { length_mm: 250.0 },
+            frame_in: frame,
+            frame_out: frame.advanced(250.0),
+            elements: vec![element],
+            uncovered_mm: 0.0,
+        };
+        let (rest, clipped) = beyond_flange(&piece, &element, 40.0, true).unwrap_or((element, 0.0));
+        assert!((clipped - 60.0).abs() < 1e-9, "{clipped}");
+        assert!((rest.line.length() - 190.0).abs() < 1e-9);
+        assert!((rest.line.at(0.0).x - 100.0).abs() < 1e-9);
+        assert_eq!(
+            beyond_flange(&piece, &element, 40.0, false),
+            Some((element, 0.0))
+        );
+        assert_eq!(
+            beyond_flange(&piece, &element, 300.0, true),
+            Some((element, 0.0))
+        );
+        let short = TubeElement {
+            line: CentreLine::straight(&frame, 50.0),
+            radius: 30.0,
+        };
+        assert_eq!(beyond_flange(&piece, &short, 40.0, true), None);
     }
 }

@@ -75,30 +75,35 @@ fn split(line: &CentreLine, most_mm: f64) -> Vec<(f64, f64, CentreLine)> {
     let mut index = 0.0;
     while index < count {
         let (from, to) = (index * step, (index + 1.0) * step);
-        let part = match *line {
-            CentreLine::Arc {
-                centre,
-                u,
-                v,
-                radius,
-                ..
-            } => {
-                let (sin, cos) = math::sin_cos(from / radius);
-                CentreLine::Arc {
-                    centre,
-                    u: UnitVector::from_unit(u * cos + v * sin),
-                    v: UnitVector::from_unit(v * cos - u * sin),
-                    radius,
-                    angle: step / radius,
-                }
-            }
-            _ => CentreLine::Segment {
-                a: line.at(from),
-                b: line.at(to),
-            },
-        };
+        let part = stretch(line, from, to);
         parts.push((from, to, part));
         index += 1.0;
     }
     parts
+}
+
+/// The stretch of a centre line between two distances along it, mm.
+pub(super) fn stretch(line: &CentreLine, from: f64, to: f64) -> CentreLine {
+    match *line {
+        CentreLine::Arc {
+            centre,
+            u,
+            v,
+            radius,
+            ..
+        } => {
+            let (sin, cos) = math::sin_cos(from / radius);
+            CentreLine::Arc {
+                centre,
+                u: UnitVector::from_unit(u * cos + v * sin),
+                v: UnitVector::from_unit(v * cos - u * sin),
+                radius,
+                angle: (to - from) / radius,
+            }
+        }
+        _ => CentreLine::Segment {
+            a: line.at(from),
+            b: line.at(to),
+        },
+    }
 }
