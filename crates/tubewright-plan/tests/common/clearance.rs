@@ -4,7 +4,7 @@ use tubewright_build::model::{CarrierRef, ComponentKind};
 use tubewright_check::{Finding, Limit, State};
 use tubewright_geometry::Vector;
 use tubewright_plan::routes::{PlannedKind, PlannedRun};
-use tubewright_walker::{Ball, Can, Freedom, Tightest, can_balls, least_gap_moving, walk};
+use tubewright_walker::{Ball, Can, Freedom, Solid, Tightest, can_balls, least_gap_moving, walk};
 
 use super::convert;
 use super::prove::{Verdict, Walked};
@@ -25,11 +25,15 @@ struct Rider {
     carrier: CarrierRef,
     freedoms: Vec<Freedom>,
     is_bare_tube: bool,
+    /// Where it begins and ends along the run, mm.
+    along: [f64; 2],
+    is_crossover: bool,
 }
 
 pub(crate) fn prove(solved: &Solved, walked: &[Walked<'_>], verdict: &mut Verdict) {
+    prove_between(solved, walked, verdict);
     for walked in walked {
-        let riders = riders(solved, walked);
+        let riders = riders(solved, walked.run, SPACING_MM);
         for body in &solved.around.bodies.placed {
             let subject = format!("{} to {}", walked.run.name, body.name);
             let Some(finding) = solved
@@ -76,6 +80,113 @@ pub(crate) fn prove(solved: &Solved, walked: &[Walked<'_>], verdict: &mut Verdic
             judge(finding, &gaps, body.allowance_mm, &subject, verdict);
         }
     }
+}
+
+/// Spacing of the balls of a run against another, mm: both sides are sampled.
+const RUN_SPACING_MM: f64 = 12.0;
+
+/// Stated gaps between runs, in every position of either. Near a crossover that joins them they may
+/// meet: within half a turn of it along the run.
+fn prove_between(solved: &Solved, walked: &[Walked<'_>], verdict: &mut Verdict) {
+    for (index, first) in walked.iter().enumerate() {
+        for second in walked.iter().skip(index + 1) {
+            let subject = format!("{} to {}", first.run.name, second.run.name);
+            let findings = solved.board.findings();
+            let Some(finding) = findings.iter().find(|finding| finding.subject == subject) else {
+                verdict.fault(format!("{subject}: no finding"));
+                continue;
+            };
+            let Some(measured) = finding.measured else {
+                verdict.fault(format!("{subject}: {:?} without a number", finding.state));
+                continue;
+            };
+            let (a, b) = (
+                free_riders(solved, first.run),
+                free_riders(solved, second.run),
+            );
+            let mut least: Option<(f64, String)> = None;
+            for x in &a {
+                for y in &b {
+                    let solid = balls_as_solid(&y.balls);
+                    let is_together = x.carrier == y.carrier && !sways(x) && !sways(y);
+                    let (fx, fy): (&[Freedom], &[Freedom]) = if is_together {
+                        (&[], &[])
+                    } else {
+                        (&x.freedoms, &y.freedoms)
+                    };
+                    let Some(found) = least_gap_moving(&x.balls, fx, &solid, fy, 3) else {
+                        continue;
+                    };
+                    if least.as_ref().is_none_or(|(gap, _)| found.gap < *gap) {
+                        least = Some((found.gap, format!("{} and {}", x.mark, y.mark)));
+                    }
+                }
+            }
+            let Some((gap, marks)) = least else { continue };
+            verdict.notes.push(format!(
+                "{subject}: stated {:.2} mm, sampled {gap:.2} mm between {marks}",
+                measured.value
+            ));
+            if gap < measured.value - 1e-6 {
+                verdict.fault(format!(
+                    "{subject}: stated {:.2} mm, but {marks} come to {gap:.2} mm",
+                    measured.value
+                ));
+            }
+        }
+    }
+}
+
+fn sways(rider: &Rider) -> bool {
+    let mut freedoms = rider.freedoms.iter();
+    freedoms.any(|freedom| matches!(freedom, Freedom::Sway { .. }))
+}
+
+/// What of a run keeps a gap from other runs.
+fn free_riders(solved: &Solved, run: &PlannedRun) -> Vec<Rider> {
+    let mut riders = riders(solved, run, RUN_SPACING_MM);
+    let crossings: Vec<[f64; 2]> = riders
+        .iter()
+        .filter(|rider| rider.is_crossover)
+        .map(|rider| rider.along)
+        .collect();
+    let half_turn = core::f64::consts::PI * run.clr_mm + 1.0;
+    // A stretch of 60 mm, or a whole component, counts as one.
+    let stretch = 60.0;
+    for rider in &mut riders {
+        let ([from, to], is_bare) = (rider.along, rider.is_bare_tube);
+        rider.balls.retain(|ball| {
+            let (low, high) = if is_bare {
+                (from + ball.along - stretch, from + ball.along + stretch)
+            } else {
+                (from, to)
+            };
+            crossings
+                .iter()
+                .all(|[start, end]| low > end + half_turn || high < start - half_turn)
+        });
+    }
+    riders.retain(|rider| !rider.is_crossover && !rider.balls.is_empty());
+    riders
+}
+
+fn balls_as_solid(balls: &[Ball]) -> Solid {
+    let mut radii: Vec<f64> = balls.iter().map(|ball| ball.radius).collect();
+    radii.sort_by(f64::total_cmp);
+    radii.dedup();
+    Solid::Envelope(
+        radii
+            .into_iter()
+            .map(|radius| Solid::Points {
+                centres: balls
+                    .iter()
+                    .filter(|ball| ball.radius.to_bits() == radius.to_bits())
+                    .map(|ball| ball.centre)
+                    .collect(),
+                radius,
+            })
+            .collect(),
+    )
 }
 
 fn judge(
@@ -133,8 +244,8 @@ fn judge(
 /// The pieces of a walked run, each with the room it takes and what it rides on: up to and with the
 /// flex section on the carrier of the run's start, behind it on the chassis, swaying when one of its
 /// components is hung.
-fn riders(solved: &Solved, walked: &Walked<'_>) -> Vec<Rider> {
-    let (model, run) = (&solved.model, walked.run);
+fn riders(solved: &Solved, run: &PlannedRun, spacing: f64) -> Vec<Rider> {
+    let model = &solved.model;
     let places = &solved.around.measured.places;
     let written = model.build.run(&run.name).expect("of the build");
     let start = match &written.from {
@@ -162,8 +273,11 @@ fn riders(solved: &Solved, walked: &Walked<'_>) -> Vec<Rider> {
     // The room is that of the planned pieces; that the cards give them is proved apart.
     let mut frame = convert::frame(&run.start);
     let mut riders = Vec::new();
+    let mut begins = 0.0;
     for (index, piece) in run.pieces.iter().enumerate() {
-        let walked = piece_balls(solved, run, index, &mut frame);
+        let walked = piece_balls(solved, run, index, &mut frame, spacing);
+        let along = [begins, begins + piece.centre_line_mm()];
+        begins = along[1];
         let (carrier, freedoms) = match flex {
             Some(flex) if index > flex => {
                 let freedoms = if sway > 0.0 {
@@ -184,6 +298,8 @@ fn riders(solved: &Solved, walked: &Walked<'_>) -> Vec<Rider> {
                 piece.kind,
                 PlannedKind::Straight { .. } | PlannedKind::Bend { .. }
             ),
+            along,
+            is_crossover: matches!(piece.kind, PlannedKind::Crossover { .. }),
         });
     }
     riders
@@ -194,6 +310,7 @@ fn piece_balls(
     run: &PlannedRun,
     index: usize,
     frame: &mut tubewright_walker::Frame,
+    spacing: f64,
 ) -> Vec<Ball> {
     use tubewright_walker::Piece;
     let piece = &run.pieces[index];
@@ -233,11 +350,11 @@ fn piece_balls(
             return crossover_balls(solved, name, piece);
         }
     };
-    let walked = walk(here, run.od_mm, &[step], SPACING_MM);
+    let walked = walk(here, run.od_mm, &[step], spacing);
     *frame = walked.frames[1];
     let mut balls = walked.balls;
     if let Some(can) = can {
-        balls.extend(can_balls(here, &can, 0.0, index, SPACING_MM));
+        balls.extend(can_balls(here, &can, 0.0, index, spacing));
     }
     balls
 }
