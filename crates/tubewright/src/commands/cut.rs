@@ -126,12 +126,16 @@ fn stock_words(card: &CutCard, lengths: Lengths) -> String {
 }
 
 fn card_text(card: &CutCard, lengths: Lengths) -> String {
-    let mut text = format!(
-        "\n  {} no. {} ({})\n",
-        source_words(&card.source),
-        card.number,
-        stock_words(card, lengths)
-    );
+    let mut text = String::from("\n");
+    text.push_str(&paragraph(
+        &format!(
+            "{} no. {} ({})",
+            source_words(&card.source),
+            card.number,
+            stock_words(card, lengths)
+        ),
+        2,
+    ));
     let parts: Vec<String> = card
         .parts
         .iter()
