@@ -18,6 +18,9 @@ const SAMPLES: u32 = 7;
 /// rest for the ball spacing and for where the search closes in.
 const TIMID_MM: f64 = 1.0;
 
+/// So near to its flange a run is not held against what the flange is bolted to, mm along the run.
+const STUB_MM: f64 = 100.0;
+
 /// A planned piece with its balls and what it rides on.
 struct Rider {
     mark: String,
@@ -58,9 +61,21 @@ pub(crate) fn prove(solved: &Solved, walked: &[Walked<'_>], verdict: &mut Verdic
                 &written.carrier,
                 &solved.around.measured.places,
             );
+            // What the flange is bolted to.
+            let is_own = written.carrier != CarrierRef::Chassis
+                && riders
+                    .first()
+                    .is_some_and(|first| first.carrier == written.carrier);
             let gaps: Vec<(&Rider, Tightest)> = riders
                 .iter()
                 .filter_map(|rider| {
+                    let from = rider.along[0];
+                    let balls: Vec<Ball> = rider
+                        .balls
+                        .iter()
+                        .filter(|ball| !is_own || from + ball.along > STUB_MM)
+                        .copied()
+                        .collect();
                     let is_together = rider.carrier == written.carrier
                         && rider
                             .freedoms
@@ -71,10 +86,7 @@ pub(crate) fn prove(solved: &Solved, walked: &[Walked<'_>], verdict: &mut Verdic
                     } else {
                         (&rider.freedoms, &body_freedoms)
                     };
-                    Some((
-                        rider,
-                        least_gap_moving(&rider.balls, a, &solid, b, SAMPLES)?,
-                    ))
+                    Some((rider, least_gap_moving(&balls, a, &solid, b, SAMPLES)?))
                 })
                 .collect();
             judge(finding, &gaps, body.allowance_mm, &subject, verdict);
@@ -219,7 +231,7 @@ fn judge(
     let words = finding.place.as_ref().map_or("", |place| &place.words);
     let stated_mark = words
         .strip_prefix("at ")
-        .and_then(|rest| rest.split(',').next())
+        .and_then(|rest| rest.split([',', ';']).next())
         .unwrap_or("");
     let Some((rider, at)) = gaps.iter().find(|(rider, _)| rider.mark == stated_mark) else {
         verdict.fault(format!(
