@@ -98,6 +98,28 @@ fn cut_prints_the_cards_in_either_unit() {
 }
 
 #[test]
+fn measure_shows_the_places_in_either_unit() {
+    let bench = Bench::new(CHOSEN);
+    insta::assert_snapshot!("measure_in_millimetres", bench.prints("measure", &[], 0));
+    bench.edit("build.toml", "units = \"mm\"", "units = \"in\"");
+    insta::assert_snapshot!("measure_in_inches", bench.prints("measure", &[], 0));
+}
+
+#[test]
+fn rename_says_what_it_did_and_changes_no_list() {
+    let bench = Bench::new(CHOSEN);
+    insta::assert_snapshot!(
+        "rename",
+        bench.prints("rename", &["body", "beam", "cross beam"], 0)
+    );
+    // What was bought, cut and chosen is not touched by a name.
+    insta::assert_snapshot!(
+        "buy_prints_the_list_for_the_chosen_plan",
+        bench.prints("buy", &[], 0)
+    );
+}
+
+#[test]
 fn check_judges_the_chosen_plan() {
     let bench = Bench::new(CHOSEN);
     // The bench has no catalyst, which fails.
@@ -169,6 +191,10 @@ fn the_routes_are_shown_side_by_side_with_every_figure() {
         );
     }
     assert!(text.contains("tightest: main to "), "{text}");
+    // Feet and inches are longer and keep to 80 columns all the same.
+    bench.edit("build.toml", "units = \"mm\"", "units = \"in\"");
+    assert!(bench.prints("route", &[], 0).contains(" ft "));
+    bench.edit("build.toml", "units = \"in\"", "units = \"mm\"");
     // The same again, and the plan that was kept, are the same bytes.
     let kept = fs::read(bench.folder.join("plan.json")).unwrap();
     assert_eq!(bench.prints("route", &[], 0), text);

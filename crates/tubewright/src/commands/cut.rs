@@ -126,16 +126,13 @@ fn stock_words(card: &CutCard, lengths: Lengths) -> String {
 }
 
 fn card_text(card: &CutCard, lengths: Lengths) -> String {
-    let mut text = String::from("\n");
-    text.push_str(&paragraph(
-        &format!(
-            "{} no. {} ({})",
-            source_words(&card.source),
-            card.number,
-            stock_words(card, lengths)
-        ),
-        2,
-    ));
+    let item = format!(
+        "{} no. {} ({})",
+        source_words(&card.source),
+        card.number,
+        stock_words(card, lengths)
+    );
+    let mut text = format!("\n{}", paragraph(&item, 2));
     let parts: Vec<String> = card
         .parts
         .iter()
@@ -147,10 +144,8 @@ fn card_text(card: &CutCard, lengths: Lengths) -> String {
                 .join(" + ")
         })
         .collect();
-    text.push_str(&format!(
-        "    gives, from end A: {}\n",
-        parts.join(", then ")
-    ));
+    let gives = format!("gives, from end A: {}", parts.join(", then "));
+    text.push_str(&paragraph(&gives, 4));
     let mut table = Table::new(&[
         ("cut", Side::Right),
         ("from end", Side::Left),

@@ -3,13 +3,14 @@
 use super::Shown;
 use crate::commands::solve::Solved;
 use crate::terminal::lengths::Lengths;
-use crate::terminal::table::{Side, Table};
+use crate::terminal::table::{COLUMNS, Side, Table};
 use crate::terminal::{FAILS, WARNS, heading, paragraph, styled};
 use std::path::Path;
 use tubewright_plan::figures::Gap;
 use tubewright_plan::frozen::Offer;
 use tubewright_plan::routes::{PlannedKind, PlannedPiece, PlannedRun};
 use tubewright_plan::stages::Routed;
+use unicode_width::UnicodeWidthStr;
 
 /// Alternatives that fit beside each other in 80 columns.
 const ABREAST: usize = 4;
@@ -87,21 +88,16 @@ fn side_by_side(shown: &[Shown<'_>], lengths: Lengths) -> String {
     for (number, shown) in shown.iter().enumerate() {
         text.push_str(&numbered(number + 1, &shown.alternative.name));
     }
-    for (part, few) in shown.chunks(ABREAST).enumerate() {
-        text.push('\n');
-        let heads: Vec<String> = (0..few.len())
-            .map(|number| (part * ABREAST + number + 1).to_string())
-            .collect();
-        let mut columns = vec![("", Side::Left)];
-        columns.extend(heads.iter().map(|head| (head.as_str(), Side::Right)));
-        let mut table = Table::new(&columns);
-        for (label, cell) in rows(lengths) {
-            let mut cells = vec![label.to_owned()];
-            cells.extend(few.iter().map(&cell));
-            table.row(cells);
-        }
-        text.push_str(&table.render());
-    }
+    // As many abreast as the line holds: lengths in feet and inches are long.
+    let abreast = (1..=ABREAST)
+        .rev()
+        .find(|&abreast| {
+            let tables = comparison(shown, abreast, lengths);
+            let mut lines = tables.lines();
+            abreast == 1 || lines.all(|line| line.width() <= COLUMNS)
+        })
+        .unwrap_or(1);
+    text.push_str(&comparison(shown, abreast, lengths));
     text.push('\n');
     for (number, shown) in shown.iter().enumerate() {
         if let Some(gap) = &shown.figures.tightest {
@@ -129,6 +125,27 @@ fn side_by_side(shown: &[Shown<'_>], lengths: Lengths) -> String {
     }
     if shown.len() < 3 {
         text.push_str("  Fewer than three ways were found in this effort.\n");
+    }
+    text
+}
+
+/// The figures in tables of so many alternatives each.
+fn comparison(shown: &[Shown<'_>], abreast: usize, lengths: Lengths) -> String {
+    let mut text = String::new();
+    for (part, few) in shown.chunks(abreast).enumerate() {
+        text.push('\n');
+        let heads: Vec<String> = (0..few.len())
+            .map(|number| (part * abreast + number + 1).to_string())
+            .collect();
+        let mut columns = vec![("", Side::Left)];
+        columns.extend(heads.iter().map(|head| (head.as_str(), Side::Right)));
+        let mut table = Table::new(&columns);
+        for (label, cell) in rows(lengths) {
+            let mut cells = vec![label.to_owned()];
+            cells.extend(few.iter().map(&cell));
+            table.row(cells);
+        }
+        text.push_str(&table.render());
     }
     text
 }
@@ -235,7 +252,7 @@ pub(super) fn gap_share(shown: &Shown<'_>) -> f64 {
 }
 
 fn numbered(number: usize, words: &str) -> String {
-    let mut lines = crate::terminal::table::wrap(words, crate::terminal::table::COLUMNS - 6);
+    let mut lines = crate::terminal::table::wrap(words, COLUMNS - 6);
     let mut text = format!("{number:>3}  {}\n", lines.remove(0));
     for line in lines {
         text.push_str(&format!("     {line}\n"));
