@@ -1,70 +1,60 @@
-//! Gaps of runs to each other and of a run to itself.
+//! Gaps of runs to each other and of a run to itself, in every position of what carries them.
 
 use tubewright_check::{Finding, Measured, Rule, State, Unit};
 use tubewright_geometry::distance::clearance_between;
-use tubewright_geometry::{Point, UnitVector};
+use tubewright_geometry::motion::{Freedom, Motion, MotionSearch, clearance_in_motion};
+use tubewright_geometry::{Point, Solid, UnitVector};
 
 use super::advice::advice;
+use super::body::{MOST_POSITIONS, position_of};
 use super::parts::{Part, parts_of};
 use super::{MovingRun, TOLERANCE_MM};
 use crate::held::{GapDoubt, PlaceOnRun};
 use crate::places::Joint;
-use crate::routes::PlannedRun;
 
 /// A run nearer to itself than its gap, where it is further apart along itself than half a turn.
-pub(super) fn with_itself(run: &PlannedRun) -> Finding {
+/// Pieces on one carrier are one rigid chain and do not move against each other.
+pub(super) fn with_itself(moving: &MovingRun<'_>) -> Finding {
+    let run = moving.run;
     let subject = format!("{} to itself", run.name);
-    let parts = parts_of(run);
-    let mut least: Option<(f64, Point, String)> = None;
-    for (i, a) in parts.iter().enumerate() {
-        for b in parts.iter().skip(i + 1) {
-            if b.from_mm - a.to_mm <= run.half_turn_mm() {
-                continue;
-            }
-            let gap = clearance_between(&a.element, &b.element, TOLERANCE_MM);
-            if least.as_ref().is_none_or(|(best, ..)| gap.gap_mm < *best) {
-                least = Some((
-                    gap.gap_mm,
-                    gap.on_first,
-                    format!("{} and {}", a.mark, b.mark),
-                ));
-            }
-        }
-    }
-    least.map_or_else(
-        || {
-            Finding::stated(
-                Rule::ClearanceToSelf,
-                State::DoesNotApply,
-                subject.clone(),
-                "it is too short to come back to itself",
-            )
-        },
-        |(gap, place, marks)| {
-            Finding::measured_at_least(
-                Rule::ClearanceToSelf,
-                subject.clone(),
-                Measured {
-                    value: gap,
-                    plus_minus: None,
-                    unit: Unit::Millimetre,
-                },
-                run.self_gap_mm,
-            )
-            .at(place, format!("between {marks}"))
-        },
-    )
+    let parts = parts_of(moving);
+    let pairs = parts.iter().enumerate().flat_map(|(i, a)| {
+        parts
+            .iter()
+            .skip(i + 1)
+            .filter(move |b| b.from_mm - a.to_mm > run.half_turn_mm())
+            .map(move |b| [a, b])
+    });
+    let tightest = near_places(pairs, true, 0.0)
+        .into_iter()
+        .min_by(|a, b| a.gap_mm.total_cmp(&b.gap_mm));
+    let Some(near) = tightest else {
+        return Finding::stated(
+            Rule::ClearanceToSelf,
+            State::DoesNotApply,
+            subject,
+            "it is too short to come back to itself",
+        );
+    };
+    let measured = Measured {
+        value: near.gap_mm,
+        plus_minus: None,
+        unit: Unit::Millimetre,
+    };
+    Finding::measured_at_least(Rule::ClearanceToSelf, subject, measured, run.self_gap_mm)
+        .at(near.places[0], near.words)
 }
 
-/// A place where two runs are near each other.
-struct Near {
+/// A place where two stretches are near each other, in the position in which they are nearest.
+struct Near<'a> {
     gap_mm: f64,
     places: [Point; 2],
-    marks: String,
+    words: String,
+    parts: [&'a Part<'a>; 2],
     doubt: Option<GapDoubt>,
 }
 
-impl Near {
+impl Near<'_> {
     fn sure_mm(&self) -> f64 {
         self.gap_mm - self.doubt.map_or(0.0, |doubt| doubt.plus_minus_mm())
     }
@@ -74,32 +64,94 @@ impl Near {
 /// tighter with their ±.
 const DOUBT_RANGE_MM: f64 = 30.0;
 
-/// Two runs against each other, away from the crossover that they share.
-pub(super) fn two_runs(first: &MovingRun<'_>, second: &MovingRun<'_>, joint: &Joint) -> Finding {
-    let subject = format!("{} to {}", first.run.name, second.run.name);
-    let (a, b) = (parts_of(first.run), parts_of(second.run));
-    let mut found: Vec<(Near, [&Part; 2])> = Vec::new();
-    for a in a.iter().filter(|part| part.is_free) {
-        for b in b.iter().filter(|part| part.is_free) {
-            let gap = clearance_between(&a.element, &b.element, TOLERANCE_MM);
+/// All pairs whose gap may lie within `range_mm` of the least one. They are taken in the order of what
+/// they could at least have, so that most need no search.
+fn near_places<'a>(
+    pairs: impl Iterator<Item = [&'a Part<'a>; 2]>,
+    is_one_chain: bool,
+    range_mm: f64,
+) -> Vec<Near<'a>> {
+    let mut bounded: Vec<(f64, Near<'a>)> = pairs
+        .map(|[a, b]| {
+            let rest = clearance_between(&a.element, &b.element, TOLERANCE_MM);
+            let gap_mm = rest.gap_mm - a.uncovered_mm - b.uncovered_mm;
+            let travel_mm = if is_one_chain && a.motion == b.motion {
+                0.0
+            } else {
+                a.travel_mm + b.travel_mm
+            };
             let near = Near {
-                gap_mm: gap.gap_mm,
-                places: [gap.on_first, gap.on_second],
-                marks: format!("{} and {}", a.mark, b.mark),
+                gap_mm,
+                places: [rest.on_first, rest.on_second],
+                words: format!("between {} and {}", a.mark, b.mark),
+                parts: [a, b],
                 doubt: None,
             };
-            found.push((near, [a, b]));
+            (gap_mm - travel_mm, near)
+        })
+        .collect();
+    bounded.sort_by(|x, y| x.0.total_cmp(&y.0));
+    let mut least = f64::INFINITY;
+    let mut found = Vec::new();
+    for (bound_mm, near) in bounded {
+        if bound_mm > least + range_mm {
+            break;
         }
+        let near = moved(near, is_one_chain);
+        least = least.min(near.gap_mm);
+        found.push(near);
     }
-    let least = found
+    found.retain(|near| near.gap_mm <= least + range_mm);
+    found
+}
+
+/// The same pair in the position in which it is nearest.
+fn moved(near: Near<'_>, is_one_chain: bool) -> Near<'_> {
+    let [a, b] = near.parts;
+    if is_one_chain && a.motion == b.motion {
+        return near;
+    }
+    let only_sways = |motion: &Motion| {
+        let mut freedoms = motion.freedoms.iter();
+        freedoms.all(|freedom| matches!(freedom, Freedom::Sway { .. }))
+    };
+    if only_sways(a.motion) && only_sways(b.motion) {
+        return Near {
+            gap_mm: near.gap_mm - a.motion.sway_mm() - b.motion.sway_mm(),
+            ..near
+        };
+    }
+    let found = clearance_in_motion(
+        &a.element,
+        a.motion,
+        &Solid::Tube(b.element),
+        b.motion,
+        MotionSearch {
+            tolerance_mm: TOLERANCE_MM,
+            most_positions: MOST_POSITIONS,
+        },
+    );
+    Near {
+        gap_mm: found.gap_mm - a.uncovered_mm - b.uncovered_mm,
+        places: [found.on_centre_line, found.on_body],
+        words: format!("{}{}", near.words, position_of(a.motion, b.motion, &found)),
+        ..near
+    }
+}
+
+/// Two runs against each other, away from the crossover that they share. They hang on hangers of their
+/// own, so that each sways by itself.
+pub(super) fn two_runs(first: &MovingRun<'_>, second: &MovingRun<'_>, joint: &Joint) -> Finding {
+    let subject = format!("{} to {}", first.run.name, second.run.name);
+    let (firsts, seconds) = (parts_of(first), parts_of(second));
+    let pairs = firsts
         .iter()
-        .map(|(near, _)| near.gap_mm)
-        .fold(f64::INFINITY, f64::min);
-    let tightest = found
+        .filter(|part| part.is_free)
+        .flat_map(|a| seconds.iter().filter(|b| b.is_free).map(move |b| [a, b]));
+    let tightest = near_places(pairs, false, DOUBT_RANGE_MM)
         .into_iter()
-        .filter(|(near, _)| near.gap_mm <= least + DOUBT_RANGE_MM)
-        .map(|(mut near, parts)| {
-            near.doubt = doubt_between([first, second], parts, near.places, joint);
+        .map(|mut near| {
+            near.doubt = doubt_between([first, second], near.parts, near.places, joint);
             near
         })
         .min_by(|a, b| a.sure_mm().total_cmp(&b.sure_mm()));
@@ -121,7 +173,7 @@ pub(super) fn two_runs(first: &MovingRun<'_>, second: &MovingRun<'_>, joint: &Jo
         },
         first.run.run_gap_mm,
     )
-    .at(tightest.places[0], format!("between {}", tightest.marks));
+    .at(tightest.places[0], tightest.words.clone());
     match tightest.doubt {
         Some(doubt) if finding.state == State::Fail => {
             let spare_mm = tightest.gap_mm - first.run.run_gap_mm;
@@ -133,7 +185,7 @@ pub(super) fn two_runs(first: &MovingRun<'_>, second: &MovingRun<'_>, joint: &Jo
 
 fn doubt_between(
     runs: [&MovingRun<'_>; 2],
-    parts: [&Part; 2],
+    parts: [&Part<'_>; 2],
     places: [Point; 2],
     joint: &Joint,
 ) -> Option<GapDoubt> {
@@ -155,3 +207,6 @@ fn doubt_between(
         joint,
     )
 }
+
+#[cfg(test)]
+mod tests;

@@ -13,7 +13,7 @@ use crate::places::Joint;
 use crate::routes::PlannedPiece;
 
 /// Positions that are looked at for one piece and body before the bound is taken as it is.
-const MOST_POSITIONS: usize = 4000;
+pub(super) const MOST_POSITIONS: usize = 4000;
 
 struct Tightest {
     gap_mm: f64,
@@ -199,7 +199,11 @@ fn doubt_about(
 }
 
 /// Words for the position in which the gap is least, empty at rest.
-fn position_of(motion: &Motion, body_motion: &Motion, found: &MovingClearance) -> String {
+pub(super) fn position_of(
+    motion: &Motion,
+    body_motion: &Motion,
+    found: &MovingClearance,
+) -> String {
     let values = found.tube_values.iter().chain(&found.body_values);
     if values.clone().all(|value| value.abs() <= 1e-9) {
         return String::new();

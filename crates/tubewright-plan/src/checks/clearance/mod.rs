@@ -44,7 +44,7 @@ pub fn clearance_findings(runs: &[MovingRun<'_>], bodies: &Bodies, joint: &Joint
                 format!("the body is not there: {reason}"),
             ));
         }
-        findings.push(between::with_itself(moving.run));
+        findings.push(between::with_itself(moving));
     }
     for (i, first) in runs.iter().enumerate() {
         for second in runs.iter().skip(i + 1) {

@@ -1,12 +1,19 @@
 //! A run in short stretches, to be held against another run or against itself.
 
+use tubewright_geometry::motion::Motion;
 use tubewright_geometry::{CentreLine, TubeElement, UnitVector, math};
 
-use crate::routes::{PlannedKind, PlannedRun};
+use super::MovingRun;
+use crate::routes::PlannedKind;
 
 /// A stretch of a run.
-pub(super) struct Part {
+pub(super) struct Part<'a> {
     pub(super) element: TubeElement,
+    pub(super) motion: &'a Motion,
+    /// How far its carrier can take it, mm.
+    pub(super) travel_mm: f64,
+    /// What its balls leave uncovered of its can, mm.
+    pub(super) uncovered_mm: f64,
     pub(super) from_mm: f64,
     pub(super) to_mm: f64,
     pub(super) mark: String,
@@ -20,7 +27,8 @@ pub(super) struct Part {
 /// stretches, so they are short.
 const PART_MM: f64 = 60.0;
 
-pub(super) fn parts_of(run: &PlannedRun) -> Vec<Part> {
+pub(super) fn parts_of<'a>(moving: &'a MovingRun<'_>) -> Vec<Part<'a>> {
+    let run = moving.run;
     let mut crossovers = Vec::new();
     let mut along = 0.0;
     for piece in &run.pieces {
@@ -32,7 +40,8 @@ pub(super) fn parts_of(run: &PlannedRun) -> Vec<Part> {
     }
     let mut parts = Vec::new();
     let mut along = 0.0;
-    for (number, piece) in run.pieces.iter().enumerate() {
+    let pieces = run.pieces.iter().zip(&moving.piece_motions);
+    for (number, (piece, motion)) in pieces.enumerate() {
         let length = piece.centre_line_mm();
         let is_crossover = matches!(piece.kind, PlannedKind::Crossover { .. });
         for element in &piece.elements {
@@ -48,11 +57,15 @@ pub(super) fn parts_of(run: &PlannedRun) -> Vec<Part> {
                     && crossovers.iter().all(|&(start, end)| {
                         from > end + run.half_turn_mm() || to < start - run.half_turn_mm()
                     });
+                let element = TubeElement {
+                    line: line.2,
+                    radius: element.radius,
+                };
                 parts.push(Part {
-                    element: TubeElement {
-                        line: line.2,
-                        radius: element.radius,
-                    },
+                    travel_mm: motion.most_travel_mm(&element.bounds()),
+                    element,
+                    motion,
+                    uncovered_mm: piece.uncovered_mm,
                     from_mm: from,
                     to_mm: to,
                     mark: piece.mark.clone(),
