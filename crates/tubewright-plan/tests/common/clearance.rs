@@ -139,10 +139,18 @@ fn prove_between(solved: &Solved, walked: &[Walked<'_>], verdict: &mut Verdict) 
                 "{subject}: stated {:.2} mm, sampled {gap:.2} mm between {marks}",
                 measured.value
             ));
-            if gap < measured.value - 1e-6 {
+            // The place that is tightest with its ± need not be the nearest one.
+            let plus_minus = measured.plus_minus.unwrap_or(0.0);
+            if gap < measured.value - plus_minus - 1e-6 {
                 verdict.fault(format!(
-                    "{subject}: stated {:.2} mm, but {marks} come to {gap:.2} mm",
+                    "{subject}: stated {:.2} ± {plus_minus:.2} mm, but {marks} come to {gap:.2} mm",
                     measured.value
+                ));
+            }
+            let limit = first.run.run_gap_mm;
+            if finding.state == State::Pass && gap < limit {
+                verdict.fault(format!(
+                    "{subject}: passes at {limit} mm, but {marks} come to {gap:.2} mm"
                 ));
             }
         }
