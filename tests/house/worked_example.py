@@ -1,11 +1,14 @@
-"""The handbook's worked example is a real job: what it shows of the program's output is what the
-program prints today, and every figure that its text quotes stands in that output or in the car's files.
+"""The handbook's worked example is a real job: what it and the README show of the program's output is
+what the program prints today, and every figure that the chapter quotes stands in that output or in the
+car's files.
 
 Usage: worked_example.py PROGRAM [--write]; with --write the shown output is brought up to date (the
-text is a person's to mend). The chapter is read from top to bottom; its comments say what is done:
+text is a person's to mend). A page is read from top to bottom; its comments say what is done:
 
   <!-- run: measure estate -->           the program is run, in a folder of its own; `(1)` behind the
                                          words is the exit code that is expected in place of 0
+  <!-- again: cut estate -->             what that run printed last, without running it once more;
+                                         `#1` behind the words: what it printed the first time
   <!-- edit: estate/build.toml: A => B -->    one place in a file is written anew
   <!-- show: START ... END -->           the fence that follows holds the last output's lines from the
                                          first that matches START to the one before the next that
@@ -21,7 +24,8 @@ from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[2]
 CHAPTER = ROOT / "handbook/src/worked-example.md"
-DIRECTIVE = re.compile(r"^<!-- (run|edit|show|file): (.*?) -->$")
+README = ROOT / "README.md"
+DIRECTIVE = re.compile(r"^<!-- (run|again|edit|show|file): (.*?) -->$")
 # Inline code that is no quotation: keys, commands, files and answers that the reader types.
 TYPED = re.compile(r"^(tubewright\b.*|[a-z-]+|[a-z-]+ = .*|\[+[a-z-]+\]+|[\w/-]+\.(toml|json|svg|dxf|step|glb))$")
 
@@ -33,7 +37,7 @@ class Job:
         self.program = program
         self.folder = folder
         self.output = ""
-        self.said = []
+        self.printed = {}
 
     def run(self, words):
         wanted = 0
@@ -46,7 +50,11 @@ class Job:
             raise SystemExit(f"`tubewright {words}` ended with {ran.returncode}, the chapter says "
                              f"{wanted}:\n{ran.stdout}{ran.stderr}")
         self.output = ran.stdout if ran.stdout.strip() else ran.stderr
-        self.said.append(self.output)
+        self.printed.setdefault(words, []).append(self.output)
+
+    def again(self, words):
+        words, number = re.fullmatch(r"(.*?)(?: #(\d+))?", words).groups()
+        self.output = self.printed[words][int(number or 0) - 1]
 
     def edit(self, words):
         words = words.replace("\\n", "\n")
@@ -97,9 +105,9 @@ def done(job, chapter):
 
 def misquoted(job, chapter):
     """Inline code that neither the program printed nor the car's files hold."""
-    known = re.sub(r"\s+", " ", "\n".join(
-        job.said + [path.read_text(errors="replace")
-                    for path in sorted(job.folder.rglob("*.toml"))]))
+    said = [output for outputs in job.printed.values() for output in outputs]
+    held = [path.read_text() for path in sorted(job.folder.rglob("*.toml"))]
+    known = re.sub(r"\s+", " ", "\n".join(said + held))
     prose = re.sub(r"^```.*?^```$", "", chapter, flags=re.M | re.S)
     prose = re.sub(r"<!--.*?-->", "", prose, flags=re.S)
     quoted = {re.sub(r"\s+", " ", quote) for quote in re.findall(r"`([^`]+)`", prose)}
@@ -108,23 +116,23 @@ def misquoted(job, chapter):
 
 def main():
     program = Path(sys.argv[1]).resolve()
-    chapter = CHAPTER.read_text()
+    pages = {path: path.read_text() for path in [CHAPTER, README]}
     with tempfile.TemporaryDirectory() as folder:
         job = Job(program, Path(folder))
-        today = done(job, chapter)
-        wrong = misquoted(job, chapter)
-    if "--write" in sys.argv[2:]:
-        CHAPTER.write_text(today)
-    elif today != chapter:
-        for old, new in zip(chapter.splitlines(), today.splitlines()):
-            if old != new:
-                print(f"the chapter says  {old}\nthe program says  {new}")
-                break
-        sys.exit("the worked example is not what the program prints today; look at the difference of\n"
-                 "  python3 tests/house/worked_example.py PROGRAM --write\nand read the text beside it")
+        today = {path: done(job, page) for path, page in pages.items()}
+        wrong = misquoted(job, pages[CHAPTER])
+    for path, page in pages.items():
+        if "--write" in sys.argv[2:]:
+            path.write_text(today[path])
+        elif today[path] != page:
+            old, new = next((old, new) for old, new in
+                            zip(page.splitlines(), today[path].splitlines()) if old != new)
+            sys.exit(f"{path.name} says      {old}\nthe program says  {new}\n"
+                     "look at the difference that this makes, and read the text beside it:\n"
+                     "  python3 tests/house/worked_example.py PROGRAM --write")
     if wrong:
         sys.exit("the worked example quotes what nothing printed: " + ", ".join(wrong))
-    print(f"{len(job.said)} runs print what the chapter shows")
+    print(f"{sum(map(len, job.printed.values()))} runs print what the pages show")
 
 
 main()

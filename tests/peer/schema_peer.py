@@ -2,7 +2,10 @@
 demonstration cars and they refuse files that are bad on purpose. (That the program refuses the same
 files, and says in which line, is among the command-line cases.)"""
 
+import copy
 import json
+import subprocess
+import tempfile
 import tomllib
 from pathlib import Path
 
@@ -64,7 +67,44 @@ def spoilt(document):
             table[key] = value
 
 
-def main(_program):
+def plan_of(program):
+    """The plan that the program keeps for a demonstration car."""
+    with tempfile.TemporaryDirectory() as folder:
+        car = Path(folder) / "car"
+        for words in [["new", car, "--like", "pickup-six"], ["route", car, "--effort", "2000"],
+                      ["buy", car], ["check", car]]:
+            ran = subprocess.run([program, *words], capture_output=True, text=True, timeout=600)
+            assert ran.returncode in (0, 1), f"{words}: {ran.stderr}"
+        return json.loads((car / "plan.json").read_text())
+
+
+def spoilt_plans(plan):
+    """Copies of a plan, each with one thing that no plan has."""
+    for at, key, value in [
+        ([], "format", "tubewright-plan/0"),
+        ([], "colour", "red"),
+        (["stages"], "paint", {"read": "0" * 64, "result": {}}),
+        (["stages"], "survey", []),
+        (["stages", "survey"], "colour", "red"),
+        (["stages", "survey"], "read", "0" * 63),
+        (["stages", "survey"], "read", 7),
+    ]:
+        bad = copy.deepcopy(plan)
+        table = bad
+        for step in at:
+            table = table[step]
+        table[key] = value
+        yield f"{'/'.join([*at, key])} = {value!r}", bad
+    for at in [["format"], ["stages"], ["stages", "survey", "read"], ["stages", "survey", "result"]]:
+        bad = copy.deepcopy(plan)
+        table = bad
+        for step in at[:-1]:
+            table = table[step]
+        del table[at[-1]]
+        yield f"{'/'.join(at)} left out", bad
+
+
+def main(program):
     good = bad = slips = 0
     for kind in KINDS:
         validator = schema(kind)
@@ -81,6 +121,13 @@ def main(_program):
         for path in sorted((ROOT / "tests/peer/bad" / kind).glob("*.toml")):
             assert not taken(validator, path), f"the schema takes {path}"
             bad += 1
-    assert good >= 6 and bad >= 25
-    return (f"{good} demonstration files taken, {bad} bad ones and {slips} copies with one slip each "
+    plan, validator = plan_of(program), schema("plan")
+    assert {"survey", "bodies", "routes", "stock", "checks"} <= set(plan["stages"]), plan["stages"].keys()
+    errors = [error.message for error in validator.iter_errors(plan)]
+    assert not errors, f"the program's own plan is refused: {errors[:3]}"
+    for slip, bad_plan in spoilt_plans(plan):
+        bad += 1
+        assert not validator.is_valid(bad_plan), f"the schema takes a plan with {slip}"
+    assert good >= 6 and bad >= 36
+    return (f"{good} demonstration files and a plan taken, {bad} bad ones and {slips} copies with one slip each "
             "refused")

@@ -93,11 +93,8 @@ fn first_names(model: &Model) -> Vec<(NameKind, String)> {
     .collect()
 }
 
-/// `plan.json` is only derived, but renaming carries names through it.
-pub(crate) fn plan(bytes: &[u8]) -> Result<(), Broken> {
-    let Ok(text) = core::str::from_utf8(bytes) else {
-        return Ok(());
-    };
+/// Renames a mark in a plan there and back.
+pub(crate) fn renamed_plan(text: &str) -> Result<(), Broken> {
     let texts = Texts {
         build: Some("format = \"tubewright-build/1\"\nname = \"n\"\n[[mark]]\nname = \"A\"\n"),
         ..Texts::default()

@@ -2,6 +2,7 @@
 
 use crate::{Broken, edits, promise};
 use tubewright_build::{FileKind, Texts, read};
+use tubewright_plan::plan_file::{PlanFile, Stage, StoredRoutes};
 
 pub(crate) fn build_file(bytes: &[u8]) -> Result<(), Broken> {
     if let Ok(text) = core::str::from_utf8(bytes) {
@@ -83,4 +84,41 @@ pub(crate) fn route_problem(bytes: &[u8]) -> Result<(), Broken> {
         "a refusal says why",
         String::new,
     )
+}
+
+/// `plan.json` is only derived: one that is damaged counts as none, and one that is taken is written
+/// again as it was.
+pub(crate) fn plan_json(bytes: &[u8]) -> Result<(), Broken> {
+    let Ok(text) = core::str::from_utf8(bytes) else {
+        return Ok(());
+    };
+    edits::renamed_plan(text)?;
+    let plan = match PlanFile::parse(text) {
+        Ok(plan) => plan,
+        Err(refusal) => {
+            return promise(
+                !refusal.to_string().is_empty(),
+                "a refusal says why",
+                String::new,
+            );
+        }
+    };
+    let written = plan.to_text();
+    let again = PlanFile::parse(&written);
+    promise(
+        again.as_ref().is_ok_and(|again| again.to_text() == written),
+        "a plan that was taken is taken again as it was written",
+        || format!("{again:?}"),
+    )?;
+    let Some(routes) = plan.stage(Stage::Routes) else {
+        return Ok(());
+    };
+    match StoredRoutes::of(routes) {
+        Ok(_) => Ok(()),
+        Err(refusal) => promise(
+            !refusal.to_string().is_empty(),
+            "routes that cannot be used again are refused with the reason",
+            String::new,
+        ),
+    }
 }

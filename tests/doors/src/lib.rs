@@ -80,7 +80,7 @@ impl Door {
             Self::BuildFile => files::build_file(bytes),
             Self::StockFile => files::stock_file(bytes),
             Self::ShopFile => files::shop_file(bytes),
-            Self::PlanJson => edits::plan(bytes),
+            Self::PlanJson => files::plan_json(bytes),
             Self::RouteProblem => files::route_problem(bytes),
             Self::Quantity => quantities::quantity(bytes),
             Self::ScanStl => scans::scan(bytes, Some(tubewright_scan::ScanFormat::Stl)),
