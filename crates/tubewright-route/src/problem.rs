@@ -80,6 +80,8 @@ pub struct Rules {
     pub run_gap_mm: f64,
     /// How far a bend may be from its stock angle and still count as uncut, radians.
     pub uncut_tolerance_rad: f64,
+    /// Length from a run's start within which the bodies that carry the start are not looked at, mm.
+    pub stub_mm: f64,
     /// Part of every body's gap that is there for rounding to the shop's steps and may be used up by
     /// it, mm, ≥ 0.
     pub rounding_room_mm: f64,
@@ -214,6 +216,9 @@ pub struct Run {
     pub passage: Option<Passage>,
     /// How many of its components lie before the crossover; `None` leaves it to the search.
     pub components_before_passage: Option<usize>,
+    /// Numbers of the bodies that carry its start: their gap does not bind the first
+    /// [`Rules::stub_mm`] of the run, because the flange itself stands on them.
+    pub own_bodies: Vec<usize>,
 }
 
 /// A whole problem.

@@ -135,6 +135,7 @@ fn problem_round(start: Frame, pieces: &[Piece]) -> RouteProblem {
             self_gap_mm: 0.0,
             run_gap_mm: 0.0,
             uncut_tolerance_rad: 0.5_f64.to_radians(),
+            stub_mm: 0.0,
             rounding_room_mm: 0.0,
         },
         components: Vec::new(),
@@ -148,6 +149,7 @@ fn problem_round(start: Frame, pieces: &[Piece]) -> RouteProblem {
             components: Vec::new(),
             passage: None,
             components_before_passage: None,
+            own_bodies: Vec::new(),
         }],
     }
 }

@@ -13,7 +13,9 @@ pub use marks::MarkGiver;
 pub use planned::{
     CanBalls, PlannedKind, PlannedPiece, PlannedRun, can_balls, component_elements, half_section,
 };
-pub use problem::{PosedProblem, PosedRun, RunError, given_frame, pose_problem, start_carrier};
+pub use problem::{
+    PosedProblem, PosedRun, RunError, STUB_MM, given_frame, pose_problem, start_carrier,
+};
 pub use reasons::no_way_words;
 pub use tubes::{TubeError, price_of_one, route_tube};
 pub use walk::{WalkError, component_kind, planned_runs, riding_motions, walk_laid};

@@ -126,6 +126,7 @@ pub fn pose_problem(
                 run_gap_mm: gaps.run.mm(),
                 // Half the shop's bend step: nearer than that the rounded bend is the stock bend.
                 uncut_tolerance_rad: 0.5 * practice.bend_step.rad(),
+                stub_mm: STUB_MM,
                 rounding_room_mm: rounding_allowance(practice),
             },
             components: Vec::new(),
@@ -153,6 +154,9 @@ pub fn pose_problem(
         posed.allowance_mm = NINETEEN_IN_TWENTY * run_sigma;
     }
     poser.problem.workspace = workspace(bodies, &poser.problem);
+    for (posed, route) in runs.iter().zip(&mut poser.problem.runs) {
+        route.own_bodies = own_bodies(model, posed, bodies);
+    }
     let sway = sway_of(&model.build);
     poser.problem.bodies = bodies
         .placed
@@ -184,6 +188,38 @@ pub fn pose_problem(
         component_names: poser.component_names,
         crossover_names: poser.crossover_names,
         left_out,
+    }
+}
+
+/// Length from a flange within which the gap to the bodies that carry it does not bind, mm: the flange
+/// stands on them (common practice, no source).
+pub const STUB_MM: f64 = 100.0;
+
+/// Numbers of the bodies that carry a run's start: those on its carrier, where that is not the whole
+/// chassis. None when a flex section takes up the stub.
+fn own_bodies(model: &Model, run: &PosedRun, bodies: &Bodies) -> Vec<usize> {
+    let flex_mm = run.first_flex.as_ref().map_or(0.0, |flex| flex.1);
+    let carrier = model
+        .build
+        .runs
+        .iter()
+        .find(|r| *r.name == *run.name)
+        .and_then(|r| start_carrier(&model.build, r));
+    match carrier {
+        Some(carrier @ CarrierRef::Carrier(_)) if flex_mm < STUB_MM => bodies
+            .placed
+            .iter()
+            .enumerate()
+            .filter(|(_, placed)| {
+                model
+                    .build
+                    .bodies
+                    .iter()
+                    .any(|body| *body.name == *placed.name && body.carrier == *carrier)
+            })
+            .map(|(number, _)| number)
+            .collect(),
+        _ => Vec::new(),
     }
 }
 
@@ -302,6 +338,7 @@ impl Poser<'_> {
             components: numbers,
             passage,
             components_before_passage: before_passage,
+            own_bodies: Vec::new(),
         });
         Ok(PosedRun {
             name: run.name.to_string(),

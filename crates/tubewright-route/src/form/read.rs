@@ -166,6 +166,7 @@ fn rules(r: &mirror::Rules) -> Result<Rules, FormError> {
         self_gap_mm: r.self_gap,
         run_gap_mm: r.run_gap,
         uncut_tolerance_rad: UNCUT_DEG.to_radians(),
+        stub_mm: 0.0,
         rounding_room_mm: 0.0,
     })
 }
@@ -422,5 +423,6 @@ fn run(
             .collect::<Result<_, _>>()?,
         passage,
         components_before_passage: None,
+        own_bodies: Vec::new(),
     })
 }

@@ -174,6 +174,8 @@ pub(crate) fn descend(system: &System<'_, '_>, start: &[f64], effort: Effort) ->
 
 struct State {
     cost: f64,
+    /// Change of the cost of lost ground clearance with each size; empty when nothing is lost.
+    ground: Vec<f64>,
     overrun: f64,
     rows: Vec<Row>,
     closure: Vec<Vec<f64>>,
@@ -197,8 +199,10 @@ impl State {
             // A range is kept exactly or not at all.
             overrun += if out > 0.0 { out + 2.0 * HOLDS_MM } else { 0.0 };
         }
+        let (lost, ground) = system.lost_ground(&laid);
         Self {
-            cost: system.cost(x),
+            cost: system.cost(x) + lost,
+            ground,
             overrun,
             closure: system.closure_rows(&laid),
             rows,
@@ -234,6 +238,11 @@ fn plan(
             }
         })
         .collect();
+    for ((p, g), s) in price.iter_mut().zip(&state.ground).zip(&system.sizes) {
+        if s.is_free() {
+            *p += g * pull / s.lever;
+        }
+    }
     basis.project(&mut price);
     // Rows `a · y >= b`, each with the most that its multiplier may be.
     let mut rows: Vec<(Vec<f64>, f64, f64)> = Vec::new();

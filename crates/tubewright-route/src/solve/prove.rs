@@ -34,24 +34,31 @@ pub(crate) fn end_blocked(ctx: &Context<'_>) -> Option<Proof> {
     ctx.problem.runs.iter().find_map(|run| {
         let radius = ctx.problem.tubes.get(run.tube)?.od_mm / 2.0;
         let ends = [(run.start.origin, SLACK_MM), (run.end, SLACK_MM + END_MM)];
-        ends.into_iter().find_map(|(place, slack)| {
-            let margin = ctx.room.margin_at(place) - radius;
-            if margin >= -slack {
-                return None;
-            }
-            let (body, gap) = ctx.room.nearest(place);
-            let id = ctx
-                .problem
-                .bodies
-                .get(body)
-                .map_or_else(|| "workspace".to_owned(), |b| b.id.clone());
-            Some(Proof::EndBlocked {
-                run: run.id.clone(),
-                body: id,
-                gap_mm: margin + gap,
-                required_mm: gap,
+        ends.into_iter()
+            .enumerate()
+            .find_map(|(k, (place, slack))| {
+                let margin = ctx.room.margin_at(place) - radius;
+                if margin >= -slack {
+                    return None;
+                }
+                // The body that carries the start does not block it.
+                let own: &[usize] = if k == 0 { &run.own_bodies } else { &[] };
+                if !own.is_empty() && ctx.room.margin_without(place, own) - radius >= -slack {
+                    return None;
+                }
+                let (body, gap) = ctx.room.nearest(place);
+                let id = ctx
+                    .problem
+                    .bodies
+                    .get(body)
+                    .map_or_else(|| "workspace".to_owned(), |b| b.id.clone());
+                Some(Proof::EndBlocked {
+                    run: run.id.clone(),
+                    body: id,
+                    gap_mm: margin + gap,
+                    required_mm: gap,
+                })
             })
-        })
     })
 }
 
@@ -65,7 +72,9 @@ fn of_run(ctx: &Context<'_>, run: &Run) -> Option<Proof> {
             return Some(proof);
         }
     }
-    if run.passage.is_some() {
+    // Nothing is claimed of a run whose start stands within the gap of the body that carries it.
+    let is_own = !run.own_bodies.is_empty() && ctx.room.margin_at(run.start.origin) < radius;
+    if run.passage.is_some() || is_own {
         return None;
     }
     let region = ctx.problem.workspace?;

@@ -68,6 +68,7 @@ pub(crate) fn route(
         }
     }
     let cost = solution.cost;
+    terms[6] = system.lost_ground(&system.lay(&solution.x)).0;
     // Straights are what is left: their price depends on the legs beside them.
     terms[2] = cost - terms.iter().sum::<f64>();
     let names = [
@@ -99,10 +100,28 @@ pub(crate) fn route(
 fn tightest(system: &System<'_, '_>, x: &[f64]) -> Option<Tightest> {
     let problem = system.ctx.problem;
     let mut best: Option<(f64, Tightest)> = None;
-    for (chain, laid) in system.chains.iter().zip(system.lay(x)) {
+    let mut contacts = Vec::new();
+    for (c, (chain, laid)) in system.chains.iter().zip(system.lay(x)).enumerate() {
+        let stub_mm = problem.runs.get(chain.run).map_or(0.0, |run| {
+            if run.own_bodies.is_empty() || !chain.start_is_of(run) {
+                0.0
+            } else {
+                problem.rules.stub_mm
+            }
+        });
         for element in &laid.elements {
             let limit = best.as_ref().map_or(1e6, |b| b.0);
-            let Some((body, margin, place)) = system.ctx.room.tightest(&element.tube, limit) else {
+            let found = if element.along < stub_mm {
+                contacts.clear();
+                system.contacts(c, element, limit, &mut contacts);
+                contacts
+                    .iter()
+                    .min_by(|a, b| a.margin.total_cmp(&b.margin))
+                    .map(|k| (k.body, k.margin, k.place))
+            } else {
+                system.ctx.room.tightest(&element.tube, limit)
+            };
+            let Some((body, margin, place)) = found else {
                 continue;
             };
             let (name, required_mm) = problem

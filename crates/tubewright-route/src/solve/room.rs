@@ -96,6 +96,22 @@ impl Room {
             .fold(self.set.margin_at(place), f64::min)
     }
 
+    /// As [`Self::margin_at`], with some bodies left out.
+    pub(crate) fn margin_without(&self, place: Point, left_out: &[usize]) -> f64 {
+        let planes = self
+            .planes
+            .iter()
+            .filter(|p| !left_out.contains(&p.body))
+            .map(|p| p.outward.dot(place.to_vector()) - p.offset - p.gap);
+        self.numbers
+            .iter()
+            .zip(&self.solids)
+            .filter(|(number, _)| !left_out.contains(number))
+            .map(|(_, (solid, gap))| closest_point_on_solid(place, solid).distance_mm - gap)
+            .chain(planes)
+            .fold(f64::INFINITY, f64::min)
+    }
+
     /// The body with the least margin at a place, and its gap.
     pub(crate) fn nearest(&self, place: Point) -> (usize, f64) {
         let mut best = (usize::MAX, 0.0, f64::INFINITY);
@@ -249,7 +265,7 @@ impl Room {
 }
 
 /// Least height of a centre line along `up`, and the share of its length where.
-fn lowest(line: &CentreLine, up: Vector) -> (f64, f64) {
+pub(crate) fn lowest(line: &CentreLine, up: Vector) -> (f64, f64) {
     match *line {
         CentreLine::Arc {
             centre,

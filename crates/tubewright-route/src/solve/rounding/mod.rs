@@ -232,7 +232,7 @@ impl Attempt<'_, '_> {
         }
         let system = System::new(ctx, all.chains);
         let rounded = Solution {
-            cost: system.cost(&all.x),
+            cost: system.full_cost(&all.x),
             chains: system.chains.clone(),
             x: all.x,
         };
@@ -549,7 +549,7 @@ fn round_layout(
             chain: chain.clone(),
             way: way.clone(),
             overrun: overrun(&system, &whole),
-            cost: system.cost(&whole),
+            cost: system.full_cost(&whole),
         };
         let is_good = tried.overrun <= HOLDS_MM && tried.poorness() <= 1.0;
         if best.as_ref().is_none_or(|b| tried.is_better_than(b)) {

@@ -64,7 +64,7 @@ pub(crate) fn solution_of(ctx: &Context<'_>, route: &Route) -> Result<Solution, 
     }
     let system = System::new(ctx, chains);
     Ok(Solution {
-        cost: system.cost(&x),
+        cost: system.full_cost(&x),
         chains: system.chains,
         x,
     })
