@@ -10,6 +10,7 @@ pub mod checks;
 pub mod figures;
 pub mod frozen;
 pub mod held;
+pub mod fit;
 pub mod places;
 pub mod plan_file;
 pub mod routes;

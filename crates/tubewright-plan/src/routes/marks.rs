@@ -50,7 +50,8 @@ impl MarkGiver {
         }
     }
 
-    fn see(&mut self, mark: &str) {
+    /// Takes note of a mark that is given already.
+    pub fn see(&mut self, mark: &str) {
         let mut characters = mark.chars();
         let Some(letter) = characters.next() else {
             return;

@@ -1,0 +1,56 @@
+//! Joints of a planned run: where they are and where their twelve o'clock is.
+
+use tubewright_geometry::{Frame, math};
+
+use crate::routes::{PlannedKind, PlannedRun};
+
+/// A joint of a planned run.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Joint {
+    /// Its mark.
+    pub mark: String,
+    /// Number of the piece downstream of it; one past the last at the end of the run.
+    pub piece: usize,
+    /// Its place and direction. Twelve o'clock is the witness line of what ends here: the outside of
+    /// the last bend, or the run's own twelve before any bend.
+    pub frame: Frame,
+}
+
+/// The joints of a run in the order of flow, its start first.
+#[must_use]
+pub fn joints_of(run: &PlannedRun) -> Vec<Joint> {
+    let mut frame = run.start;
+    let mut joints = Vec::with_capacity(run.pieces.len() + 1);
+    for (index, piece) in run.pieces.iter().enumerate() {
+        joints.push(Joint {
+            mark: piece.joint.clone(),
+            piece: index,
+            frame,
+        });
+        frame = match piece.kind {
+            // The witness line lies on the outside of a bend; its frame's twelve on the inside.
+            PlannedKind::Bend { .. } => piece.frame_out.rolled(math::PI),
+            PlannedKind::Crossover { .. } => piece.frame_out,
+            PlannedKind::Straight { .. } | PlannedKind::Component { .. } => {
+                Frame::from_axes(piece.frame_out.origin, frame.travel(), frame.twelve())
+            }
+        };
+    }
+    joints.push(Joint {
+        mark: run.last_joint.clone(),
+        piece: run.pieces.len(),
+        frame,
+    });
+    joints
+}
+
+/// The joint of this mark with the number of its run.
+#[must_use]
+pub fn joint_of(runs: &[PlannedRun], mark: &str) -> Option<(usize, Joint)> {
+    runs.iter().enumerate().find_map(|(number, run)| {
+        joints_of(run)
+            .into_iter()
+            .find(|joint| joint.mark == mark)
+            .map(|joint| (number, joint))
+    })
+}

@@ -1,0 +1,21 @@
+//! Fitting: what stands, what the tape says of it, and how to go on from there.
+
+mod anew;
+mod built;
+mod joints;
+mod offers;
+mod parts;
+mod pose;
+mod sheet;
+mod shelf;
+mod steel;
+mod way;
+
+pub use built::{AsBuilt, as_built};
+pub use joints::{Joint, joint_of, joints_of};
+pub use offers::{Change, Offer, OfferKind, OfferSettings, offers};
+pub use parts::{PartPieces, fit_run, joined, split_at_welds};
+pub use pose::{FoundBy, JointFound, PoseError, TapeSeen, joint_as_built, workmanship};
+pub use sheet::{FitSheet, FitStep, JointCheck, LEAST_CHECKS, fit_sheet};
+pub use shelf::{cut_marks, with_shelf};
+pub use steel::Steel;

@@ -1,0 +1,656 @@
+//! How to go on from a joint that is not where the plan has it: offered, never imposed.
+
+use std::collections::BTreeSet;
+use std::sync::atomic::AtomicBool;
+use tubewright_build::model::{EndGiven, Model, RunEnd};
+use tubewright_check::{Finding, Rule, State};
+use tubewright_fit::reclose::{Aim, Loose, May, Steps, WayOn, as_they_are, ways_on};
+use tubewright_geometry::{Frame, Piece, Placement, Vector, math};
+use tubewright_stock::{Buy, Money, StockPlan, plan_stock};
+
+use super::parts::joined;
+use super::pose::JointFound;
+use super::shelf::{cut_marks, with_shelf};
+use super::steel::Steel;
+use super::way::{geometry_of, leaned, relaid};
+use crate::checks::{clearance_findings, moving_runs};
+use crate::routes::{PlannedKind, PlannedRun, PosedProblem};
+use crate::stages::{END_TOLERANCE_DEG, END_TOLERANCE_MM, Surroundings};
+use crate::stock::request_of;
+
+/// What an offer changes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum OfferKind {
+    /// Nothing: the rest is tacked as planned.
+    AsPlanned,
+    /// Clocks of joints that are not tacked yet, and the length of the closing piece.
+    ClocksAndClosing,
+    /// Those and the lengths of straights that are not cut yet.
+    Lengths,
+    /// Those and straights that are cut already: a little is sawn off.
+    Trims,
+    /// Those and the angles of bends that are not cut yet.
+    Angles,
+    /// Those and bends that are cut already: a slice is sawn off.
+    Slices,
+    /// Routed anew from the joint on.
+    Anew,
+}
+
+impl OfferKind {
+    /// For the person.
+    #[must_use]
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::AsPlanned => "go on as planned",
+            Self::ClocksAndClosing => "turn the joints, cut the closing piece to suit",
+            Self::Lengths => "cut the straights that are not cut yet to suit",
+            Self::Trims => "trim straights that are cut",
+            Self::Angles => "cut the bends that are not cut yet to suit",
+            Self::Slices => "take a slice off bends that are cut",
+            Self::Anew => "route anew from here",
+        }
+    }
+}
+
+/// One change of one piece.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Change {
+    /// The clock of a bend, radians.
+    Clock {
+        /// Its mark.
+        mark: String,
+        /// Was.
+        from_rad: f64,
+        /// Becomes.
+        to_rad: f64,
+    },
+    /// The length of a straight, mm.
+    Length {
+        /// Its mark.
+        mark: String,
+        /// Was.
+        from_mm: f64,
+        /// Becomes.
+        to_mm: f64,
+        /// Whether it is cut already and must go to the saw again.
+        is_cut: bool,
+    },
+    /// The angle of a bend, radians.
+    Angle {
+        /// Its mark.
+        mark: String,
+        /// Was.
+        from_rad: f64,
+        /// Becomes.
+        to_rad: f64,
+        /// Whether it is cut already and must go to the saw again.
+        is_cut: bool,
+    },
+    /// A piece that is no longer needed.
+    Dropped {
+        /// Its mark.
+        mark: String,
+        /// Whether it is cut already: steel that is lost to this job.
+        is_cut: bool,
+    },
+    /// A piece that is new.
+    New {
+        /// Its mark.
+        mark: String,
+    },
+}
+
+/// A way to go on.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Offer {
+    /// What it changes.
+    pub kind: OfferKind,
+    /// All runs as they would be built.
+    pub runs: Vec<PlannedRun>,
+    /// Changes in the order of flow.
+    pub changes: Vec<Change>,
+    /// How far from where they should the changed pieces arrive, mm.
+    pub arrives_off_mm: f64,
+    /// How far from the direction, radians.
+    pub arrives_off_rad: f64,
+    /// Whether it arrives within what is pulled in while tacking.
+    pub arrives: bool,
+    /// Gaps of the run, all of them.
+    pub gaps: Vec<Finding>,
+    /// Marks of steel that is cut and lost.
+    pub lost: Vec<String>,
+    /// Pieces that go to the saw again.
+    pub recut: Vec<String>,
+    /// What is still to be bought for everything that is not made yet.
+    pub buys: Vec<Buy>,
+    /// Its price.
+    pub price: Option<Money>,
+    /// How much dearer than going on as planned, in minor units.
+    pub dearer_minor: Option<i64>,
+    /// Pieces that nothing on hand or for sale can make.
+    pub missing: Vec<String>,
+}
+
+impl Offer {
+    /// Whether it arrives, keeps every gap and can be made.
+    #[must_use]
+    pub fn holds(&self) -> bool {
+        self.arrives && self.missing.is_empty() && self.failing().next().is_none()
+    }
+
+    /// The gaps that fail.
+    pub fn failing(&self) -> impl Iterator<Item = &Finding> {
+        self.gaps
+            .iter()
+            .filter(|finding| finding.state == State::Fail)
+    }
+
+    /// The least room that any gap has over what it must have, ± counted, mm.
+    #[must_use]
+    pub fn least_room_mm(&self) -> Option<f64> {
+        self.gaps.iter().filter_map(room_of).min_by(f64::total_cmp)
+    }
+}
+
+fn room_of(finding: &Finding) -> Option<f64> {
+    let measured = finding.measured?;
+    match finding.limit? {
+        tubewright_check::Limit::AtLeast(limit) => {
+            Some(measured.value - measured.plus_minus.unwrap_or(0.0) - limit)
+        }
+        tubewright_check::Limit::AtMost(_) => None,
+    }
+}
+
+/// What the search for offers may do.
+#[derive(Clone, Copy, Debug)]
+pub struct OfferSettings<'a> {
+    /// Work units for routing anew; nothing leaves that out.
+    pub route_effort: u64,
+    /// Seed.
+    pub seed: u64,
+    /// Stops routing anew.
+    pub cancel: &'a AtomicBool,
+}
+
+/// What all offers share.
+pub(super) struct Ground<'a> {
+    pub(super) model: &'a Model,
+    pub(super) around: &'a Surroundings,
+    pub(super) posed: &'a PosedProblem,
+    pub(super) runs: &'a [PlannedRun],
+    pub(super) run: &'a PlannedRun,
+    pub(super) found: &'a JointFound,
+    /// Where the pieces behind the joint are laid from.
+    pub(super) start: Frame,
+    /// First piece behind the joint measured before this one, or the first of all.
+    known: usize,
+    /// The pieces that are laid anew: from the joint up to the first that stands.
+    pub(super) from: usize,
+    pub(super) until: usize,
+    pub(super) aim: Aim,
+    pub(super) cut: BTreeSet<String>,
+    steel: &'a Steel,
+    plan: &'a StockPlan,
+}
+
+/// Ways to go on from a joint where it was found, the least change first. Empty only when no piece is
+/// left to tack.
+#[must_use]
+#[expect(
+    clippy::too_many_arguments,
+    reason = "a pure function of the stages before it, each an argument"
+)]
+pub fn offers(
+    model: &Model,
+    around: &Surroundings,
+    posed: &PosedProblem,
+    runs: &[PlannedRun],
+    plan: &StockPlan,
+    steel: &Steel,
+    found: &JointFound,
+    settings: OfferSettings<'_>,
+) -> Vec<Offer> {
+    let Some(run) = runs.get(found.run) else {
+        return Vec::new();
+    };
+    let from = found.planned.piece;
+    let until = first_standing(run, from, steel);
+    if until <= from {
+        return Vec::new();
+    }
+    let (aim_frame, place_mm) = aim_at(model, run, until);
+    let ground = Ground {
+        model,
+        around,
+        posed,
+        runs,
+        run,
+        found,
+        start: laid_from(run, found),
+        known: steel_known(run, from, steel),
+        from,
+        until,
+        aim: Aim {
+            point: aim_frame.origin,
+            direction: aim_frame.travel(),
+            place_mm,
+            direction_rad: END_TOLERANCE_DEG.to_radians(),
+        },
+        cut: cut_marks(plan, steel),
+        steel,
+        plan,
+    };
+    let base = ground.price_of(runs).map(|plan| plan.price.minor);
+    let mut offers: Vec<Offer> = Vec::new();
+    for kind in [
+        OfferKind::AsPlanned,
+        OfferKind::ClocksAndClosing,
+        OfferKind::Lengths,
+        OfferKind::Trims,
+        OfferKind::Angles,
+        OfferKind::Slices,
+    ] {
+        let ways = ground.ways(kind);
+        // The first that keeps every gap, else the one with the most room.
+        let mut best: Option<Offer> = None;
+        for way in ways {
+            let offer = ground.offer(kind, &way);
+            let is_better = best.as_ref().is_none_or(|best| {
+                (
+                    offer.arrives,
+                    offer.least_room_mm().unwrap_or(f64::NEG_INFINITY),
+                ) > (
+                    best.arrives,
+                    best.least_room_mm().unwrap_or(f64::NEG_INFINITY),
+                )
+            });
+            let is_done = offer.arrives && offer.failing().next().is_none();
+            if is_better || is_done {
+                best = Some(offer);
+            }
+            if is_done {
+                break;
+            }
+        }
+        if let Some(best) = best
+            && offers.iter().all(|other| other.changes != best.changes)
+        {
+            offers.push(best);
+        }
+        // Each further kind costs more: once one holds, one more is enough to compare with.
+        if offers
+            .iter()
+            .filter(|offer| offer.arrives && offer.failing().next().is_none())
+            .count()
+            >= 2
+        {
+            break;
+        }
+    }
+    if settings.route_effort > 0 {
+        offers.extend(super::anew::routed_anew(&ground, settings));
+    }
+    for offer in &mut offers {
+        ground.cost(offer, base);
+    }
+    offers
+}
+
+/// First piece behind the last joint before `from` that was measured.
+fn steel_known(run: &PlannedRun, from: usize, steel: &Steel) -> usize {
+    run.pieces
+        .iter()
+        .take(from)
+        .rposition(|piece| {
+            steel.standing.contains(&piece.joint) && steel.readings.contains_key(&piece.joint)
+        })
+        .unwrap_or(0)
+}
+
+/// Number of the first piece behind the joint that stands already, or one past the last.
+pub(super) fn first_standing(run: &PlannedRun, from: usize, steel: &Steel) -> usize {
+    for (index, piece) in run.pieces.iter().enumerate().skip(from) {
+        // A piece whose downstream joint is tacked hangs on what is behind it.
+        let next = run
+            .pieces
+            .get(index + 1)
+            .map_or(&run.last_joint, |next| &next.joint);
+        if index > from && steel.standing.contains(next) {
+            return index;
+        }
+        // A crossover is shared: it stays where it is planned, so that the other run keeps its plan.
+        if matches!(piece.kind, PlannedKind::Crossover { .. }) {
+            return index;
+        }
+    }
+    run.pieces.len()
+}
+
+/// Where the laid pieces must arrive, and how near, mm.
+fn aim_at(model: &Model, run: &PlannedRun, until: usize) -> (Frame, f64) {
+    if let Some(piece) = run.pieces.get(until) {
+        return (piece.frame_in, END_TOLERANCE_MM);
+    }
+    let within = model
+        .build
+        .run(&run.name)
+        .and_then(|written| match &written.to {
+            RunEnd::End(name) => model.build.end(name),
+            RunEnd::Port { .. } => None,
+        })
+        .and_then(|end| end.given.as_ref())
+        .and_then(|given: &EndGiven| given.within.as_ref())
+        .map_or(END_TOLERANCE_MM, |within| within.mm());
+    (Frame::upright(run.end_point, run.end_direction), within)
+}
+
+/// A run with the pieces between the joint measured before (piece `known`) and this one leaning to
+/// where it was found.
+fn lean(run: &PlannedRun, known: usize, found: &JointFound) -> PlannedRun {
+    let planned = &found.planned.frame;
+    let is = &found.found.frame_in_car;
+    leaned(
+        run,
+        known,
+        found.planned.piece,
+        is.origin - planned.origin,
+        turn_between(planned, is),
+    )
+}
+
+/// Where the pieces behind a joint are laid from, when it lies where it was found.
+fn laid_from(run: &PlannedRun, found: &JointFound) -> Frame {
+    let planned = match found
+        .planned
+        .piece
+        .checked_sub(1)
+        .and_then(|index| run.pieces.get(index))
+    {
+        Some(piece) => piece.frame_out,
+        None => run.start,
+    };
+    Placement::between(&found.planned.frame, &found.found.frame_in_car).frame(&planned)
+}
+
+/// A run with a joint where it was found and the pieces behind it, up to `until`, laid from there.
+pub(super) fn lean_and_relay(
+    run: &PlannedRun,
+    known: usize,
+    found: &JointFound,
+    until: usize,
+) -> PlannedRun {
+    let from = found.planned.piece;
+    let start = laid_from(run, found);
+    let pieces: Vec<Piece> = run
+        .pieces
+        .iter()
+        .take(until)
+        .skip(from)
+        .map_while(geometry_of)
+        .collect();
+    lean(&relaid(run, from, &start, &pieces), known, found)
+}
+
+impl Ground<'_> {
+    fn steps(&self) -> Steps {
+        let practice = &self.around.practice;
+        Steps {
+            length_mm: practice.length_step.mm(),
+            angle_rad: practice.bend_step.rad(),
+            clock_rad: practice.clock_step.rad(),
+        }
+    }
+
+    /// The straight that closes: the longest that is not cut yet, else the longest.
+    fn closing(&self) -> Option<usize> {
+        let straights = |only_uncut: bool| {
+            self.run
+                .pieces
+                .iter()
+                .enumerate()
+                .take(self.until)
+                .skip(self.from)
+                .filter(|(_, piece)| !(only_uncut && self.cut.contains(&piece.mark)))
+                .filter_map(|(index, piece)| match piece.kind {
+                    PlannedKind::Straight { length_mm } => Some((index, length_mm)),
+                    _ => None,
+                })
+                .max_by(|a, b| a.1.total_cmp(&b.1))
+                .map(|(index, _)| index)
+        };
+        straights(true).or_else(|| straights(false))
+    }
+
+    fn loose(&self, kind: OfferKind) -> Option<Vec<Loose>> {
+        let practice = &self.around.practice;
+        let least = practice.least_straight.mm();
+        let closing = self.closing();
+        self.run
+            .pieces
+            .iter()
+            .enumerate()
+            .take(self.until)
+            .skip(self.from)
+            .map(|(index, planned)| {
+                let piece = geometry_of(planned)?;
+                let is_cut = self.cut.contains(&planned.mark);
+                let mut may = May::default();
+                match piece {
+                    Piece::Straight { length_mm } => {
+                        let changes = match kind {
+                            OfferKind::AsPlanned => false,
+                            OfferKind::ClocksAndClosing => closing == Some(index),
+                            OfferKind::Lengths => !is_cut || closing == Some(index),
+                            _ => true,
+                        };
+                        if changes {
+                            // Cut steel only becomes shorter; a straight may not vanish.
+                            let low = least.min(length_mm);
+                            let high = if is_cut { length_mm } else { f64::INFINITY };
+                            may.length_mm = Some((low, high));
+                        }
+                    }
+                    Piece::Bend { bend_rad, .. } => {
+                        may.clock = kind != OfferKind::AsPlanned;
+                        let changes = match kind {
+                            OfferKind::Angles => !is_cut,
+                            OfferKind::Slices => true,
+                            _ => false,
+                        };
+                        if changes {
+                            let low = practice.least_bend.rad().min(bend_rad);
+                            let high = if is_cut { bend_rad } else { math::FRAC_PI_2 };
+                            may.angle_rad = Some((low, high));
+                        }
+                    }
+                    _ => {}
+                }
+                Some(Loose { piece, may })
+            })
+            .collect()
+    }
+
+    fn ways(&self, kind: OfferKind) -> Vec<WayOn> {
+        let Some(loose) = self.loose(kind) else {
+            return Vec::new();
+        };
+        if kind == OfferKind::AsPlanned {
+            let pieces = loose.iter().map(|loose| loose.piece).collect();
+            return vec![as_they_are(&self.start, pieces, &self.aim)];
+        }
+        ways_on(&self.start, &loose, &self.aim, &self.steps(), WAYS_JUDGED)
+    }
+
+    fn offer(&self, kind: OfferKind, way: &WayOn) -> Offer {
+        let mut runs = self.runs.to_vec();
+        let laid = relaid(self.run, self.from, &self.start, &way.pieces);
+        let laid = self.leaning(&laid);
+        let mut changes = Vec::new();
+        for (was, is) in self.run.pieces.iter().zip(&laid.pieces) {
+            changes.extend(changes_of(was, is, self.cut.contains(&was.mark)));
+        }
+        if let Some(slot) = runs.get_mut(self.found.run) {
+            *slot = laid;
+        }
+        self.judged(kind, runs, changes, way)
+    }
+
+    /// The pieces upstream of the joint where they must lie for it to be where it was found.
+    pub(super) fn leaning(&self, run: &PlannedRun) -> PlannedRun {
+        lean(run, self.known, self.found)
+    }
+
+    pub(super) fn judged(
+        &self,
+        kind: OfferKind,
+        runs: Vec<PlannedRun>,
+        changes: Vec<Change>,
+        way: &WayOn,
+    ) -> Offer {
+        let gaps = self.gaps(&runs);
+        let lost = changes
+            .iter()
+            .filter_map(|change| match change {
+                Change::Dropped { mark, is_cut: true } => Some(mark.clone()),
+                _ => None,
+            })
+            .collect();
+        let recut = changes
+            .iter()
+            .filter_map(|change| match change {
+                Change::Length {
+                    mark, is_cut: true, ..
+                }
+                | Change::Angle {
+                    mark, is_cut: true, ..
+                } => Some(mark.clone()),
+                _ => None,
+            })
+            .collect();
+        Offer {
+            kind,
+            runs,
+            changes,
+            arrives_off_mm: way.place_error_mm,
+            arrives_off_rad: way.direction_error_rad,
+            arrives: way.place_error_mm <= self.aim.place_mm
+                && way.direction_error_rad <= self.aim.direction_rad,
+            gaps,
+            lost,
+            recut,
+            buys: Vec::new(),
+            price: None,
+            dearer_minor: None,
+            missing: Vec::new(),
+        }
+    }
+
+    /// Gaps of the run that changes, to everything.
+    fn gaps(&self, runs: &[PlannedRun]) -> Vec<Finding> {
+        let moving = moving_runs(self.model, self.around, self.posed, runs);
+        let own = format!("{} to ", self.run.name);
+        let other = format!(" to {}", self.run.name);
+        clearance_findings(&moving, &self.around.bodies)
+            .into_iter()
+            .filter(|finding| {
+                finding.subject.starts_with(&own)
+                    || (finding.rule == Rule::ClearanceToRun && finding.subject.ends_with(&other))
+            })
+            .collect()
+    }
+
+    fn price_of(&self, runs: &[PlannedRun]) -> Option<StockPlan> {
+        let whole = joined(runs);
+        let request = request_of(self.model, &self.around.practice, &whole, &[]).ok()?;
+        let now = with_shelf(&request, self.plan, self.steel);
+        let still_good: BTreeSet<String> = self.cut.clone();
+        tubewright_stock::remake(&now, &still_good, &[], &[])
+            .or_else(|_| plan_stock(&now))
+            .ok()
+    }
+
+    fn cost(&self, offer: &mut Offer, base: Option<i64>) {
+        let Some(plan) = self.price_of(&offer.runs) else {
+            return;
+        };
+        offer.dearer_minor = base.map(|base| plan.price.minor - base);
+        offer.price = Some(plan.price);
+        offer.missing = plan
+            .missing
+            .iter()
+            .map(|missing| missing.mark.clone())
+            .collect();
+        offer.buys = plan.buys;
+    }
+}
+
+/// Ways of rounding that are judged against the bodies, best arrival first.
+const WAYS_JUDGED: usize = 6;
+
+/// The rotation vector from one frame to another.
+fn turn_between(from: &Frame, to: &Frame) -> Vector {
+    // The sum of the axes' cross products is 2 sin(angle) times the axis.
+    let sum = from.travel().vector().cross(to.travel().vector())
+        + from.twelve().vector().cross(to.twelve().vector())
+        + from.three().vector().cross(to.three().vector());
+    let sin = 0.5 * sum.norm();
+    let cos = 0.5
+        * (from.travel().dot(to.travel().vector())
+            + from.twelve().dot(to.twelve().vector())
+            + from.three().dot(to.three().vector())
+            - 1.0);
+    sum.direction()
+        .map_or(Vector::ZERO, |axis| axis * math::atan2(sin, cos))
+}
+
+fn changes_of(
+    was: &crate::routes::PlannedPiece,
+    is: &crate::routes::PlannedPiece,
+    is_cut: bool,
+) -> Vec<Change> {
+    let mark = || was.mark.clone();
+    match (&was.kind, &is.kind) {
+        (
+            PlannedKind::Straight { length_mm: from_mm },
+            PlannedKind::Straight { length_mm: to_mm },
+        ) if (from_mm - to_mm).abs() > 1e-6 => vec![Change::Length {
+            mark: mark(),
+            from_mm: *from_mm,
+            to_mm: *to_mm,
+            is_cut,
+        }],
+        (
+            PlannedKind::Bend {
+                angle_rad: a,
+                clock_rad: c,
+                ..
+            },
+            PlannedKind::Bend {
+                angle_rad: b,
+                clock_rad: d,
+                ..
+            },
+        ) => {
+            let mut changes = Vec::new();
+            if (c - d).abs() > 1e-9 {
+                changes.push(Change::Clock {
+                    mark: mark(),
+                    from_rad: *c,
+                    to_rad: *d,
+                });
+            }
+            if (a - b).abs() > 1e-9 {
+                changes.push(Change::Angle {
+                    mark: mark(),
+                    from_rad: *a,
+                    to_rad: *b,
+                    is_cut,
+                });
+            }
+            changes
+        }
+        _ => Vec::new(),
+    }
+}

@@ -1,0 +1,228 @@
+//! From pieces to the parts that are really tacked: a bend with the straights that its legs serve is
+//! one part and has no weld inside; a straight that two legs share is welded in its middle.
+
+use tubewright_build::model::{CarrierKind, CarrierRef, ComponentKind, Model};
+use tubewright_fit::order::{FitRun, Part, PartKind};
+use tubewright_geometry::{CentreLine, Frame, TubeElement};
+use tubewright_stock::{CutPart, PartPlace, StockPlan};
+
+use crate::routes::{PlannedKind, PlannedPiece, PlannedRun, component_kind};
+
+/// The part of the plan that is the bend of this mark.
+fn bend_part<'a>(plan: &'a StockPlan, mark: &str) -> Option<&'a CutPart> {
+    plan.cuts.iter().flat_map(|cut| &cut.parts).find(|part| {
+        matches!(part.place, PartPlace::Arc { .. })
+            && part
+                .serves
+                .iter()
+                .any(|serves| serves.mark == mark && serves.length.mm() < 1e-9)
+    })
+}
+
+/// What a bend's part gives of the straight of this mark, mm.
+fn share_mm(plan: &StockPlan, bend: Option<&PlannedPiece>, straight: &str) -> f64 {
+    bend.filter(|piece| matches!(piece.kind, PlannedKind::Bend { .. }))
+        .and_then(|piece| bend_part(plan, &piece.mark))
+        .and_then(|part| {
+            part.serves
+                .iter()
+                .find(|serves| serves.mark == straight)
+                .map(|serves| serves.length.mm())
+        })
+        .unwrap_or(0.0)
+}
+
+/// The runs with every straight that two legs share split where its weld is. The weld has the mark of
+/// the joint upstream of the straight, which is no weld then; the split straights share their mark.
+#[must_use]
+pub fn split_at_welds(runs: &[PlannedRun], plan: &StockPlan) -> Vec<PlannedRun> {
+    runs.iter().map(|run| split_run(run, plan)).collect()
+}
+
+fn split_run(run: &PlannedRun, plan: &StockPlan) -> PlannedRun {
+    let mut out = run.clone();
+    out.pieces.clear();
+    for (index, piece) in run.pieces.iter().enumerate() {
+        let before = index.checked_sub(1).and_then(|i| run.pieces.get(i));
+        let after = run.pieces.get(index + 1);
+        let (a, b) = (
+            share_mm(plan, before, &piece.mark),
+            share_mm(plan, after, &piece.mark),
+        );
+        match piece.kind {
+            PlannedKind::Straight { length_mm } if a > 0.0 && b > 0.0 => {
+                let first = length_mm * a / (a + b);
+                let middle = piece.frame_in.advanced(first);
+                let half = |frame: &Frame, length_mm: f64, joint: String| PlannedPiece {
+                    mark: piece.mark.clone(),
+                    joint,
+                    kind: PlannedKind::Straight { length_mm },
+                    frame_in: *frame,
+                    frame_out: frame.advanced(length_mm),
+                    elements: vec![TubeElement {
+                        line: CentreLine::straight(frame, length_mm),
+                        radius: 0.5 * run.od_mm,
+                    }],
+                    uncovered_mm: piece.uncovered_mm,
+                };
+                out.pieces.push(half(&piece.frame_in, first, String::new()));
+                out.pieces
+                    .push(half(&middle, length_mm - first, piece.joint.clone()));
+            }
+            _ => out.pieces.push(piece.clone()),
+        }
+    }
+    out
+}
+
+/// The runs with split straights whole again.
+#[must_use]
+pub fn joined(runs: &[PlannedRun]) -> Vec<PlannedRun> {
+    runs.iter()
+        .map(|run| {
+            let mut out = run.clone();
+            out.pieces.clear();
+            for piece in &run.pieces {
+                let same = out.pieces.last_mut().filter(|last| last.mark == piece.mark);
+                match (same, &piece.kind) {
+                    (Some(last), PlannedKind::Straight { length_mm: more }) => {
+                        if let PlannedKind::Straight { length_mm } = &mut last.kind {
+                            *length_mm += more;
+                        }
+                        last.joint.clone_from(&piece.joint);
+                        last.frame_out = piece.frame_out;
+                        last.elements.extend(piece.elements.iter().cloned());
+                    }
+                    _ => out.pieces.push(piece.clone()),
+                }
+            }
+            out
+        })
+        .collect()
+}
+
+/// A part with the pieces of the split run that it is: numbers `from..to`.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PartPieces {
+    /// First piece.
+    pub from: usize,
+    /// One past the last.
+    pub to: usize,
+}
+
+/// The parts of a split run in the order of flow, for the fitter, each with its pieces.
+#[must_use]
+pub fn fit_run(model: &Model, run: &PlannedRun, plan: &StockPlan) -> (FitRun, Vec<PartPieces>) {
+    let groups = groups(run, plan);
+    let parts = groups
+        .iter()
+        .map(|group| part_of(model, run, group))
+        .collect();
+    let ends_fixed = model
+        .build
+        .run(&run.name)
+        .and_then(|written| match &written.to {
+            tubewright_build::model::RunEnd::End(name) => model.build.end(name),
+            tubewright_build::model::RunEnd::Port { .. } => None,
+        })
+        .is_some_and(|end| end.given.is_none());
+    (
+        FitRun {
+            name: run.name.clone(),
+            parts,
+            ends_fixed,
+        },
+        groups,
+    )
+}
+
+fn groups(run: &PlannedRun, plan: &StockPlan) -> Vec<PartPieces> {
+    let mut groups: Vec<PartPieces> = Vec::new();
+    for (index, piece) in run.pieces.iter().enumerate() {
+        let before = index.checked_sub(1).and_then(|i| run.pieces.get(i));
+        let is_straight = |piece: &PlannedPiece| matches!(piece.kind, PlannedKind::Straight { .. });
+        // The second half of a split straight starts a part of its own, the first belongs to the bend
+        // before it.
+        let is_half = before.is_some_and(|before| before.mark == piece.mark);
+        let joins = match before {
+            Some(before) if !is_half => {
+                let on_leg_before =
+                    is_straight(piece) && share_mm(plan, Some(before), &piece.mark) > 0.0;
+                let on_leg_after =
+                    is_straight(before) && share_mm(plan, Some(piece), &before.mark) > 0.0;
+                // A shared straight that was split: its second half is with the bend behind it.
+                on_leg_before || on_leg_after
+            }
+            _ => false,
+        };
+        match groups.last_mut() {
+            Some(group) if joins => group.to = index + 1,
+            _ => groups.push(PartPieces {
+                from: index,
+                to: index + 1,
+            }),
+        }
+    }
+    groups
+}
+
+fn part_of(model: &Model, run: &PlannedRun, group: &PartPieces) -> Part {
+    let pieces = || run.pieces.iter().take(group.to).skip(group.from);
+    let mut marks: Vec<String> = pieces().map(|piece| piece.mark.clone()).collect();
+    marks.dedup();
+    let kind = pieces()
+        .find_map(|piece| match &piece.kind {
+            PlannedKind::Component { name, .. } => Some(component_part(model, name)),
+            PlannedKind::Crossover { .. } => Some(PartKind::Component),
+            _ => None,
+        })
+        .unwrap_or(PartKind::Tube);
+    let straight_mm = pieces()
+        .filter_map(|piece| match piece.kind {
+            PlannedKind::Straight { length_mm } => Some(length_mm),
+            _ => None,
+        })
+        .fold(0.0, f64::max);
+    let joint_upstream = pieces()
+        .next()
+        .map_or_else(String::new, |piece| piece.joint.clone());
+    let joint_downstream = run
+        .pieces
+        .get(group.to)
+        .map_or(&run.last_joint, |next| &next.joint)
+        .clone();
+    Part {
+        marks,
+        kind,
+        joint_upstream,
+        joint_downstream,
+        straight_mm: if kind == PartKind::Tube {
+            straight_mm
+        } else {
+            0.0
+        },
+        is_straight: pieces().all(|piece| matches!(piece.kind, PlannedKind::Straight { .. })),
+        crossover: pieces().find_map(|piece| match &piece.kind {
+            PlannedKind::Crossover { name, .. } => Some(name.clone()),
+            _ => None,
+        }),
+    }
+}
+
+fn component_part(model: &Model, name: &str) -> PartKind {
+    let is_hung = model
+        .build
+        .component(name)
+        .and_then(|component| match &component.carrier {
+            Some(CarrierRef::Carrier(carrier)) => model.build.carrier(carrier),
+            _ => None,
+        })
+        .is_some_and(|carrier| matches!(carrier.kind, CarrierKind::Hung { .. }));
+    if is_hung {
+        PartKind::Hung
+    } else if component_kind(model, name) == Some(ComponentKind::Flex) {
+        PartKind::Bolted
+    } else {
+        PartKind::Component
+    }
+}
