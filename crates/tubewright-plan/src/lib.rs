@@ -8,9 +8,9 @@
 pub mod bodies;
 pub mod checks;
 pub mod figures;
+pub mod fit;
 pub mod frozen;
 pub mod held;
-pub mod fit;
 pub mod places;
 pub mod plan_file;
 pub mod routes;

@@ -49,6 +49,6 @@ pub use plan_stock::plan_stock;
 pub use request::StockRequest;
 pub use rules::{KerfRule, Rates, ShopRules};
 pub use size::{angle_of, angle_thousandths, length_of, length_thousandths};
-pub use spare::{SpareAdvice, remake, remnant, spare_advice};
-pub use substitute::{Substitute, substitutes, without};
+pub use spare::{SpareAdvice, remake, remnant, spare_advice, still_to_make};
+pub use substitute::{Substitute, at_most, substitutes, without};
 pub use verify::{Fault, verify};

@@ -97,6 +97,28 @@ fn can_remake(
     room >= 0 && kept[0] <= legs[0] && kept[1] <= legs[1] && (room == 0 || kept[1] == 0)
 }
 
+/// The request for what is not made yet. What stood on either side of a made piece are no neighbours:
+/// the run falls into stretches.
+#[must_use]
+pub fn still_to_make(request: &StockRequest, made: &BTreeSet<String>) -> StockRequest {
+    let mut rest = request.clone();
+    rest.runs = request
+        .runs
+        .iter()
+        .flat_map(|run| {
+            run.pieces
+                .split(|piece| made.contains(&piece.mark))
+                .filter(|stretch| !stretch.is_empty())
+                .map(|stretch| RunDemand {
+                    name: run.name.clone(),
+                    pieces: stretch.to_vec(),
+                    welds_at_ends: 0,
+                })
+        })
+        .collect();
+    rest
+}
+
 /// The cheapest remake of spoiled pieces: what is on hand now, with the remnants that the caller
 /// measured, else what to buy. `made` are the marks that are good and need not be made again.
 ///
@@ -113,22 +135,7 @@ pub fn remake(
     used_up: &[Source],
     remnants: &[OnHand],
 ) -> Result<StockPlan, PlanError> {
-    let mut rest = request.clone();
-    // What stood on either side of a made piece are no neighbours: the run falls into stretches.
-    rest.runs = request
-        .runs
-        .iter()
-        .flat_map(|run| {
-            run.pieces
-                .split(|piece| made.contains(&piece.mark))
-                .filter(|stretch| !stretch.is_empty())
-                .map(|stretch| RunDemand {
-                    name: run.name.clone(),
-                    pieces: stretch.to_vec(),
-                    welds_at_ends: 0,
-                })
-        })
-        .collect();
+    let mut rest = still_to_make(request, made);
     for source in used_up {
         let Source::OnHand(name) = source else {
             continue;

@@ -27,6 +27,20 @@ pub fn without(request: &StockRequest, items: &[&str]) -> StockRequest {
     left
 }
 
+/// The request with at most so many of an item to be had from anybody; what is on hand of it stays.
+#[must_use]
+pub fn at_most(request: &StockRequest, item: &str, most: u32) -> StockRequest {
+    let mut left = request.clone();
+    for offer in left.offers.iter_mut().filter(|offer| offer.item == item) {
+        offer.available = Some(
+            offer
+                .available
+                .map_or(most, |available| available.min(most)),
+        );
+    }
+    left
+}
+
 /// For each bought item of a plan what happens when it is out, and for the dearest pairs: the
 /// `pairs` pairs with the largest sums, for a pair that costs much hurts most when it is out.
 /// Solved in parallel; the order is that of the plan's lines and then of the pairs.

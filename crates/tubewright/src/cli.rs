@@ -1,5 +1,7 @@
 //! What can be typed.
 
+pub(crate) mod shop;
+
 use clap::{Args, Parser, Subcommand};
 use std::path::PathBuf;
 use std::str::FromStr;
@@ -28,6 +30,16 @@ pub(crate) enum Command {
     Buy(Buy),
     /// Which piece out of which stock item: saw marks, clock, order of cuts.
     Cut(Folder),
+    /// At the supplier's counter: what to take when a line is out, worked out beforehand.
+    Counter(shop::Counter),
+    /// The order of tacking, check distances with what they may be off, the closing piece, the welds.
+    Fit(Folder),
+    /// Tick what happened: got, out, cut, welded.
+    Tick(shop::Tick),
+    /// A piece was spoiled: what is left goes on the shelf, the cheapest remake is shown.
+    Spoiled(shop::Spoiled),
+    /// A joint was tacked and measured: where it really is, and how to go on from there.
+    Tacked(shop::Tacked),
     /// Every check of the car: fails, not checked, passes, does not apply.
     Check(Folder),
     /// Give something another name in all files at once; comments and order stay.

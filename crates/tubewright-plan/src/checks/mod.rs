@@ -5,11 +5,7 @@ mod measure;
 mod runs;
 
 pub use clearance::{MovingRun, clearance_findings, rule_of};
-<<<<<<< HEAD
 pub use runs::moving_runs;
-=======
-pub(crate) use runs::moving_runs;
->>>>>>> 17317a2 (Joints as built, offers from there, the fit sheet with check distances and their tolerance; filler by both metals)
 
 use tubewright_build::model::Model;
 use tubewright_check::{Finding, Measured, Rule, State, Unit};

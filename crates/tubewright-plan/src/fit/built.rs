@@ -66,3 +66,21 @@ pub fn as_built(
         troubles,
     }
 }
+
+/// The runs of the chosen plan as they hang: the same when no joint was measured, or when there is no
+/// cutting plan to say where the welds are.
+#[must_use]
+pub fn runs_as_built(
+    model: &Model,
+    around: &Surroundings,
+    planned: &[PlannedRun],
+) -> Vec<PlannedRun> {
+    let steel = Steel::of(&model.shop);
+    if steel.readings.is_empty() {
+        return planned.to_vec();
+    }
+    match crate::stages::supply(model, &around.practice, planned, &[]) {
+        Ok(supply) => as_built(model, around, planned, &supply.plan, &steel).runs,
+        Err(_) => planned.to_vec(),
+    }
+}

@@ -10,8 +10,9 @@ mod sheet;
 mod shelf;
 mod steel;
 mod way;
+mod welds;
 
-pub use built::{AsBuilt, as_built};
+pub use built::{AsBuilt, as_built, runs_as_built};
 pub use joints::{Joint, joint_of, joints_of};
 pub use offers::{Change, Offer, OfferKind, OfferSettings, offers};
 pub use parts::{PartPieces, fit_run, joined, split_at_welds};
@@ -19,3 +20,5 @@ pub use pose::{FoundBy, JointFound, PoseError, TapeSeen, joint_as_built, workman
 pub use sheet::{FitSheet, FitStep, JointCheck, LEAST_CHECKS, fit_sheet};
 pub use shelf::{cut_marks, with_shelf};
 pub use steel::Steel;
+pub use tubewright_fit::order::{Act, PartKind, Way};
+pub use welds::{WeldFacts, weld_facts};

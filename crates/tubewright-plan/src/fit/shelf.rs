@@ -41,28 +41,37 @@ pub fn with_shelf(request: &StockRequest, plan: &StockPlan, steel: &Steel) -> St
         .map(|(item, count)| (item.as_str(), *count))
         .collect();
     let mut remnants = Vec::new();
+    // What came out of another item than the plan says: that item is opened, what is left of it is not
+    // known.
+    let planned = |mark: &str| {
+        plan.cuts
+            .iter()
+            .find(|cut| {
+                cut.parts
+                    .iter()
+                    .any(|part| part.serves.iter().any(|serves| serves.mark == mark))
+            })
+            .map(|cut| source_name(&cut.source))
+    };
+    for (mark, from) in &steel.cut {
+        if planned(mark) != Some(from.as_str()) {
+            take_one(&mut now, &mut got, from);
+        }
+    }
     for cut in &plan.cuts {
+        let name = source_name(&cut.source);
         let is_done = |part: &tubewright_stock::CutPart| {
-            part.serves.iter().any(|serves| steel.is_cut(&serves.mark))
+            part.serves.iter().any(|serves| {
+                steel.cut.get(&serves.mark).is_some_and(|from| from == name)
+                    || steel.spoiled.iter().any(|(mark, from)| {
+                        *mark == serves.mark && from.as_ref().is_none_or(|from| from == name)
+                    })
+            })
         };
         if !cut.parts.iter().any(is_done) {
             continue;
         }
-        match &cut.source {
-            Source::Bought(item) => {
-                if let Some(count) = got.get_mut(item.as_str()) {
-                    *count = count.saturating_sub(1);
-                }
-            }
-            Source::OnHand(name) => {
-                if let Some(it) = now.on_hand.iter_mut().find(|it| it.name == *name) {
-                    it.count = it.count.saturating_sub(1);
-                }
-            }
-        }
-        let name = match &cut.source {
-            Source::Bought(name) | Source::OnHand(name) => name,
-        };
+        take_one(&mut now, &mut got, name);
         for (number, stock) in (1..).zip(left_over(cut, &is_done, &request.rules)) {
             remnants.push(OnHand {
                 name: format!("rest {number} of {name} no. {}", cut.number),
@@ -83,6 +92,25 @@ pub fn with_shelf(request: &StockRequest, plan: &StockPlan, steel: &Steel) -> St
     }
     now.on_hand.extend(remnants);
     now
+}
+
+fn source_name(source: &Source) -> &str {
+    match source {
+        Source::Bought(name) | Source::OnHand(name) => name,
+    }
+}
+
+/// One of this name is opened: of what was brought home, else of the shelf.
+fn take_one(now: &mut StockRequest, got: &mut BTreeMap<&str, u32>, name: &str) {
+    if let Some(count) = got.get_mut(name).filter(|count| **count > 0) {
+        *count -= 1;
+    } else if let Some(it) = now
+        .on_hand
+        .iter_mut()
+        .find(|it| it.name == *name && it.count > 0)
+    {
+        it.count -= 1;
+    }
 }
 
 /// The stretches of an opened item that no finished part takes, with the kerf off at every cut side.

@@ -2,17 +2,23 @@
 
 mod buy;
 mod check;
+mod counter;
 mod cut;
 mod demo;
 mod drawing;
+mod fit;
 mod load;
 mod measure;
 mod new;
 mod plan;
+mod record;
 mod rename;
 mod route;
 mod route_problem;
 mod solve;
+mod spoiled;
+mod tacked;
+mod tick;
 
 use crate::cli::{Cli, Command};
 use crate::terminal;
@@ -162,6 +168,11 @@ pub(crate) fn run(cli: &Cli) -> Result<Done, Failure> {
         Command::Route(arguments) => route::run(arguments),
         Command::Buy(arguments) => buy::run(arguments),
         Command::Cut(arguments) => cut::run(arguments),
+        Command::Counter(arguments) => counter::run(arguments),
+        Command::Fit(arguments) => fit::run(arguments),
+        Command::Tick(arguments) => tick::run(arguments),
+        Command::Spoiled(arguments) => spoiled::run(arguments),
+        Command::Tacked(arguments) => tacked::run(arguments),
         Command::Check(arguments) => check::run(arguments),
         Command::Rename(arguments) => rename::run(arguments),
         Command::Demo(arguments) => demo::run(arguments),

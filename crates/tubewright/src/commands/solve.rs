@@ -9,6 +9,7 @@ use crate::interrupt;
 use crate::terminal::{WARNS, say, styled};
 use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
 use tubewright_check::Board;
+use tubewright_plan::fit;
 use tubewright_plan::frozen::{self, FrozenError, FrozenPlan};
 use tubewright_plan::plan_file::Freshness;
 use tubewright_plan::routes::{PlannedRun, PosedProblem};
@@ -22,8 +23,10 @@ use tubewright_route::Budget;
 pub(crate) struct Chosen {
     /// As the record has it.
     pub(crate) plan: FrozenPlan,
-    /// Its runs.
+    /// Its runs where they really hang: every joint that is tacked and measured in its place.
     pub(crate) runs: Vec<PlannedRun>,
+    /// Its runs as the record has them.
+    pub(crate) planned: Vec<PlannedRun>,
     /// Runs that cannot be walked.
     pub(crate) troubles: Vec<(String, FrozenError)>,
 }
@@ -152,10 +155,12 @@ pub(crate) fn begin(loaded: &Loaded) -> Result<Solved, Failure> {
     let posed = pose(&loaded.model, &around);
     let wishes = &loaded.model.build.wishes;
     let chosen = frozen::frozen_plan(&loaded.model.shop).map(|plan| {
-        let (runs, troubles) = frozen::planned(&loaded.model, &posed, &plan);
+        let (planned, troubles) = frozen::planned(&loaded.model, &posed, &plan);
+        let runs = fit::runs_as_built(&loaded.model, &around, &planned);
         Chosen {
             plan,
             runs,
+            planned,
             troubles,
         }
     });

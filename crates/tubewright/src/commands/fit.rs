@@ -1,0 +1,280 @@
+//! The order of tacking, the check distances and their tolerances, and what the welds ask for.
+
+use super::solve::runs_of;
+use super::{Done, Failure, load, print};
+use crate::cli::Folder;
+use crate::terminal::table::{Side, Table};
+use crate::terminal::{FAILS, WARNS, heading, paragraph, styled};
+use serde_json::{Value, json};
+use tubewright_build::model::Model;
+use tubewright_plan::fit::{Act, PartKind, Way};
+use tubewright_plan::fit::{FitSheet, FitStep, JointCheck, WeldFacts, fit_sheet, weld_facts};
+
+/// Shows the fit sheet.
+///
+/// # Errors
+/// The folder cannot be read, or there is nothing to plan from.
+pub(crate) fn run(arguments: &Folder) -> Result<Done, Failure> {
+    let mut loaded = load::load(&arguments.folder)?;
+    let solved = runs_of(&mut loaded)?;
+    let Some(supply) = solved.supply(&loaded, &[])? else {
+        print("  There is no route yet, so there is nothing to fit: see `tubewright route`.\n")?;
+        solved.plan.save(&mut loaded);
+        return Ok(Done::Findings);
+    };
+    let sheet = fit_sheet(&loaded.model, &solved.around, solved.runs(), &supply.plan);
+    let welds = weld_facts(&loaded.model, solved.runs());
+    if arguments.json {
+        print(&format!("{:#}\n", as_json(&sheet, &welds)))?;
+    } else {
+        print(&as_text(&loaded.model, &sheet, &welds))?;
+    }
+    solved.plan.save(&mut loaded);
+    Ok(if is_clean(&sheet) {
+        Done::Clean
+    } else {
+        Done::Findings
+    })
+}
+
+fn is_clean(sheet: &FitSheet) -> bool {
+    sheet.unclosed.is_empty()
+        && sheet
+            .steps
+            .iter()
+            .flat_map(|step| &step.checks)
+            .all(|check| check.too_few.is_none() && check.tolerance.most_mm >= 0.0)
+}
+
+fn as_text(model: &Model, sheet: &FitSheet, welds: &[WeldFacts]) -> String {
+    let mut text = heading("Fit");
+    text.push_str(&paragraph(
+        "Tack on the car in this order, three short tacks to a joint. Before each part goes up scribe twelve o'clock in line with its witness line and the hours named here round its open end, clockwise looking downstream. Then move the open end until every tape reads as it should, within what is allowed, and tack.",
+        2,
+    ));
+    for step in &sheet.steps {
+        text.push_str(&step_text(step));
+    }
+    for words in &sheet.unclosed {
+        text.push_str(&paragraph(&styled(FAILS, words), 2));
+    }
+    text.push_str(&heading("Weld"));
+    text.push_str(&paragraph(
+        "When all is tacked and every tape reads true, take it down in one piece from flange to tip if it comes out so (that it does is not checked), bolt every flange to the engine or to a thick plate, and weld off the car, each joint in quarters: 12 to 3, 6 to 9, 3 to 6, 9 to 12. Only what cannot come down whole is welded on the car.",
+        2,
+    ));
+    text.push_str(&paragraph(
+        &format!(
+            "After the first full weld measure across it again: what it pulled is the shop's own figure. It goes into stock.toml as weld-pull (now {:.1} mm), and the pieces that are not cut yet take it up.",
+            model
+                .stock
+                .practice
+                .resolved(tubewright_build::quantity::Currency::NONE)
+                .weld_pull
+                .mm()
+        ),
+        2,
+    ));
+    for weld in welds {
+        text.push_str(&weld_text(weld));
+    }
+    for caution in tubewright_stock::weld::CAUTIONS {
+        text.push_str(&paragraph(&styled(WARNS, format!("Mind: {caution}.")), 2));
+    }
+    text
+}
+
+fn step_text(step: &FitStep) -> String {
+    let marks = step.marks.join(" + ");
+    let made = &step.step.makes;
+    let words = match step.step.act {
+        Act::Hang => format!("hang {marks} where its tapes say"),
+        Act::Bolt => format!("bolt {marks} on at {made}"),
+        Act::Tack(Way::Downstream) => format!("tack {marks} on at {made}"),
+        Act::Tack(Way::Upstream) => {
+            format!("tack {marks} on at {made}, against the flow from what hangs there")
+        }
+        Act::Close => format!("{marks} closes: last of this stretch"),
+    };
+    let mut text = format!("\n  {}. {}: {words}\n", step.step.number, step.run);
+    if let Some(trim) = step.trim_mm {
+        text.push_str(&paragraph(
+            &format!(
+                "Leave it {trim:.0} mm longer than its cut length. Hold it beside the gap, scribe both faces from the open ends, cut to the scribes, tack at both joints."
+            ),
+            5,
+        ));
+    }
+    if step.kind == PartKind::Bolted {
+        text.push_str(&paragraph(
+            "New gasket, bolts to the torque of the maker; a flange that is welded later stays bolted to the engine or to a plate meanwhile.",
+            5,
+        ));
+    }
+    for check in &step.checks {
+        text.push_str(&check_text(check));
+    }
+    text
+}
+
+fn check_text(check: &JointCheck) -> String {
+    let mut text = String::new();
+    let mut table = Table::new(&[
+        (&format!("to {}", check.joint), Side::Left),
+        ("hour", Side::Right),
+        ("tape", Side::Right),
+    ]);
+    for distance in &check.distances {
+        table.row([
+            distance.mark.clone(),
+            hour(distance.clock_rad),
+            format!("{:.0} mm", distance.distance_mm),
+        ]);
+    }
+    if !table.is_empty() {
+        text.push_str(&table.render());
+    }
+    let most = check.tolerance.most_mm;
+    if most >= 0.0 {
+        text.push_str(&paragraph(
+            &format!(
+                "Each may be off by {most:.1} mm{}. The joint is then held to ± {:.1} mm (19 in 20); by the pieces alone ± {:.1} mm.",
+                check
+                    .tolerance_by
+                    .as_ref()
+                    .map_or_else(String::new, |near| format!(", for the gap to {near}")),
+                check.plus_minus_after_mm,
+                check.plus_minus_before_mm,
+            ),
+            5,
+        ));
+    } else {
+        let better: Vec<String> = check
+            .better
+            .iter()
+            .map(|(source, share)| {
+                format!("{} {:.0} % better", source.words(), (1.0 - share) * 100.0)
+            })
+            .collect();
+        text.push_str(&paragraph(
+            &styled(
+                FAILS,
+                format!(
+                    "Even with tapes that read true the gap to {} may be {:.1} mm short (19 in 20). What would do: {}.",
+                    check.tolerance_by.as_deref().unwrap_or("a body"),
+                    -most,
+                    if better.is_empty() {
+                        "no single figure of the shop; move the body or give it a gap of its own".to_owned()
+                    } else {
+                        better.join(", or ")
+                    }
+                ),
+            ),
+            5,
+        ));
+    }
+    if let Some(words) = &check.too_few {
+        text.push_str(&paragraph(
+            &styled(
+                WARNS,
+                format!(
+                    "Not checked: {} of 3 distances. {words}",
+                    check.distances.len()
+                ),
+            ),
+            5,
+        ));
+    }
+    text
+}
+
+fn hour(clock_rad: f64) -> String {
+    let hour = (clock_rad.to_degrees() / 30.0).round();
+    format!("{:.0} o'clock", if hour < 0.5 { 12.0 } else { hour })
+}
+
+fn weld_text(weld: &WeldFacts) -> String {
+    let mut text = paragraph(
+        &format!(
+            "{}: {} to {}, filler {} ({}). Start near {:.0} A; close up to no gap, at most {:.1} mm, step at most {:.1} mm; about {:.0} mm of 1.6 mm wire to a joint.",
+            weld.run,
+            weld.materials.0,
+            weld.materials.1,
+            weld.filler.filler,
+            weld.filler.why,
+            weld.amps,
+            weld.gap_most_mm,
+            weld.step_most_mm,
+            weld.wire_mm,
+        ),
+        2,
+    );
+    for minds in &weld.filler.minds {
+        text.push_str(&paragraph(&styled(WARNS, format!("Mind: {minds}.")), 4));
+    }
+    if weld.filler.purge {
+        text.push_str(&paragraph(
+            &format!(
+                "Purge: {:.1} l inside; at {:.0} l/min {:.0} min for five changes, {:.0} min for ten, before the arc; then a trickle. Feed low, vent high. Perfectly mixed, five changes still leave {:.0} ppm of oxygen: a meter decides.",
+                weld.purge_litres,
+                weld.purge_flow_l_min,
+                weld.purge_five_min,
+                weld.purge_ten_min,
+                weld.oxygen_after_five_ppm,
+            ),
+            4,
+        ));
+    }
+    text
+}
+
+fn as_json(sheet: &FitSheet, welds: &[WeldFacts]) -> Value {
+    json!({
+        "unit": "mm, deg",
+        "steps": sheet.steps.iter().map(|step| json!({
+            "number": step.step.number,
+            "run": step.run,
+            "pieces": step.marks,
+            "act": match step.step.act {
+                Act::Hang => "hang",
+                Act::Bolt => "bolt",
+                Act::Tack(Way::Downstream) => "tack",
+                Act::Tack(Way::Upstream) => "tack against the flow",
+                Act::Close => "close",
+            },
+            "makes": step.step.makes,
+            "trim": step.trim_mm,
+            "checks": step.checks.iter().map(check_json).collect::<Vec<_>>(),
+        })).collect::<Vec<_>>(),
+        "unclosed": sheet.unclosed,
+        "welds": welds.iter().map(|weld| json!({
+            "run": weld.run,
+            "materials": [weld.materials.0, weld.materials.1],
+            "filler": weld.filler.filler,
+            "minds": weld.filler.minds,
+            "amps": weld.amps,
+            "purge-litres": weld.filler.purge.then_some(weld.purge_litres),
+            "purge-minutes": weld.filler.purge.then_some([weld.purge_five_min, weld.purge_ten_min]),
+        })).collect::<Vec<_>>(),
+        "cautions": tubewright_stock::weld::CAUTIONS,
+    })
+}
+
+fn check_json(check: &JointCheck) -> Value {
+    json!({
+        "joint": check.joint,
+        "distances": check.distances.iter().map(|distance| json!({
+            "from": distance.mark,
+            "clock": distance.clock_rad.to_degrees(),
+            "reads": distance.distance_mm,
+        })).collect::<Vec<_>>(),
+        "state": if check.too_few.is_some() { "not checked" } else if check.tolerance.most_mm < 0.0 { "fails" } else { "passes" },
+        "each-within": check.tolerance.most_mm,
+        "set-by": check.tolerance_by,
+        "plus-minus": check.plus_minus_after_mm,
+        "plus-minus-by-the-pieces": check.plus_minus_before_mm,
+        "better": check.better.iter().map(|(source, share)| json!({
+            "what": source.words(), "to-share": share,
+        })).collect::<Vec<_>>(),
+    })
+}

@@ -1,0 +1,431 @@
+//! A tacked joint as it was measured, and how to go on from there.
+
+use super::record::{record, record_entry};
+use super::solve::{Chosen, Solved, begin};
+use super::{Done, Failure, load, print};
+use crate::cli::shop::Tacked;
+use crate::interrupt;
+use crate::terminal::table::{Side, Table};
+use crate::terminal::{FAILS, PASSES, WARNS, heading, paragraph, styled};
+use serde_json::{Value, json};
+use tubewright_build::Span;
+use tubewright_build::model::{EntryKind, JointReading, Model, Name, Place, PlaceAt};
+use tubewright_build::quantity::{Quantity, parse_clock, parse_length};
+use tubewright_plan::fit::{
+    Change, FoundBy, JointFound, Offer, OfferSettings, Steel, as_built, joint_as_built, offers,
+    split_at_welds,
+};
+use tubewright_plan::frozen::accepted_entry;
+use tubewright_plan::stages;
+
+/// Records the tapes, shows where the joint is and what can be done, takes an offer.
+///
+/// # Errors
+/// The folder cannot be read or saved, nothing is chosen yet, or the readings give no place.
+pub(crate) fn run(arguments: &Tacked) -> Result<Done, Failure> {
+    let mut loaded = load::load(&arguments.at.folder)?;
+    let date = arguments.when.date();
+    let solved = begin(&loaded)?;
+    let planned = planned_of(&solved)?;
+    let is_joint = |run: &tubewright_plan::routes::PlannedRun| {
+        run.last_joint == arguments.joint
+            || run
+                .pieces
+                .iter()
+                .any(|piece| piece.joint == arguments.joint)
+    };
+    if !planned.planned.iter().any(is_joint) {
+        return Err(Failure::Choice(format!(
+            "no joint of the chosen plan has the mark {}; `tubewright fit` lists them",
+            arguments.joint
+        )));
+    }
+    if !arguments.tape.is_empty() {
+        let readings = arguments
+            .tape
+            .iter()
+            .map(|tape| reading(&loaded.model, tape))
+            .collect::<Result<Vec<_>, _>>()?;
+        let entry = EntryKind::Tacked {
+            joint: arguments.joint.clone(),
+            readings,
+        };
+        record(&mut loaded, &date, entry)?;
+    }
+    let steel = Steel::of(&loaded.model.shop);
+    let supply = stages::supply(
+        &loaded.model,
+        &solved.around.practice,
+        &planned.planned,
+        &[],
+    )?;
+    // The joint is looked for where the joints before it leave it.
+    let mut before = steel.clone();
+    before.readings.remove(&arguments.joint);
+    let built = as_built(
+        &loaded.model,
+        &solved.around,
+        &planned.planned,
+        &supply.plan,
+        &before,
+    );
+    let runs = split_at_welds(&built.runs, &supply.plan);
+    let found = joint_as_built(
+        &loaded.model,
+        &solved.around,
+        &runs,
+        &steel,
+        &arguments.joint,
+    )
+    .map_err(|error| Failure::Choice(error.to_string()))?;
+    let all = offers(
+        &loaded.model,
+        &solved.around,
+        &solved.posed,
+        &runs,
+        &supply.plan,
+        &steel,
+        &found,
+        OfferSettings {
+            route_effort: arguments.effort,
+            seed: solved.budget.seed,
+            cancel: interrupt::flag(),
+        },
+    );
+    if let Some(number) = arguments.accept {
+        return accept(
+            &mut loaded,
+            &date,
+            arguments,
+            &planned.planned,
+            &found,
+            &all,
+            number,
+        );
+    }
+    if arguments.at.json {
+        print(&format!("{:#}\n", as_json(&found, &all)))?;
+    } else {
+        print(&as_text(&found, &all, &arguments.joint))?;
+    }
+    Ok(if all.iter().any(Offer::holds) || all.is_empty() {
+        Done::Clean
+    } else {
+        Done::Findings
+    })
+}
+
+fn planned_of(solved: &Solved) -> Result<&Chosen, Failure> {
+    solved.chosen.as_ref().ok_or_else(|| {
+        Failure::Choice(
+            "no way is chosen yet, so there is no joint to tack; choose one: `tubewright route FOLDER --choose 1`"
+                .to_owned(),
+        )
+    })
+}
+
+fn accept(
+    loaded: &mut load::Loaded,
+    date: &str,
+    arguments: &Tacked,
+    planned: &[tubewright_plan::routes::PlannedRun],
+    found: &JointFound,
+    all: &[Offer],
+    number: usize,
+) -> Result<Done, Failure> {
+    let offer = number
+        .checked_sub(1)
+        .and_then(|index| all.get(index))
+        .ok_or_else(|| {
+            Failure::Choice(format!(
+                "there is no offer {number}; there are {}",
+                all.len()
+            ))
+        })?;
+    let run = tubewright_plan::fit::joined(&offer.runs)
+        .into_iter()
+        .nth(found.run)
+        .into_iter()
+        .collect::<Vec<_>>();
+    // What is written are sizes and clocks; where the run starts is what it was.
+    let name = planned
+        .get(found.run)
+        .map_or_else(String::new, |run| run.name.clone());
+    let entry = accepted_entry(
+        date,
+        &format!("{} from {}: {}", name, arguments.joint, offer.kind.words()),
+        &run,
+        loaded.model.build.shown_units().units,
+    );
+    record_entry(loaded, &entry)?;
+    if arguments.at.json {
+        print(&format!(
+            "{:#}\n",
+            json!({ "accepted": number, "offer": offer_json(offer) })
+        ))?;
+    } else {
+        print(&paragraph(
+            &format!(
+                "Accepted offer {number}: {}. It stands in shop.toml.",
+                offer.kind.words()
+            ),
+            0,
+        ))?;
+    }
+    Ok(if offer.holds() {
+        Done::Clean
+    } else {
+        Done::Findings
+    })
+}
+
+/// "A left, 3 o'clock, 812 mm".
+fn reading(model: &Model, tape: &str) -> Result<JointReading, Failure> {
+    let bad = |why: String| {
+        Failure::Choice(format!(
+            "the tape “{tape}” cannot be read: {why}; write it like \"A left, 3 o'clock, 812 mm\""
+        ))
+    };
+    let mut parts = tape.rsplitn(3, ',').map(str::trim);
+    let (Some(length), Some(clock), Some(mark)) = (parts.next(), parts.next(), parts.next()) else {
+        return Err(bad("it needs a mark, a clock and a length".to_owned()));
+    };
+    let name = Name::new(mark);
+    let at = if model.build.mark(mark).is_some() {
+        PlaceAt::Mark(name)
+    } else if model.build.point(mark).is_some() {
+        PlaceAt::Point(name)
+    } else {
+        return Err(bad(format!("there is no mark or point “{mark}”")));
+    };
+    let rim = if clock == "centre" {
+        None
+    } else {
+        Some(parse_clock(clock).map_err(|error| bad(error.to_string()))?)
+    };
+    let reads = parse_length(length).map_err(|error| bad(error.to_string()))?;
+    Ok(JointReading {
+        from: Place {
+            at,
+            span: Span::none(),
+        },
+        rim,
+        reads: Quantity::new(reads, length),
+    })
+}
+
+fn as_text(found: &JointFound, all: &[Offer], joint: &str) -> String {
+    let mut text = heading(&format!("Joint {joint} as built"));
+    let pm = |direction: [f64; 3]| {
+        let sum: f64 = (0..3)
+            .flat_map(|i| (0..3).map(move |j| (i, j)))
+            .map(|(i, j)| direction[i] * found.found.covariance[i][j] * direction[j])
+            .sum();
+        1.96 * sum.max(0.0).sqrt()
+    };
+    let by = match found.by {
+        FoundBy::Tape => "by the tape alone",
+        FoundBy::TapeAndPieces => "by the tape and what the pieces before it can be",
+    };
+    text.push_str(&paragraph(
+        &format!(
+            "It lies {:.1} mm from the plan, {by}: {:+.1} ± {:.1} mm rearwards, {:+.1} ± {:.1} to the right, {:+.1} ± {:.1} up; it points {:.1}° off and is turned {:+.1}° (clockwise looking downstream).",
+            found.off.norm(),
+            found.off.x,
+            pm([1.0, 0.0, 0.0]),
+            found.off.y,
+            pm([0.0, 1.0, 0.0]),
+            found.off.z,
+            pm([0.0, 0.0, 1.0]),
+            found.lean_rad.to_degrees(),
+            found.roll_rad.to_degrees(),
+        ),
+        2,
+    ));
+    let mut table = Table::new(&[
+        ("from", Side::Left),
+        ("clock", Side::Right),
+        ("reads", Side::Right),
+        ("planned", Side::Right),
+        ("left over", Side::Right),
+        ("", Side::Left),
+    ]);
+    for seen in &found.readings {
+        table.row([
+            seen.from.clone(),
+            seen.clock_rad.map_or_else(
+                || "centre".to_owned(),
+                |clock| format!("{:.0}°", clock.to_degrees()),
+            ),
+            format!("{:.0} mm", seen.reads_mm),
+            format!("{:.1}", seen.planned_mm),
+            format!("{:+.1}", seen.residual_mm),
+            if seen.is_doubtful {
+                styled(WARNS, "doubtful").clone()
+            } else {
+                String::new()
+            },
+        ]);
+    }
+    text.push_str(&table.render());
+    if found.readings.iter().any(|seen| seen.is_doubtful) {
+        text.push_str(&paragraph(
+            &styled(
+                WARNS,
+                "A reading stands out: tape it again before anything is cut for it.",
+            ),
+            2,
+        ));
+    }
+    text.push_str(&heading("How to go on"));
+    if all.is_empty() {
+        text.push_str(&paragraph("Nothing is left to tack behind it.", 2));
+    }
+    for (number, offer) in (1..).zip(all) {
+        text.push_str(&offer_text(number, offer));
+    }
+    text.push_str(&paragraph(
+        &format!("Nothing is changed until you take one: `tubewright tacked FOLDER {joint} --accept 1`. Under the car: cribbed or on stands, never on a jack alone; tacks are hot and sharp."),
+        2,
+    ));
+    text
+}
+
+fn offer_text(number: usize, offer: &Offer) -> String {
+    let state = if offer.holds() {
+        styled(PASSES, "holds")
+    } else {
+        styled(FAILS, "does not hold")
+    };
+    let mut text = format!("\n  {number}. {}: {state}\n", offer.kind.words());
+    let arrives = format!(
+        "Arrives {:.1} mm and {:.1}° off; tightest gap {}.",
+        offer.arrives_off_mm,
+        offer.arrives_off_rad.to_degrees(),
+        offer.least_room_mm().map_or_else(
+            || "not known".to_owned(),
+            |room| if room >= 0.0 {
+                format!("has {room:.0} mm to spare")
+            } else {
+                format!("is {:.0} mm too small", -room)
+            }
+        ),
+    );
+    text.push_str(&paragraph(&arrives, 5));
+    for finding in offer.failing() {
+        text.push_str(&paragraph(
+            &styled(FAILS, format!("{}: {}", finding.subject, finding.advice)),
+            5,
+        ));
+    }
+    let changes: Vec<String> = offer.changes.iter().map(change_words).collect();
+    if !changes.is_empty() {
+        text.push_str(&paragraph(&format!("Changes: {}.", changes.join("; ")), 5));
+    }
+    let steel = if offer.lost.is_empty() {
+        "no cut steel lost".to_owned()
+    } else {
+        format!("cut steel lost: {}", offer.lost.join(", "))
+    };
+    let again = if offer.recut.is_empty() {
+        String::new()
+    } else {
+        format!("; back to the saw: {}", offer.recut.join(", "))
+    };
+    let buys = match (&offer.price, offer.dearer_minor) {
+        (Some(price), Some(0)) => format!("; still to buy {price}, as before"),
+        (Some(price), Some(dearer)) => format!(
+            "; still to buy {price}, {} {}",
+            tubewright_stock::Money::new(dearer.abs(), price.currency),
+            if dearer > 0 { "more" } else { "less" }
+        ),
+        _ => String::new(),
+    };
+    text.push_str(&paragraph(&format!("Costs: {steel}{again}{buys}."), 5));
+    if !offer.missing.is_empty() {
+        text.push_str(&paragraph(
+            &styled(
+                FAILS,
+                format!(
+                    "Cannot be made from what is on hand or for sale: {}",
+                    offer.missing.join(", ")
+                ),
+            ),
+            5,
+        ));
+    }
+    text
+}
+
+fn change_words(change: &Change) -> String {
+    let saw = |is_cut: bool| if is_cut { " (cut already)" } else { "" };
+    match change {
+        Change::Clock {
+            mark,
+            from_rad,
+            to_rad,
+        } => format!(
+            "{mark} clock {:+.0}° instead of {:+.0}°",
+            to_rad.to_degrees(),
+            from_rad.to_degrees()
+        ),
+        Change::Length {
+            mark,
+            from_mm,
+            to_mm,
+            is_cut,
+        } => format!(
+            "{mark} {to_mm:.1} mm instead of {from_mm:.1}{}",
+            saw(*is_cut)
+        ),
+        Change::Angle {
+            mark,
+            from_rad,
+            to_rad,
+            is_cut,
+        } => format!(
+            "{mark} {:.0}° instead of {:.0}°{}",
+            to_rad.to_degrees(),
+            from_rad.to_degrees(),
+            saw(*is_cut)
+        ),
+        Change::Dropped { mark, is_cut } => format!("{mark} drops out{}", saw(*is_cut)),
+        Change::New { mark } => format!("{mark} is new"),
+    }
+}
+
+fn as_json(found: &JointFound, all: &[Offer]) -> Value {
+    json!({
+        "joint": found.planned.mark,
+        "unit": "mm, deg",
+        "found-by": match found.by { FoundBy::Tape => "tape", FoundBy::TapeAndPieces => "tape and pieces" },
+        "planned": found.planned.frame.origin.to_array(),
+        "found": found.found.frame_in_car.origin.to_array(),
+        "off": found.off.to_array(),
+        "plus-minus": (0..3).map(|i| 1.96 * found.found.covariance[i][i].max(0.0).sqrt()).collect::<Vec<_>>(),
+        "lean": found.lean_rad.to_degrees(),
+        "roll": found.roll_rad.to_degrees(),
+        "readings": found.readings.iter().map(|seen| json!({
+            "from": seen.from, "clock": seen.clock_rad.map(f64::to_degrees), "reads": seen.reads_mm,
+            "planned": seen.planned_mm, "left-over": seen.residual_mm, "doubtful": seen.is_doubtful,
+        })).collect::<Vec<_>>(),
+        "offers": all.iter().map(offer_json).collect::<Vec<_>>(),
+    })
+}
+
+fn offer_json(offer: &Offer) -> Value {
+    json!({
+        "what": offer.kind.words(),
+        "holds": offer.holds(),
+        "arrives-off": offer.arrives_off_mm,
+        "arrives-off-deg": offer.arrives_off_rad.to_degrees(),
+        "least-room": offer.least_room_mm(),
+        "failing": offer.failing().map(|finding| finding.subject.clone()).collect::<Vec<_>>(),
+        "changes": offer.changes.iter().map(change_words).collect::<Vec<_>>(),
+        "lost": offer.lost,
+        "recut": offer.recut,
+        "still-to-buy": offer.price.map(|price| price.to_string()),
+        "dearer-minor": offer.dearer_minor,
+        "missing": offer.missing,
+    })
+}
