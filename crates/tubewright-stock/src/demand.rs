@@ -38,8 +38,10 @@ pub struct PieceDemand {
     pub tube: TubeSpec,
     /// Its shape.
     pub shape: PieceShape,
-    /// Added to the length of a straight when it is cut: weld pull, trim of the closing piece.
-    pub allowance: Length,
+    /// What the welds at its upstream and downstream end take of a straight: it is cut longer by that.
+    /// Where the leg of a bend serves it there is no weld on that side, and nothing is added for it;
+    /// between two legs that share it there is one weld, which takes half of each.
+    pub pulls: [Length; 2],
 }
 
 /// A run in order from upstream to downstream; neighbours are welded.

@@ -14,7 +14,7 @@ pub(crate) fn check_piece(piece: &PieceDemand) -> Result<(), PlanError> {
     };
     match &piece.shape {
         PieceShape::Straight { length } => {
-            let cut = *length + piece.allowance;
+            let cut = *length + piece.pulls[0] + piece.pulls[1];
             if !(cut.mm() >= 0.001 && cut.mm() <= 1e6) {
                 return Err(no_size(format!("cut length {cut}")));
             }

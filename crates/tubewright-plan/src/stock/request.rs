@@ -194,7 +194,7 @@ fn demands_of(
         pieces: Vec::new(),
         welds_at_ends: 0,
     }];
-    for (piece, allowance) in run.pieces.iter().zip(weld_allowances(practice, run)) {
+    for (piece, pulls) in run.pieces.iter().zip(weld_pulls(practice, run)) {
         let shape = match &piece.kind {
             PlannedKind::Straight { length_mm } => PieceShape::Straight {
                 length: Length::from_mm(*length_mm),
@@ -228,7 +228,7 @@ fn demands_of(
                     mark: piece.mark.clone(),
                     tube: tube.clone(),
                     shape,
-                    allowance,
+                    pulls,
                 });
             }
         }
@@ -244,29 +244,33 @@ fn demands_of(
     Ok(demands)
 }
 
-/// What is added to each piece because every joint pulls its two pieces together: the whole pull goes
-/// to the straight beside the joint, the upstream one of two. A joint between two bends has none and
-/// is left to the trim of the closing piece.
-fn weld_allowances(practice: &ResolvedPractice, run: &PlannedRun) -> Vec<Length> {
+/// What is added to each piece, upstream and downstream, because every weld pulls its two pieces
+/// together: the whole pull goes to the straight beside the joint, the upstream one of two. A joint
+/// between two bends has none and is left to the trim of the closing piece.
+fn weld_pulls(practice: &ResolvedPractice, run: &PlannedRun) -> Vec<[Length; 2]> {
     let is_straight = |index: usize| {
         matches!(
             run.pieces.get(index).map(|p| &p.kind),
             Some(PlannedKind::Straight { .. })
         )
     };
-    let mut allowances = vec![Length::ZERO; run.pieces.len()];
+    let mut pulls = vec![[Length::ZERO; 2]; run.pieces.len()];
     for joint in 0..=run.pieces.len() {
-        let beside = [joint.checked_sub(1), Some(joint)];
-        if let Some(allowance) = beside
+        // The piece upstream of the joint is pulled at its downstream end, the other at its upstream.
+        let beside = [
+            joint.checked_sub(1).map(|index| (index, 1)),
+            Some((joint, 0)),
+        ];
+        if let Some(pull) = beside
             .into_iter()
             .flatten()
-            .find(|&index| is_straight(index))
-            .and_then(|index| allowances.get_mut(index))
+            .find(|&(index, _)| is_straight(index))
+            .and_then(|(index, end)| pulls.get_mut(index)?.get_mut(end))
         {
-            *allowance += practice.weld_pull;
+            *pull = practice.weld_pull;
         }
     }
-    allowances
+    pulls
 }
 
 fn item_of(model: &Model, component: &str) -> String {

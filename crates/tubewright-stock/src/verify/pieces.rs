@@ -62,17 +62,34 @@ pub(super) fn faults(request: &StockRequest, plan: &StockPlan) -> Vec<Fault> {
         }
         made.entry(&component.mark).or_default().times += 1;
     }
-    for (mark, (_, _, piece)) in &order {
+    for (mark, (run, at, piece)) in &order {
         let is_missing = plan.missing.iter().any(|missing| missing.mark == *mark);
         if !is_missing {
             let made = made.remove(mark).unwrap_or_default();
-            faults.extend(piece_fault(piece, &made));
+            let is_inside = |neighbour: Option<usize>| {
+                let pieces = request.runs.get(*run).map(|run| &run.pieces);
+                neighbour
+                    .and_then(|at| pieces?.get(at))
+                    .is_some_and(|other| is_one_part(plan, mark, &other.mark))
+            };
+            let welded = [!is_inside(at.checked_sub(1)), !is_inside(Some(at + 1))];
+            faults.extend(piece_fault(piece, &made, welded));
         }
     }
     faults
 }
 
-fn piece_fault(piece: &PieceDemand, made: &Made) -> Option<Fault> {
+/// Whether one part is both pieces, so that there is no weld between them.
+fn is_one_part(plan: &StockPlan, a: &str, b: &str) -> bool {
+    plan.cuts.iter().flat_map(|cut| &cut.parts).any(|part| {
+        [a, b]
+            .iter()
+            .all(|mark| part.serves.iter().any(|serves| serves.mark == *mark))
+    })
+}
+
+/// `welded`: whether there is a weld at its upstream and downstream end.
+fn piece_fault(piece: &PieceDemand, made: &Made, welded: [bool; 2]) -> Option<Fault> {
     let mark = piece.mark.clone();
     let wanted = match piece.shape {
         PieceShape::Component { .. } if made.times != 1 => {
@@ -89,7 +106,17 @@ fn piece_fault(piece: &PieceDemand, made: &Made) -> Option<Fault> {
             });
         }
         PieceShape::Bend { angle, .. } => angle.deg(),
-        PieceShape::Straight { length } => (length + piece.allowance).mm(),
+        PieceShape::Straight { length } => {
+            let [upstream, downstream] = piece.pulls.map(tubewright_geometry::Length::mm);
+            length.mm()
+                + match welded {
+                    [true, true] => upstream + downstream,
+                    [false, true] => downstream,
+                    [true, false] => upstream,
+                    // In two halves on the legs beside it, welded in the middle.
+                    [false, false] => 0.5 * (upstream + downstream),
+                }
+        }
     };
     let is_off = (made.size - wanted).abs() > SIZE_TOLERANCE;
     is_off.then_some(Fault::WrongSize {

@@ -366,3 +366,55 @@ fn a_made_piece_does_not_make_its_neighbours_neighbours() {
         .collect();
     assert_eq!(parts, [1, 1]);
 }
+
+/// Where the leg of a bend serves a straight there is no weld to pull: nothing is added for it.
+#[test]
+fn only_welds_that_are_there_lengthen_a_straight() {
+    // On both legs; each on a leg of its own; too long for a leg; shared by the legs of two bends.
+    let cases = [
+        (
+            vec![
+                straight("S1", 60.0),
+                turn("B2", 90.0, 0.0),
+                straight("S3", 60.0),
+            ],
+            121.0,
+        ),
+        (
+            vec![
+                straight("S1", 150.0),
+                turn("B2", 90.0, 0.0),
+                straight("S3", 60.0),
+            ],
+            211.5,
+        ),
+        (
+            vec![
+                turn("B1", 90.0, 0.0),
+                straight("S2", 160.0),
+                turn("B3", 90.0, 30.0),
+            ],
+            160.5,
+        ),
+    ];
+    for (mut pieces, wanted_mm) in cases {
+        for piece in &mut pieces {
+            if piece.mark.starts_with('S') {
+                piece.pulls = [Length::from_mm(0.5); 2];
+            }
+        }
+        let request = shop(pieces);
+        let plan = plan_stock(&request).unwrap();
+        assert!(plan.is_full());
+        assert_eq!(verify(&request, &plan), []);
+        let parts = plan.cuts.iter().flat_map(|cut| &cut.parts);
+        let straight: f64 = parts
+            .flat_map(|part| &part.serves)
+            .map(|serves| serves.length.mm())
+            .sum();
+        assert!(
+            (straight - wanted_mm).abs() < 1e-6,
+            "{straight} mm, wanted {wanted_mm}"
+        );
+    }
+}

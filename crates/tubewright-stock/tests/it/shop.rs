@@ -71,7 +71,7 @@ pub(crate) fn straight(mark: &str, length: f64) -> PieceDemand {
         mark: mark.to_owned(),
         tube: tube(),
         shape: PieceShape::Straight { length: mm(length) },
-        allowance: Length::ZERO,
+        pulls: [Length::ZERO; 2],
     }
 }
 
@@ -84,7 +84,7 @@ pub(crate) fn turn(mark: &str, angle: f64, clock: f64) -> PieceDemand {
             clr: mm(95.25),
             clock: deg(clock),
         },
-        allowance: Length::ZERO,
+        pulls: [Length::ZERO; 2],
     }
 }
 
