@@ -13,6 +13,7 @@ mod errands;
 mod error;
 mod item;
 mod layout;
+mod make;
 mod marks;
 mod model;
 mod money;
@@ -20,6 +21,7 @@ mod plan;
 mod plan_stock;
 mod possible;
 mod request;
+mod roads;
 mod rules;
 mod size;
 mod spare;
@@ -37,6 +39,7 @@ pub use item::{
     Item, ItemKind, Offer, OnHand, OnHandKind, PriceBreak, Spare, StockPiece, StockShape, Supplier,
     TubeSpec,
 };
+pub use make::{BuyOrMake, BuyOrMakeSums, buy_or_make};
 pub use marks::{
     Cut, CutCard, FitMark, KerfSide, Reach, SawFinding, SawTrouble, cut_cards, fit_marks,
 };
@@ -47,6 +50,7 @@ pub use plan::{
 };
 pub use plan_stock::plan_stock;
 pub use request::StockRequest;
+pub use roads::{Road, minutes_between};
 pub use rules::{KerfRule, Rates, ShopRules};
 pub use size::{angle_of, angle_thousandths, length_of, length_thousandths};
 pub use spare::{SpareAdvice, remake, remnant, spare_advice, still_to_make};

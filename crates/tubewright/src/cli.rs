@@ -34,6 +34,12 @@ pub(crate) enum Command {
     Counter(shop::Counter),
     /// The order of tacking, check distances with what they may be off, the closing piece, the welds.
     Fit(Folder),
+    /// The order of the errands, by opening hours and minutes on the road.
+    Errands(shop::Errands),
+    /// Parts that are neither on hand nor on offer, with what to check before paying.
+    Wanted(Folder),
+    /// Price, drive and wait against the shop's own hours.
+    BuyOrMake(shop::BuyOrMake),
     /// Tick what happened: got, out, cut, welded.
     Tick(shop::Tick),
     /// A piece was spoiled: what is left goes on the shelf, the cheapest remake is shown.

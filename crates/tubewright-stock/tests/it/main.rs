@@ -5,6 +5,7 @@ mod budget;
 #[cfg(test)]
 mod exhaustive;
 #[cfg(test)]
+mod making;
 mod marks;
 #[cfg(test)]
 mod plans;

@@ -115,3 +115,42 @@ pub(crate) struct Counter {
     #[arg(long, value_name = "N", default_value_t = 3)]
     pub(crate) pairs: usize,
 }
+
+#[derive(Debug, Args)]
+pub(crate) struct Errands {
+    #[command(flatten)]
+    pub(crate) at: Folder,
+    /// A stop, "NAME, OPENS-CLOSES, MINUTES THERE": "North Road Tube, 8:00-17:00, 15". May be given
+    /// more than once.
+    #[arg(long, value_name = "STOP")]
+    pub(crate) stop: Vec<String>,
+    /// Minutes by road between two places, either way, "A, B, MINUTES"; the workshop is called
+    /// "shop". May be given more than once.
+    #[arg(long, value_name = "ROAD")]
+    pub(crate) road: Vec<String>,
+    /// When you leave.
+    #[arg(long, value_name = "H:MM", default_value = "8:00")]
+    pub(crate) leave: String,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct BuyOrMake {
+    /// The build folder: its shop rate and currency are used.
+    #[command(flatten)]
+    pub(crate) at: Folder,
+    /// Price with tax and delivery, as a plain number of the stock file's currency.
+    #[arg(long)]
+    pub(crate) price: f64,
+    /// Minutes on the road for it, there and back.
+    #[arg(long, value_name = "MINUTES", default_value_t = 0.0)]
+    pub(crate) drive: f64,
+    /// Minutes of waiting that stop the job.
+    #[arg(long, value_name = "MINUTES", default_value_t = 0.0)]
+    pub(crate) wait: f64,
+    /// Minutes to make it, set-up counted.
+    #[arg(long, value_name = "MINUTES")]
+    pub(crate) make: f64,
+    /// Material for making it, as a plain number of the stock file's currency.
+    #[arg(long, default_value_t = 0.0)]
+    pub(crate) material: f64,
+}

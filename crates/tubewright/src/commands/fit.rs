@@ -267,6 +267,10 @@ fn check_json(check: &JointCheck) -> Value {
             "from": distance.mark,
             "clock": distance.clock_rad.to_degrees(),
             "reads": distance.distance_mm,
+            "scribed-at": distance.place.to_array(),
+            "from-at": core::array::from_fn::<f64, 3, _>(|i| {
+                distance.place.to_array()[i] - distance.row[i] * distance.distance_mm
+            }),
         })).collect::<Vec<_>>(),
         "state": if check.too_few.is_some() { "not checked" } else if check.tolerance.most_mm < 0.0 { "fails" } else { "passes" },
         "each-within": check.tolerance.most_mm,

@@ -1,11 +1,13 @@
 //! One file per command. A command reads, calls the stages, prints, and decides nothing else.
 
 mod buy;
+mod buy_or_make;
 mod check;
 mod counter;
 mod cut;
 mod demo;
 mod drawing;
+mod errands;
 mod fit;
 mod load;
 mod measure;
@@ -19,6 +21,7 @@ mod solve;
 mod spoiled;
 mod tacked;
 mod tick;
+mod wanted;
 
 use crate::cli::{Cli, Command};
 use crate::terminal;
@@ -170,6 +173,9 @@ pub(crate) fn run(cli: &Cli) -> Result<Done, Failure> {
         Command::Cut(arguments) => cut::run(arguments),
         Command::Counter(arguments) => counter::run(arguments),
         Command::Fit(arguments) => fit::run(arguments),
+        Command::Errands(arguments) => errands::run(arguments),
+        Command::Wanted(arguments) => wanted::run(arguments),
+        Command::BuyOrMake(arguments) => buy_or_make::run(arguments),
         Command::Tick(arguments) => tick::run(arguments),
         Command::Spoiled(arguments) => spoiled::run(arguments),
         Command::Tacked(arguments) => tacked::run(arguments),

@@ -1,0 +1,258 @@
+//! The fitter: cuts, tacks, tapes, moves, re-plans.
+
+use rand_pcg::Pcg64Mcg;
+use tubewright_fit::PoseSpread;
+use tubewright_fit::budget::{Budget, Tacked, Workmanship};
+use tubewright_fit::built::{JointTape, built_joint, turned};
+use tubewright_fit::check::{CheckDistance, InTheWay, Taping, choose, possible_distances};
+use tubewright_fit::reclose::{Aim, Loose, May, Steps, ways_on};
+use tubewright_geometry::{Frame, Piece, Vector};
+
+use crate::builds::{Planned, RADIUS_MM, normal, planned};
+
+/// How the fitter works.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Habit {
+    /// Tacks by length and clock mark, never tapes.
+    ByTheCard,
+    /// Moves every open end until the check distances read true.
+    Checked,
+    /// That, and what is still off is taken up by what is not tacked yet.
+    Taped,
+}
+
+pub(crate) struct Outcome {
+    pub(crate) last_piece_fits: bool,
+    pub(crate) gaps_hold: bool,
+}
+
+/// The stated tolerances (± 1 mm of length, 0.5° of face, 1° of clock, 1° of bend, ± 0.25 mm of pull;
+/// 19 in 20) as standard deviations.
+const WORK: Workmanship = Workmanship {
+    cut_length_mm: 0.51,
+    cut_angle_rad: 0.0045,
+    clock_rad: 0.0089,
+    bend_angle_rad: 0.0089,
+    weld_pull_mm: 0.13,
+};
+
+/// A tape held to a rim: ± 2 mm.
+const TAPE_SIGMA_MM: f64 = 1.02;
+
+/// What the clearances count for a joint that is held by check distances: ± 6 mm.
+const ROOM_MM: f64 = 6.0;
+
+/// What is pulled in while tacking the last piece.
+const PULLED_IN_MM: f64 = 3.0;
+const PULLED_IN_RAD: f64 = 0.0175;
+
+/// How far a tacked joint can be leaned before it opens too far, radians: half a wall of 1.5 mm over
+/// the tube's diameter.
+const MOST_LEAN_RAD: f64 = 0.75 / 57.0;
+
+const STEPS: Steps = Steps {
+    length_mm: 1.0,
+    angle_rad: 0.017_453_292_519_943_295,
+    clock_rad: 0.017_453_292_519_943_295,
+};
+
+pub(crate) fn build(seed: u64, habit: Habit) -> Outcome {
+    let (plan, mut rng) = planned(seed);
+    let end = plan
+        .pieces
+        .iter()
+        .fold(plan.start, |frame, piece| piece.carry(&frame));
+    let aim = Aim {
+        point: end.origin,
+        direction: end.travel(),
+        place_mm: PULLED_IN_MM,
+        direction_rad: PULLED_IN_RAD,
+    };
+    let mut pieces = plan.pieces.clone();
+    let mut believed = plan.start;
+    let mut real = plan.start;
+    let mut budget = Budget::starting(PoseSpread::sure(plan.start.origin));
+    let mut gaps_hold = true;
+    let mut was = plan.start;
+    let closing = pieces.len() - 1;
+    for index in 0..closing {
+        let piece = pieces[index];
+        was = plan.pieces[index].carry(&was);
+        let open = piece.carry(&believed);
+        budget = budget.tacking(
+            &Tacked {
+                joined: believed,
+                open,
+                bends: u32::from(matches!(piece, Piece::Bend { .. })),
+                is_welded: true,
+            },
+            &WORK,
+        );
+        let mut tacked = tack(&real, &piece, &mut rng);
+        if habit != Habit::ByTheCard {
+            let chosen = distances(&plan, &open, &budget.total());
+            if chosen.len() >= 3 {
+                let found = taped(&plan, &open, &budget.total(), &chosen, &tacked, &mut rng);
+                if let Some(found) = found {
+                    // Moved by leaning and turning the tacked joint, as far as it goes.
+                    tacked = moved(&real, &tacked, &found, &open);
+                    if let Some(after) =
+                        taped(&plan, &open, &budget.total(), &chosen, &tacked, &mut rng)
+                    {
+                        let rows: Vec<_> = chosen.iter().map(|d| (d.row, d.variance)).collect();
+                        budget = budget.checked(&rows);
+                        if habit == Habit::Taped {
+                            believed = after;
+                            if let Some(way) = replanned(&believed, &pieces[index + 1..], &aim) {
+                                pieces.truncate(index + 1);
+                                pieces.extend(way);
+                            }
+                        }
+                    }
+                }
+            }
+        }
+        if habit != Habit::Taped {
+            believed = open;
+        }
+        real = tacked;
+        // The joint must keep within what the clearances count, of where the plan of that moment has
+        // it: where it was re-planned, it was re-planned clear of everything.
+        let should = if habit == Habit::Taped { believed } else { was };
+        gaps_hold &= real.origin.distance(should.origin) <= ROOM_MM;
+    }
+    // The closing piece is cut to the gap that is there: what is left is across it and in direction.
+    let gap = aim.point - real.origin;
+    let across = (gap - real.travel() * real.travel().dot(gap)).norm();
+    let lean = real.travel().angle_to(aim.direction);
+    Outcome {
+        last_piece_fits: across <= PULLED_IN_MM && lean <= PULLED_IN_RAD,
+        gaps_hold,
+    }
+}
+
+/// The open end of a piece tacked on with the shop's errors.
+fn tack(at: &Frame, piece: &Piece, rng: &mut Pcg64Mcg) -> Frame {
+    let mut frame = *at;
+    for axis in [frame.twelve(), frame.three(), frame.twelve(), frame.three()] {
+        frame = turned(&frame, axis * (WORK.cut_angle_rad * normal(rng)));
+    }
+    frame = frame
+        .rolled(WORK.clock_rad * normal(rng))
+        .advanced(WORK.cut_length_mm * normal(rng) + WORK.weld_pull_mm * normal(rng));
+    match *piece {
+        Piece::Bend {
+            bend_rad,
+            clock_rad,
+            clr_mm,
+        } => Piece::Bend {
+            bend_rad: bend_rad + WORK.bend_angle_rad * normal(rng),
+            clock_rad,
+            clr_mm,
+        },
+        other => other,
+    }
+    .carry(&frame)
+}
+
+fn distances(plan: &Planned, open: &Frame, before: &PoseSpread) -> Vec<CheckDistance> {
+    let nothing = InTheWay {
+        bodies: &[],
+        tubes: &[],
+    };
+    let possible = possible_distances(
+        open,
+        RADIUS_MM,
+        &plan.marks,
+        &nothing,
+        &Taping::usual(TAPE_SIGMA_MM),
+    );
+    choose(before, &possible, 6)
+}
+
+/// Where the tape puts the open end.
+fn taped(
+    plan: &Planned,
+    planned: &Frame,
+    before: &PoseSpread,
+    chosen: &[CheckDistance],
+    real: &Frame,
+    rng: &mut Pcg64Mcg,
+) -> Option<Frame> {
+    let tapes: Vec<JointTape> = chosen
+        .iter()
+        .filter_map(|distance| {
+            let index = plan
+                .marks
+                .iter()
+                .position(|mark| mark.name == distance.mark)?;
+            let place = real.origin + real.at_clock(distance.clock_rad) * RADIUS_MM;
+            Some(JointTape {
+                mark: plan.marks[index].place,
+                mark_covariance: plan.marks[index].covariance,
+                clock_rad: Some(distance.clock_rad),
+                reads_mm: place.distance(plan.true_marks[index]) + TAPE_SIGMA_MM * normal(rng),
+                sigma_mm: TAPE_SIGMA_MM,
+            })
+        })
+        .collect();
+    built_joint(planned, before, RADIUS_MM, &tapes)
+        .ok()
+        .map(|found| found.frame)
+}
+
+/// The open end after the fitter has turned and leaned the tacked joint so that it would lie as
+/// planned, were it where the tape has it.
+fn moved(joint: &Frame, real: &Frame, found: &Frame, planned: &Frame) -> Frame {
+    let off = planned.origin - found.origin;
+    let arm = found.origin - joint.origin;
+    let reach = arm.norm().max(1.0);
+    // The turn about the joint that carries the end across by `off`, and the roll left over.
+    let across = arm.cross(off) / (reach * reach);
+    let along = joint.travel().vector();
+    let clock = along.dot(across);
+    let mut lean = across - along * clock;
+    if lean.norm() > MOST_LEAN_RAD {
+        lean = lean * (MOST_LEAN_RAD / lean.norm());
+    }
+    let turn: Vector = lean + along * clock;
+    let swung = turned(
+        &Frame::from_axes(joint.origin, real.travel(), real.twelve()),
+        turn,
+    );
+    let axis = turn.direction();
+    let origin = axis.map_or(real.origin, |axis| {
+        joint.origin + rotated(real.origin - joint.origin, axis.vector(), turn.norm())
+    });
+    Frame::from_axes(origin, swung.travel(), swung.twelve())
+}
+
+fn rotated(v: Vector, axis: Vector, angle: f64) -> Vector {
+    {
+        let (sin, cos) = tubewright_geometry::math::sin_cos(angle);
+        v * cos + axis.cross(v) * sin + axis * (axis.dot(v) * (1.0 - cos))
+    }
+}
+
+fn replanned(from: &Frame, rest: &[Piece], aim: &Aim) -> Option<Vec<Piece>> {
+    let loose: Vec<Loose> = rest
+        .iter()
+        .map(|piece| Loose {
+            piece: *piece,
+            may: match piece {
+                Piece::Straight { .. } => May {
+                    length_mm: Some((25.0, 700.0)),
+                    ..May::default()
+                },
+                _ => May {
+                    clock: true,
+                    ..May::default()
+                },
+            },
+        })
+        .collect();
+    ways_on(from, &loose, aim, &STEPS, 1)
+        .into_iter()
+        .next()
+        .map(|way| way.pieces)
+}
