@@ -85,6 +85,9 @@ const TAPE_RADIUS_MM: f64 = 2.0;
 const AT_MARK_MM: f64 = 15.0;
 const AT_TUBE_MM: f64 = 6.0;
 
+/// So far along a line the body that the mark is punched on does not count, mm.
+const OFF_ITS_BODY_MM: f64 = 80.0;
+
 /// A line that comes in flatter than this along the tube's side cannot be held to a scribed place, sine
 /// (about 27°; common practice, no source).
 const LEAST_RISE: f64 = 0.45;
@@ -156,14 +159,23 @@ pub fn is_open(mark: Point, place: Point, in_the_way: &InTheWay<'_>) -> bool {
         },
         radius: TAPE_RADIUS_MM,
     };
-    in_the_way
-        .bodies
+    // The body that the mark is punched on: the tape leaves along its face, and its box is only as
+    // square as it was measured.
+    let off_its_body = TubeElement {
+        line: CentreLine::Segment {
+            a: mark + direction * OFF_ITS_BODY_MM.min(0.5 * (place - mark).norm()),
+            b: place - direction * AT_TUBE_MM,
+        },
+        radius: 0.0,
+    };
+    in_the_way.bodies.iter().all(|solid| {
+        let is_on_it = distance::point_to_solid(mark, solid) < AT_MARK_MM;
+        let line = if is_on_it { &off_its_body } else { &line };
+        distance::is_clear(line, solid, 0.0)
+    }) && in_the_way
+        .tubes
         .iter()
-        .all(|solid| distance::is_clear(&line, solid, 0.0))
-        && in_the_way
-            .tubes
-            .iter()
-            .all(|tube| distance::are_clear(&line, tube, 0.0))
+        .all(|tube| distance::are_clear(&line, tube, 0.0))
 }
 
 /// Chooses the distances that fix a joint best beside what the budget knows of it already: each one
