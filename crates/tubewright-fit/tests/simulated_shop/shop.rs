@@ -3,7 +3,7 @@
 use rand_pcg::Pcg64Mcg;
 use tubewright_fit::PoseSpread;
 use tubewright_fit::budget::{Budget, Tacked, Workmanship};
-use tubewright_fit::built::{JointTape, built_joint, turned};
+use tubewright_fit::built::{BuiltJoint, JointTape, built_joint, turned};
 use tubewright_fit::check::{CheckDistance, InTheWay, Taping, choose, possible_distances};
 use tubewright_fit::reclose::{Aim, Loose, May, Steps, WayOn, as_they_are, ways_on};
 use tubewright_geometry::{Frame, Piece, Vector};
@@ -99,15 +99,15 @@ pub(crate) fn build(seed: u64, habit: Habit) -> Outcome {
                 let found = taped(&plan, &open, &budget.total(), &chosen, &tacked, &mut rng);
                 if let Some(found) = found {
                     // Moved by leaning and turning the tacked joint, as far as it goes.
-                    tacked = moved(&real, &tacked, &found, &open);
+                    tacked = moved(&real, &tacked, &found.frame, &open);
                     if let Some(after) =
                         taped(&plan, &open, &budget.total(), &chosen, &tacked, &mut rng)
                     {
                         let rows: Vec<_> = chosen.iter().map(|d| (d.row, d.variance)).collect();
                         budget = budget.checked(&rows);
                         if habit == Habit::Taped {
-                            believed = after;
-                            if let Some(way) = replanned(&believed, &pieces[index + 1..], &aim) {
+                            believed = after.frame;
+                            if let Some(way) = replanned(&after, &pieces[index + 1..], &aim) {
                                 pieces.truncate(index + 1);
                                 pieces.extend(way);
                             }
@@ -185,7 +185,7 @@ fn taped(
     chosen: &[CheckDistance],
     real: &Frame,
     rng: &mut Pcg64Mcg,
-) -> Option<Frame> {
+) -> Option<BuiltJoint> {
     let tapes: Vec<JointTape> = chosen
         .iter()
         .filter_map(|distance| {
@@ -203,9 +203,7 @@ fn taped(
             })
         })
         .collect();
-    built_joint(planned, before, RADIUS_MM, &tapes)
-        .ok()
-        .map(|found| found.frame)
+    built_joint(planned, before, RADIUS_MM, &tapes).ok()
 }
 
 /// The open end after the fitter has turned and leaned the tacked joint so that it would lie as
@@ -241,14 +239,17 @@ fn rotated(v: Vector, axis: Vector, angle: f64) -> Vector {
     }
 }
 
-/// The rest anew where it would not arrive as it is, and would arrive better.
-fn replanned(from: &Frame, rest: &[Piece], aim: &Aim) -> Option<Vec<Piece>> {
+/// The rest anew where it would surely not arrive as it is, and would arrive better.
+fn replanned(joint: &BuiltJoint, rest: &[Piece], aim: &Aim) -> Option<Vec<Piece>> {
+    let from = &joint.frame;
     let off = |way: &WayOn| {
         (way.place_error_mm / aim.place_mm).powi(2)
             + (way.direction_error_rad / aim.direction_rad).powi(2)
     };
     let as_planned = as_they_are(from, rest.to_vec(), aim);
-    if off(&as_planned) <= 1.0 {
+    // What is less than its own ± is no reason to change anything.
+    let sigma = joint.spread.carried_to(aim.point).shift_sigma_bound();
+    if as_planned.place_error_mm <= aim.place_mm + 1.96 * sigma {
         return None;
     }
     let loose: Vec<Loose> = rest

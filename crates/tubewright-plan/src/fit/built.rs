@@ -1,5 +1,6 @@
 //! The runs where they really hang: every joint that was measured in its place.
 
+use std::collections::BTreeSet;
 use tubewright_build::model::Model;
 
 use super::joints::joints_of;
@@ -33,6 +34,7 @@ pub fn as_built(
     steel: &Steel,
 ) -> AsBuilt {
     let mut split = split_at_welds(runs, plan);
+    let cut: BTreeSet<String> = steel.cut.keys().cloned().collect();
     let mut found = Vec::new();
     let mut troubles = Vec::new();
     for number in 0..split.len() {
@@ -51,7 +53,7 @@ pub fn as_built(
                     let from = joint.planned.piece;
                     if let Some(run) = split.get_mut(joint.run) {
                         let until = first_standing(run, from, steel);
-                        *run = lean_and_relay(run, known, &joint, until);
+                        *run = lean_and_relay(run, known, &joint, until, &cut);
                         known = from;
                     }
                     found.push(joint);

@@ -5,6 +5,7 @@ use std::sync::atomic::AtomicBool;
 use tubewright_build::model::{EndGiven, Model, RunEnd};
 use tubewright_check::{Finding, Rule, State};
 use tubewright_fit::reclose::{Aim, Loose, May, Steps, WayOn, as_they_are, ways_on};
+use tubewright_fit::{NINETEEN_IN_TWENTY, PoseSpread};
 use tubewright_geometry::{Frame, Piece, Placement, Vector, math};
 use tubewright_stock::{Buy, Money, StockPlan, plan_stock};
 
@@ -12,7 +13,7 @@ use super::parts::joined;
 use super::pose::JointFound;
 use super::shelf::{cut_marks, with_shelf};
 use super::steel::Steel;
-use super::way::{geometry_of, leaned, relaid};
+use super::way::{geometry_of, leaned, relaid, spanned};
 use crate::checks::{clearance_findings, moving_runs};
 use crate::routes::{PlannedKind, PlannedRun, PosedProblem};
 use crate::stages::{END_TOLERANCE_DEG, END_TOLERANCE_MM, Surroundings};
@@ -23,6 +24,8 @@ use crate::stock::request_of;
 pub enum OfferKind {
     /// Nothing: the rest is tacked as planned.
     AsPlanned,
+    /// The closing piece is cut to the gap that is there.
+    Closing,
     /// Clocks of joints that are not tacked yet, and the length of the closing piece.
     ClocksAndClosing,
     /// Those and the lengths of straights that are not cut yet.
@@ -43,6 +46,7 @@ impl OfferKind {
     pub const fn words(self) -> &'static str {
         match self {
             Self::AsPlanned => "go on as planned",
+            Self::Closing => "cut the closing piece to the gap that is there",
             Self::ClocksAndClosing => "turn the joints, cut the closing piece to suit",
             Self::Lengths => "cut the straights that are not cut yet to suit",
             Self::Trims => "trim straights that are cut",
@@ -114,6 +118,8 @@ pub struct Offer {
     pub arrives_off_mm: f64,
     /// How far from the direction, radians.
     pub arrives_off_rad: f64,
+    /// ± (19 in 20) of that by the ± of the joint, mm: less than this is no reason to change anything.
+    pub arrives_plus_minus_mm: f64,
     /// Whether it arrives within what is pulled in while tacking.
     pub arrives: bool,
     /// Gaps of the run, all of them.
@@ -246,12 +252,17 @@ pub fn offers(
     let mut offers: Vec<Offer> = Vec::new();
     for kind in [
         OfferKind::AsPlanned,
+        OfferKind::Closing,
         OfferKind::ClocksAndClosing,
         OfferKind::Lengths,
         OfferKind::Trims,
         OfferKind::Angles,
         OfferKind::Slices,
     ] {
+        if kind == OfferKind::Closing {
+            offers.extend(ground.closed_to_the_gap());
+            continue;
+        }
         let ways = ground.ways(kind);
         // The first that keeps every gap, else the one with the most room.
         let mut best: Option<Offer> = None;
@@ -346,6 +357,30 @@ fn aim_at(model: &Model, run: &PlannedRun, until: usize) -> (Frame, f64) {
     (Frame::upright(run.end_point, run.end_direction), within)
 }
 
+/// The straight that closes a stretch: the longest that is not cut yet, else the longest.
+fn closing_of(
+    run: &PlannedRun,
+    from: usize,
+    until: usize,
+    cut: &BTreeSet<String>,
+) -> Option<usize> {
+    let straights = |only_uncut: bool| {
+        run.pieces
+            .iter()
+            .enumerate()
+            .take(until)
+            .skip(from)
+            .filter(|(_, piece)| !(only_uncut && cut.contains(&piece.mark)))
+            .filter_map(|(index, piece)| match piece.kind {
+                PlannedKind::Straight { length_mm } => Some((index, length_mm)),
+                _ => None,
+            })
+            .max_by(|a, b| a.1.total_cmp(&b.1))
+            .map(|(index, _)| index)
+    };
+    straights(true).or_else(|| straights(false))
+}
+
 /// A run with the pieces between the joint measured before (piece `known`) and this one leaning to
 /// where it was found.
 fn lean(run: &PlannedRun, known: usize, found: &JointFound) -> PlannedRun {
@@ -374,15 +409,26 @@ fn laid_from(run: &PlannedRun, found: &JointFound) -> Frame {
     Placement::between(&found.planned.frame, &found.found.frame_in_car).frame(&planned)
 }
 
-/// A run with a joint where it was found and the pieces behind it, up to `until`, laid from there.
+/// A run with a joint where it was found. Where the pieces behind it come to something that stands
+/// (piece `until`), the closing piece is cut to the gap as long as that kinks no joint too much; else
+/// they are laid from the joint as they are.
 pub(super) fn lean_and_relay(
     run: &PlannedRun,
     known: usize,
     found: &JointFound,
     until: usize,
+    cut: &BTreeSet<String>,
 ) -> PlannedRun {
     let from = found.planned.piece;
     let start = laid_from(run, found);
+    let spanned = (until < run.pieces.len())
+        .then(|| closing_of(run, from, until, cut))
+        .flatten()
+        .and_then(|closing| spanned(run, from, &start, closing))
+        .filter(|spanned| spanned.kink_rad <= END_TOLERANCE_DEG.to_radians());
+    if let Some(spanned) = spanned {
+        return lean(&spanned.run, known, found);
+    }
     let pieces: Vec<Piece> = run
         .pieces
         .iter()
@@ -403,30 +449,10 @@ impl Ground<'_> {
         }
     }
 
-    /// The straight that closes: the longest that is not cut yet, else the longest.
-    fn closing(&self) -> Option<usize> {
-        let straights = |only_uncut: bool| {
-            self.run
-                .pieces
-                .iter()
-                .enumerate()
-                .take(self.until)
-                .skip(self.from)
-                .filter(|(_, piece)| !(only_uncut && self.cut.contains(&piece.mark)))
-                .filter_map(|(index, piece)| match piece.kind {
-                    PlannedKind::Straight { length_mm } => Some((index, length_mm)),
-                    _ => None,
-                })
-                .max_by(|a, b| a.1.total_cmp(&b.1))
-                .map(|(index, _)| index)
-        };
-        straights(true).or_else(|| straights(false))
-    }
-
     fn loose(&self, kind: OfferKind) -> Option<Vec<Loose>> {
         let practice = &self.around.practice;
         let least = practice.least_straight.mm();
-        let closing = self.closing();
+        let closing = closing_of(self.run, self.from, self.until, &self.cut);
         self.run
             .pieces
             .iter()
@@ -483,6 +509,38 @@ impl Ground<'_> {
         ways_on(&self.start, &loose, &self.aim, &self.steps(), WAYS_JUDGED)
     }
 
+    /// The pieces as they are, the closing piece cut to the gap.
+    fn closed_to_the_gap(&self) -> Option<Offer> {
+        let closing = closing_of(self.run, self.from, self.until, &self.cut)?;
+        let spanned = spanned(self.run, self.from, &self.start, closing)?;
+        let planned = self.run.pieces.get(closing)?;
+        let PlannedKind::Straight { length_mm: from_mm } = planned.kind else {
+            return None;
+        };
+        let is_cut = self.cut.contains(&planned.mark);
+        let least = self.around.practice.least_straight.mm().min(from_mm);
+        let can_be =
+            spanned.length_mm >= least && !(is_cut && spanned.length_mm > from_mm + CLOSE_UP_MM);
+        let mut runs = self.runs.to_vec();
+        if let Some(slot) = runs.get_mut(self.found.run) {
+            *slot = self.leaning(&spanned.run);
+        }
+        let changes = vec![Change::Length {
+            mark: planned.mark.clone(),
+            from_mm,
+            to_mm: spanned.length_mm,
+            is_cut,
+        }];
+        let way = WayOn {
+            pieces: Vec::new(),
+            place_error_mm: 0.0,
+            direction_error_rad: spanned.kink_rad,
+        };
+        let mut offer = self.judged(OfferKind::Closing, runs, changes, &way);
+        offer.arrives &= can_be;
+        Some(offer)
+    }
+
     fn offer(&self, kind: OfferKind, way: &WayOn) -> Offer {
         let mut runs = self.runs.to_vec();
         let laid = relaid(self.run, self.from, &self.start, &way.pieces);
@@ -535,6 +593,7 @@ impl Ground<'_> {
             changes,
             arrives_off_mm: way.place_error_mm,
             arrives_off_rad: way.direction_error_rad,
+            arrives_plus_minus_mm: self.plus_minus_mm(),
             arrives: way.place_error_mm <= self.aim.place_mm
                 && way.direction_error_rad <= self.aim.direction_rad,
             gaps,
@@ -545,6 +604,15 @@ impl Ground<'_> {
             dearer_minor: None,
             missing: Vec::new(),
         }
+    }
+
+    /// ± of the place where the pieces arrive, in the worst direction at most, mm.
+    fn plus_minus_mm(&self) -> f64 {
+        let end = &self.found.found;
+        NINETEEN_IN_TWENTY
+            * PoseSpread::new(end.frame_in_car.origin, &end.covariance)
+                .carried_to(self.aim.point)
+                .shift_sigma_bound()
     }
 
     /// Gaps of the run that changes, to everything.
@@ -585,6 +653,9 @@ impl Ground<'_> {
         offer.buys = plan.buys;
     }
 }
+
+/// A gap that a fitter still closes up, mm: half a wall of 1.5 mm (common practice, no source).
+const CLOSE_UP_MM: f64 = 0.75;
 
 /// Ways of rounding that are judged against the bodies, best arrival first.
 const WAYS_JUDGED: usize = 6;

@@ -72,6 +72,63 @@ fn laid(was: &PlannedPiece, piece: &Piece, frame: &Frame, radius: f64) -> Planne
     out
 }
 
+/// A stretch closed by cutting a straight to the gap.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Spanned {
+    /// The run: up to the straight laid from the joint, behind it as planned.
+    pub(super) run: PlannedRun,
+    /// The larger of the kinks at both ends of the straight, radians.
+    pub(super) kink_rad: f64,
+    /// Its length, mm.
+    pub(super) length_mm: f64,
+}
+
+/// The run with the pieces from `from` laid from `start` as they are, up to the straight `closing`,
+/// which spans to where the piece behind it is planned. Its faces are scribed from both open ends, so
+/// that what is off across the gap becomes a kink at either joint.
+pub(super) fn spanned(
+    run: &PlannedRun,
+    from: usize,
+    start: &Frame,
+    closing: usize,
+) -> Option<Spanned> {
+    let before: Vec<Piece> = run
+        .pieces
+        .iter()
+        .take(closing)
+        .skip(from)
+        .map(geometry_of)
+        .collect::<Option<_>>()?;
+    let planned = run.pieces.get(closing)?;
+    let mut out = relaid(run, from, start, &before);
+    let open = match closing.checked_sub(1) {
+        Some(last) if last >= from => out.pieces.get(last)?.frame_out,
+        _ => *start,
+    };
+    let far = planned.frame_out;
+    let line = far.origin - open.origin;
+    let travel = line.direction()?;
+    let length_mm = line.norm();
+    let kink_rad = travel
+        .angle_to(open.travel())
+        .max(travel.angle_to(far.travel()));
+    let twelve = travel
+        .normal_toward(open.twelve().vector())
+        .unwrap_or_else(|| travel.any_normal());
+    let frame = Frame::from_axes(open.origin, travel, twelve);
+    *out.pieces.get_mut(closing)? = laid(
+        planned,
+        &Piece::Straight { length_mm },
+        &frame,
+        0.5 * run.od_mm,
+    );
+    Some(Spanned {
+        run: out,
+        kink_rad,
+        length_mm,
+    })
+}
+
 /// The run with the pieces before `until` moved as they must have moved for its joint to lie where it
 /// was found: from nothing at piece `from` (its start, or the last joint that was measured) to the whole
 /// at the joint, in proportion to the length. What lies between two measured joints is not measured.

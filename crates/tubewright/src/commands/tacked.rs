@@ -299,8 +299,9 @@ fn offer_text(number: usize, offer: &Offer) -> String {
     };
     let mut text = format!("\n  {number}. {}: {state}\n", offer.kind.words());
     let arrives = format!(
-        "Arrives {:.1} mm and {:.1}° off; tightest gap {}.",
+        "Arrives {:.1} ± {:.0} mm and {:.1}° off; tightest gap {}.",
         offer.arrives_off_mm,
+        offer.arrives_plus_minus_mm,
         offer.arrives_off_rad.to_degrees(),
         offer.least_room_mm().map_or_else(
             || "not known".to_owned(),
@@ -418,6 +419,7 @@ fn offer_json(offer: &Offer) -> Value {
         "what": offer.kind.words(),
         "holds": offer.holds(),
         "arrives-off": offer.arrives_off_mm,
+        "arrives-plus-minus": offer.arrives_plus_minus_mm,
         "arrives-off-deg": offer.arrives_off_rad.to_degrees(),
         "least-room": offer.least_room_mm(),
         "failing": offer.failing().map(|finding| finding.subject.clone()).collect::<Vec<_>>(),
