@@ -617,16 +617,20 @@ impl Ground<'_> {
 
     /// Gaps of the run that changes, to everything.
     fn gaps(&self, runs: &[PlannedRun]) -> Vec<Finding> {
-        let moving = moving_runs(self.model, self.around, self.posed, runs);
+        let moving = moving_runs(self.model, self.around, runs);
         let own = format!("{} to ", self.run.name);
         let other = format!(" to {}", self.run.name);
-        clearance_findings(&moving, &self.around.bodies)
-            .into_iter()
-            .filter(|finding| {
-                finding.subject.starts_with(&own)
-                    || (finding.rule == Rule::ClearanceToRun && finding.subject.ends_with(&other))
-            })
-            .collect()
+        clearance_findings(
+            &moving,
+            &self.around.bodies,
+            &self.around.measured.places.joint,
+        )
+        .into_iter()
+        .filter(|finding| {
+            finding.subject.starts_with(&own)
+                || (finding.rule == Rule::ClearanceToRun && finding.subject.ends_with(&other))
+        })
+        .collect()
     }
 
     fn price_of(&self, runs: &[PlannedRun]) -> Option<StockPlan> {

@@ -90,17 +90,16 @@ pub enum PoseError {
     },
 }
 
-/// The shop's ± as standard deviations. The pull of a weld varies by half of its mean (common
-/// practice, no source).
+/// The shop's ± as standard deviations.
 #[must_use]
 pub fn workmanship(practice: &ResolvedPractice) -> Workmanship {
-    let sigma = |plus_minus: f64| plus_minus / NINETEEN_IN_TWENTY;
+    let tolerances = crate::held::tolerances_of(practice);
     Workmanship {
-        cut_length_mm: sigma(practice.cut_length.mm()),
-        cut_angle_rad: sigma(practice.cut_angle.rad()),
-        clock_rad: sigma(practice.clock.rad()),
-        bend_angle_rad: sigma(practice.bend_true.rad()),
-        weld_pull_mm: sigma(0.5 * practice.weld_pull.mm()),
+        cut_length_mm: tolerances.cut_length.mm(),
+        cut_angle_rad: tolerances.cut_angle.rad(),
+        clock_rad: tolerances.clock.rad(),
+        bend_angle_rad: tolerances.bend_angle.rad(),
+        weld_pull_mm: tolerances.weld_pull.mm(),
     }
 }
 
