@@ -195,6 +195,62 @@ def case_a_comment_makes_nothing_stale_and_an_error_names_its_line(folder):
     assert f"build.toml:{at + 1}:" in ran.stderr, ran.stderr
 
 
+def case_a_whole_job_played(folder):
+    """Two lines out, one cut spoiled, one joint tacked 4 mm off: every gap held at the end."""
+    car = new_car(folder, "estate-v6")
+    run("route", car, "--effort", "40000", wanted=(CLEAN, FINDINGS))
+    run("route", car, "--choose", "1")
+    # At the counter: two of the bought bends are out; the plan without them is bought.
+    counter = json.loads(run("counter", car, "--json", "--pairs", "1").stdout)
+    bends = [buy["item"] for buy in counter["plan"]["buy"] if buy["item"].startswith("bend")][:2]
+    for item in bends:
+        run("tick", car, "out", item)
+    out = [word for item in bends for word in ("--without", item)]
+    bought = json.loads(run("counter", car, "--json", "--pairs", "0", *out).stdout)
+    assert not bought["plan"]["missing"] and bought["dearer-minor"] is not None
+    for buy in bought["plan"]["buy"]:
+        assert buy["item"] not in bends
+        run("tick", car, "got", buy["item"], "--count", buy["quantity"], "--from", buy["supplier"])
+    # Everything is on hand now: nothing is left to buy.
+    rest = json.loads(run("counter", car, "--json", "--pairs", "0").stdout)
+    assert rest["plan"]["buy"] == [], rest["plan"]["buy"]
+    # One cut is spoiled; what is left goes on the shelf and a remake is named.
+    straight = next(
+        cut["gives"][0] for cut in rest["plan"]["cuts"]
+        if "straight" in cut["from"] and "+" not in cut["gives"][0]
+    )
+    run("tick", car, "cut", straight)
+    spoiled = json.loads(run("spoiled", car, straight, "--left", "60 mm", "--json",
+                             wanted=(CLEAN, FINDINGS)).stdout)
+    assert spoiled["remake-from"] or spoiled["missing"], spoiled
+    assert f'name = "rest of {straight}"' in (car / "stock.toml").read_text()
+    # A joint of the left bank is tacked 4 mm high; the tapes say so.
+    fit = json.loads(run("fit", car, "--json", wanted=(CLEAN, FINDINGS)).stdout)
+    checks = [
+        check for step in fit["steps"] if step["act"] == "tack" and step["run"] == "left bank"
+        for check in step["checks"] if len(check["distances"]) >= 3
+    ]
+    check = checks[0]
+    tapes = []
+    for distance in check["distances"]:
+        there = [a + b for a, b in zip(distance["scribed-at"], [0, 0, 4])]
+        reads = sum((a - b) ** 2 for a, b in zip(there, distance["from-at"])) ** 0.5
+        tapes += ["--tape", f'{distance["from"]}, {distance["clock"]:.0f} deg, {reads:.1f} mm']
+    tacked = json.loads(run("tacked", car, check["joint"], "--json", "--effort", "0", *tapes,
+                            wanted=(CLEAN, FINDINGS)).stdout)
+    assert 1 < tacked["off"][2] < 7, tacked["off"]
+    holds = [n for n, offer in enumerate(tacked["offers"], 1) if offer["holds"]]
+    assert holds, tacked["offers"]
+    assert not tacked["offers"][holds[0] - 1]["lost"], "no cut steel is lost to 4 mm"
+    run("tacked", car, check["joint"], "--effort", "0", "--accept", holds[0])
+    board = json.loads(run("check", car, "--json", wanted=(CLEAN, FINDINGS)).stdout)
+    broken = [
+        finding["subject"] for finding in board["findings"]
+        if finding["state"] == "fails" and finding["rule"].startswith("clearance")
+    ]
+    assert not broken, broken
+
+
 def case_renaming_carries_every_reference(folder):
     car = new_car(folder, CARS[0])
     first = run("measure", car, "--json", wanted=(CLEAN, FINDINGS)).stdout

@@ -77,12 +77,12 @@ pub(crate) fn build(seed: u64, habit: Habit) -> Outcome {
     let mut real = plan.start;
     let mut budget = Budget::starting(PoseSpread::sure(plan.start.origin));
     let mut gaps_hold = true;
-    let mut was = plan.start;
     let closing = pieces.len() - 1;
     for index in 0..closing {
         let piece = pieces[index];
-        was = plan.pieces[index].carry(&was);
         let open = piece.carry(&believed);
+        // Where the plan has the open end: moved only when the rest is planned anew from it.
+        let mut stands = open;
         budget = budget.tacking(
             &Tacked {
                 joined: believed,
@@ -105,25 +105,24 @@ pub(crate) fn build(seed: u64, habit: Habit) -> Outcome {
                     {
                         let rows: Vec<_> = chosen.iter().map(|d| (d.row, d.variance)).collect();
                         budget = budget.checked(&rows);
-                        if habit == Habit::Taped {
-                            believed = after.frame;
-                            if let Some(way) = replanned(&after, &pieces[index + 1..], &aim) {
-                                pieces.truncate(index + 1);
-                                pieces.extend(way);
-                            }
+                        let sure = 1.96 * after.spread.shift_sigma_bound();
+                        if habit == Habit::Taped
+                            && after.frame.origin.distance(open.origin) > sure
+                            && let Some(way) = replanned(&after, &pieces[index + 1..], &aim)
+                        {
+                            stands = after.frame;
+                            pieces.truncate(index + 1);
+                            pieces.extend(way);
                         }
                     }
                 }
             }
         }
-        if habit != Habit::Taped {
-            believed = open;
-        }
+        believed = stands;
         real = tacked;
         // The joint must keep within what the clearances count, of where the plan of that moment has
         // it: where it was re-planned, it was re-planned clear of everything.
-        let should = if habit == Habit::Taped { believed } else { was };
-        gaps_hold &= real.origin.distance(should.origin) <= ROOM_MM;
+        gaps_hold &= real.origin.distance(believed.origin) <= ROOM_MM;
     }
     // The closing piece is cut to the gap that is there, both faces scribed from the open ends: what is
     // off across it and in direction becomes a kink at either joint.
