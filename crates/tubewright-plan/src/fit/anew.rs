@@ -6,7 +6,8 @@ use tubewright_geometry::{CentreLine, Piece, Solid, TubeElement, math};
 use tubewright_route::problem::{Body, BodyKind, RouteProblem};
 use tubewright_route::{Budget, Outcome, ShopSteps, round_and_close, solve};
 
-use super::offers::{Change, Ground, Offer, OfferKind, OfferSettings};
+use super::offer::{Change, Offer, OfferKind};
+use super::offers::{Ground, OfferSettings};
 use super::way::relaid;
 use crate::routes::{MarkGiver, PlannedKind, PlannedPiece, PlannedRun};
 use crate::stages::shop_cost;

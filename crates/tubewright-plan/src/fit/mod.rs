@@ -3,6 +3,7 @@
 mod anew;
 mod built;
 mod joints;
+mod offer;
 mod offers;
 mod parts;
 mod pose;
@@ -14,7 +15,8 @@ mod welds;
 
 pub use built::{AsBuilt, as_built, runs_as_built};
 pub use joints::{Joint, joint_of, joints_of};
-pub use offers::{Change, Offer, OfferKind, OfferSettings, offers};
+pub use offer::{Change, Offer, OfferKind};
+pub use offers::{OfferSettings, offers};
 pub use parts::{PartPieces, fit_run, joined, split_at_welds};
 pub use pose::{FoundBy, JointFound, PoseError, TapeSeen, joint_as_built, workmanship};
 pub use sheet::{FitSheet, FitStep, JointCheck, LEAST_CHECKS, fit_sheet};
