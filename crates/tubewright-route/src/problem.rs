@@ -85,6 +85,11 @@ pub struct Rules {
     /// Part of every body's gap that is there for rounding to the shop's steps and may be used up by
     /// it, mm, ≥ 0.
     pub rounding_room_mm: f64,
+    /// How far an answer may be off at its end, mm. The search closes exactly; the lower bound holds
+    /// for answers that make use of it too.
+    pub end_place_mm: f64,
+    /// How far the direction of arrival may be off, radians; as for the place.
+    pub end_turn_rad: f64,
 }
 
 /// Cross-section of a component's body.

@@ -137,6 +137,8 @@ fn problem_round(start: Frame, pieces: &[Piece]) -> RouteProblem {
             uncut_tolerance_rad: 0.5_f64.to_radians(),
             stub_mm: 0.0,
             rounding_room_mm: 0.0,
+            end_place_mm: 0.0,
+            end_turn_rad: 0.0,
         },
         components: Vec::new(),
         crossovers: Vec::new(),

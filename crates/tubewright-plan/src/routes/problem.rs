@@ -128,6 +128,9 @@ pub fn pose_problem(
                 uncut_tolerance_rad: 0.5 * practice.bend_step.rad(),
                 stub_mm: STUB_MM,
                 rounding_room_mm: rounding_allowance(practice),
+                // The route is closed exactly and so is what it is held against.
+                end_place_mm: 0.0,
+                end_turn_rad: 0.0,
             },
             components: Vec::new(),
             crossovers: Vec::new(),

@@ -37,10 +37,8 @@ pub(super) struct Rules {
     pub(super) min_straight: f64,
     pub(super) min_bend_angle: f64,
     pub(super) max_bends: f64,
-    #[serde(rename = "pos_tol")]
-    pub(super) _pos_tol: f64,
-    #[serde(rename = "dir_tol")]
-    pub(super) _dir_tol: f64,
+    pub(super) pos_tol: f64,
+    pub(super) dir_tol: f64,
     pub(super) self_gap: f64,
     pub(super) run_gap: f64,
 }

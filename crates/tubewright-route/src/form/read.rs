@@ -168,6 +168,8 @@ fn rules(r: &mirror::Rules) -> Result<Rules, FormError> {
         uncut_tolerance_rad: UNCUT_DEG.to_radians(),
         stub_mm: 0.0,
         rounding_room_mm: 0.0,
+        end_place_mm: r.pos_tol,
+        end_turn_rad: r.dir_tol.to_radians(),
     })
 }
 

@@ -149,7 +149,8 @@ fn mend_alone(
     (solution, landing)
 }
 
-fn replaced(solution: &Solution, c: usize, variant: Variant) -> (Vec<Chain>, Vec<f64>) {
+/// The solution with another layout and other sizes of one chain.
+pub(crate) fn replaced(solution: &Solution, c: usize, variant: Variant) -> (Vec<Chain>, Vec<f64>) {
     let mut chains = solution.chains.clone();
     let mut x = Vec::new();
     let mut at = 0;

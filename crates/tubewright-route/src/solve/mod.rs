@@ -7,6 +7,7 @@ mod chain;
 mod descend;
 mod field;
 mod ground;
+mod guided;
 mod improve;
 mod joint;
 mod layout;
@@ -45,6 +46,11 @@ const SHARE_OF_OTHER_WAYS: u64 = 5;
 /// Makes another seed for the second attempt.
 const SECOND_SEED: u64 = 0x5EED;
 
+/// Boxes of sizes that the bound may look at, by the effort.
+fn bound_boxes(budget: Budget) -> usize {
+    usize::try_from(budget.work_units.saturating_mul(2)).unwrap_or(usize::MAX)
+}
+
 /// Solves a route problem.
 ///
 /// Deterministic: equal problem, cost model and budget give equal routes whatever the number of
@@ -66,7 +72,7 @@ pub fn solve(
         let reason = relax::reason(problem, cost, budget, cancel, &mut 0);
         return Ok(Outcome::Infeasible { reason, proof });
     }
-    let lower_bound = bound::lower_bound(problem, cost);
+    let quick_bound = bound::quick(&ctx);
     // The last parts of the effort are for the alternatives: a tenth to bring them to the standard of
     // the best, and a share to look for other ways round.
     let total = budget.work_units;
@@ -83,8 +89,8 @@ pub fn solve(
                 work_units: spent,
                 budget_units: total,
                 best_cost: Some(s.cost),
-                improved: Some(report::route(&ctx, s, String::new(), lower_bound)),
-                lower_bound,
+                improved: Some(report::route(&ctx, s, String::new(), quick_bound)),
+                lower_bound: quick_bound,
             });
         }
     };
@@ -117,6 +123,27 @@ pub fn solve(
         };
         found.extend(otherways::search(&ctx, &next, budget.seed, &mut meter));
         looked_round.push(next);
+    }
+    let mut lower_bound = quick_bound;
+    if let Some(best) = found
+        .iter()
+        .min_by(|a, b| a.cost.total_cmp(&b.cost))
+        .cloned()
+    {
+        meter.limit = total;
+        let boxes = bound_boxes(budget);
+        let mut told = |s: &Solution, spent: u64, _: bool| {
+            progress(Progress {
+                work_units: spent,
+                budget_units: total,
+                best_cost: Some(s.cost),
+                improved: Some(report::route(&ctx, s, String::new(), quick_bound)),
+                lower_bound: quick_bound,
+            });
+        };
+        let (bound, cheaper) = guided::bound_and_follow(&ctx, &best, boxes, &mut meter, &mut told);
+        lower_bound = lower_bound.max(bound);
+        found.extend(cheaper);
     }
     // Other ways round are brought to the same standard as the best.
     let others = alternatives::distinct(&ctx, found.clone(), 4);

@@ -72,10 +72,16 @@ fn of_run(ctx: &Context<'_>, run: &Run) -> Option<Proof> {
             return Some(proof);
         }
     }
+    // A crossover turns the run within its ports.
     // Nothing is claimed of a run whose start stands within the gap of the body that carries it.
     let is_own = !run.own_bodies.is_empty() && ctx.room.margin_at(run.start.origin) < radius;
     if run.passage.is_some() || is_own {
         return None;
+    }
+    if run.own_bodies.is_empty()
+        && let Some(proof) = no_way_out(ctx, run, tube.clr_mm, radius)
+    {
+        return Some(proof);
     }
     let region = ctx.problem.workspace?;
     let flood = Flood::from(ctx, &region, run.start.origin, run.end, radius)?;
@@ -86,6 +92,145 @@ fn of_run(ctx: &Context<'_>, run: &Run) -> Option<Proof> {
         });
     }
     too_little_advance(run, tube.clr_mm, &flood.reached)
+        .or_else(|| too_little_to_turn(run, tube.clr_mm, &flood.reached))
+}
+
+/// How far the direction of arrival may be off, radians: the form allows 0.2 degrees.
+const END_RAD: f64 = 0.01;
+
+/// From an angle α with an axis to a greater one β (up to square) a curve of radius `R` or wider
+/// advances at least `R (sin β − sin α)` along it: `∫ cos θ ds` with `|dθ/ds| ≤ 1/R`. Where the room
+/// that can be reached ends before, the turn cannot be made; looked at from the start and, against
+/// the travel, from the end, along both directions and the car's axes. Derived here; no source.
+fn too_little_to_turn(run: &Run, clr: f64, reached: &Region) -> Option<Proof> {
+    let (d0, d1) = (Stance::of(&run.start).travel, run.end_direction.vector());
+    let angle =
+        |a: Vector, b: Vector| tubewright_geometry::math::atan2(a.cross(b).norm(), a.dot(b));
+    let sin = tubewright_geometry::math::sin;
+    let square = core::f64::consts::FRAC_PI_2;
+    let mut axes = vec![d0, d1];
+    for axis in [
+        Vector::new(1.0, 0.0, 0.0),
+        Vector::new(0.0, 1.0, 0.0),
+        Vector::new(0.0, 0.0, 1.0),
+    ] {
+        axes.extend([axis, axis * -1.0]);
+    }
+    for a in axes {
+        let ways = [
+            (run.start.origin, d0, d1, 0.0),
+            (run.end, d1 * -1.0, d0 * -1.0, END_MM),
+        ];
+        for (from, leaving, arriving, off) in ways {
+            let (alpha, beta) = (
+                (angle(a, leaving) + END_RAD).min(square),
+                (angle(a, arriving) - END_RAD).clamp(0.0, square),
+            );
+            let needed = clr * (sin(beta) - sin(alpha));
+            let room = extent_along(reached, a) - a.dot(from.to_vector()) + off;
+            if beta > alpha && room + SLACK_MM < needed {
+                return Some(Proof::TooLittleAdvance {
+                    run: run.id.clone(),
+                    advance_mm: room,
+                    needed_mm: needed,
+                });
+            }
+        }
+    }
+    None
+}
+
+/// How far a box reaches along an axis.
+fn extent_along(region: &Region, a: Vector) -> f64 {
+    let (lo, hi) = (region.min.to_array(), region.max.to_array());
+    a.to_array()
+        .into_iter()
+        .zip(lo.into_iter().zip(hi))
+        .map(|(a, (lo, hi))| if a > 0.0 { a * hi } else { a * lo })
+        .sum()
+}
+
+/// Cells that one radius is cut into for [`no_way_out`].
+const CELLS_IN_RADIUS: f64 = 16.0;
+
+/// Before a run of radius `R` or wider is square to the direction that it left an end in, it has
+/// advanced by `h < R` with `sin θ ≤ h/R` and is off that line by at most `R − sqrt(R² − h²)`. Where
+/// no ball of the tube's radius gets as far as `R` within that trumpet, and the other end is not in
+/// the part that it gets to, no run leaves this end. Derived here; no source.
+fn no_way_out(ctx: &Context<'_>, run: &Run, clr: f64, radius: f64) -> Option<Proof> {
+    let ends = [
+        (
+            run.start.origin,
+            Stance::of(&run.start).travel,
+            run.end,
+            0.0,
+            0.0,
+        ),
+        (
+            run.end,
+            run.end_direction.vector() * -1.0,
+            run.start.origin,
+            END_MM,
+            END_RAD,
+        ),
+    ];
+    ends.into_iter()
+        .find_map(|(from, way, other, off, turned)| {
+            let reach_mm =
+                reach_in_trumpet(ctx, (from, way), other, off + clr * turned, clr, radius)?;
+            Some(Proof::NoWayOut {
+                run: run.id.clone(),
+                reach_mm,
+            })
+        })
+}
+
+/// How far along the trumpet a ball gets; `None` when it gets through, or the other end is in reach.
+fn reach_in_trumpet(
+    ctx: &Context<'_>,
+    (from, way): (Point, Vector),
+    other: Point,
+    off: f64,
+    clr: f64,
+    radius: f64,
+) -> Option<f64> {
+    let cell = clr / CELLS_IN_RADIUS;
+    let half = 0.5 * 3.0_f64.sqrt() * cell + off;
+    let mut seen = std::collections::BTreeSet::from([[0i64; 3]]);
+    let mut queue = VecDeque::from([[0i64; 3]]);
+    let mut reach = 0.0_f64;
+    while let Some(here) = queue.pop_front() {
+        let middle = from + Vector::new(here[0] as f64, here[1] as f64, here[2] as f64) * cell;
+        let h = way.dot(middle - from);
+        reach = reach.max(h + half);
+        if h + half >= clr || middle.distance(other) < half + END_MM {
+            return None;
+        }
+        for axis in 0..3 {
+            for step in [-1, 1] {
+                let mut next = here;
+                if let Some(n) = next.get_mut(axis) {
+                    *n += step;
+                }
+                if !seen.insert(next) {
+                    continue;
+                }
+                let at = from + Vector::new(next[0] as f64, next[1] as f64, next[2] as f64) * cell;
+                let off_line = at - from;
+                let h = way.dot(off_line);
+                let aside = (off_line - way * h).norm();
+                let ahead = (h + half).min(clr);
+                let wide = clr - (clr * clr - ahead * ahead).max(0.0).sqrt();
+                if h + half < 0.0 || aside > wide + half {
+                    continue;
+                }
+                if may_hold(ctx, at, cell, radius - off) {
+                    queue.push_back(next);
+                }
+            }
+        }
+    }
+    Some(reach)
 }
 
 /// Whether a ball of `radius` has room somewhere in a cube, as far as can be told.
@@ -257,7 +402,7 @@ type Poses = ([f64; 3], [f64; 3], usize, [f64; 2], f64);
 /// Halves boxes of places of the axis' middle and of its direction until each is closed or one is
 /// too small to halve.
 fn component_has_no_place(ctx: &Context<'_>, component: &Component) -> Option<Proof> {
-    let zone = component.zone?;
+    let zone = component.zone.or(ctx.problem.workspace)?;
     let no_place = |detail: String| {
         Some(Proof::ComponentHasNoPlace {
             component: component.id.clone(),
@@ -344,5 +489,8 @@ fn component_has_no_place(ctx: &Context<'_>, component: &Component) -> Option<Pr
             }
         }
     }
-    no_place("no place and direction in its zone keeps the gaps of its body".to_owned())
+    no_place(
+        "no place and direction in its zone or in the workspace keeps the gaps of its body"
+            .to_owned(),
+    )
 }
