@@ -1,9 +1,13 @@
-//! Prints the table of problems in a folder: `report FOLDER [work units]`.
+//! Prints the table of problems in a folder: `report FOLDER [work units] [name]`; times are those of
+//! the processor, all threads together.
 #![expect(clippy::print_stdout, reason = "a report for the terminal")]
 
 use std::sync::atomic::AtomicBool;
-use std::time::Instant;
 
+#[path = "../tests/measure/mod.rs"]
+mod measure;
+
+use measure::processor_s;
 use tubewright_route::form::{read_problem, write_outcome};
 use tubewright_route::{Budget, Outcome, solve};
 
@@ -33,7 +37,7 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
         }
         let text = std::fs::read_to_string(&path)?;
         let (problem, cost) = read_problem(&text)?;
-        let start = Instant::now();
+        let start = processor_s();
         let mut first = None;
         let outcome = solve(
             &problem,
@@ -45,19 +49,19 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
             &AtomicBool::new(false),
             &mut |p| {
                 if p.best_cost.is_some() && first.is_none() {
-                    first = Some(start.elapsed().as_secs_f64());
+                    first = Some(processor_s() - start);
                 }
                 if std::env::var_os("TRACE").is_some() {
                     println!(
                         "    {:8.3} s {:6} {:?}",
-                        start.elapsed().as_secs_f64(),
+                        processor_s() - start,
                         p.work_units,
                         p.best_cost
                     );
                 }
             },
         )?;
-        let total = start.elapsed().as_secs_f64();
+        let total = processor_s() - start;
         let best = &reference[&problem.id]["best_known_cost"];
         match &outcome {
             Outcome::Solved {
