@@ -1,11 +1,11 @@
 """The whole table of route problems: the program, a general optimiser given 30 s and a sampling planner
-given 5 s of processor time. Usage: route_table.py PROGRAM [EFFORT] [FILE...]; without files the public
-problems."""
+given 5 s of processor time. Needs `ompl==2.0.1` beside requirements.txt.
+Usage: route_table.py PROGRAM [EFFORT] [FILE...]; without files the public problems."""
 
 import sys
 from pathlib import Path
 
-from route_peer import PROBLEMS, compare
+from route_rivals import PROBLEMS, compare
 
 
 def shown(cost):

@@ -1,5 +1,5 @@
-"""Route problems, the program against two planners of others: never dearer than either. A short look at
-two problems; `route_table.py` makes the whole table."""
+"""Route problems, the program against two planners of others: never dearer than either, and no bound
+above what either finds. `main` is a short look at two problems; `route_table.py` makes the table."""
 
 import json
 import subprocess
