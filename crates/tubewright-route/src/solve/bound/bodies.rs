@@ -32,6 +32,8 @@ pub(super) struct Bodies<'a> {
     room: Cow<'a, Room>,
     /// Of the tube.
     radius: f64,
+    /// Slack of clearances, with what rounding to the shop's steps may use up.
+    slack: f64,
     /// A box for which more than this is unknown of a place is not looked at: no gap is wider.
     most_doubt: f64,
 }
@@ -60,6 +62,7 @@ impl<'a> Bodies<'a> {
             problem,
             room,
             radius,
+            slack: SLACK_MM + problem.rules.rounding_room_mm,
             most_doubt: radius + widest,
         }
     }
@@ -77,7 +80,7 @@ impl<'a> Bodies<'a> {
     }
 
     fn is_met(&self, place: Point, doubt: f64) -> bool {
-        self.room.margin_at(place) + doubt < self.radius - SLACK_MM
+        self.room.margin_at(place) + doubt < self.radius - self.slack
     }
 
     /// How far the tube goes straight on from the start before it meets something, mm.
@@ -95,7 +98,7 @@ impl<'a> Bodies<'a> {
     fn free(&self, from: Point, way: Vector, doubt: impl Fn(f64) -> f64) -> f64 {
         let mut s = 0.0;
         while s < FARTHEST_MM {
-            let spare = self.room.margin_at(from + way * s) + doubt(s) - (self.radius - SLACK_MM);
+            let spare = self.room.margin_at(from + way * s) + doubt(s) - (self.radius - self.slack);
             if spare < 0.0 {
                 return s;
             }
@@ -178,7 +181,7 @@ impl<'a> Bodies<'a> {
             let doubt = (1.0 - t) * p_reach + t * q_reach;
             let mut step = STEP_MM;
             if doubt < self.most_doubt {
-                let spare = self.room.margin_at(p.lerp(q, t)) + doubt - (self.radius - SLACK_MM);
+                let spare = self.room.margin_at(p.lerp(q, t)) + doubt - (self.radius - self.slack);
                 if spare < 0.0 {
                     return true;
                 }
@@ -306,7 +309,7 @@ impl<'a> Bodies<'a> {
             let at = low + (k as f64 + 0.5) * part;
             balls.iter().all(|ball| {
                 let place = from + leg.way * (at + ball);
-                self.room.margin_at(place) + doubt >= radius - SLACK_MM
+                self.room.margin_at(place) + doubt >= radius - self.slack
             })
         })
     }
