@@ -61,7 +61,7 @@ def main():
     allow = set(rules["licenses"]["allow"])
     denied = {ban["crate"] for ban in rules["bans"]["deny"]}
     packages = json.loads(subprocess.run(
-        ["cargo", "metadata", "--format-version", "1", "--locked"],
+        ["cargo", "metadata", "--format-version", "1", "--locked", "--all-features"],
         cwd=tree.ROOT, check=True, capture_output=True,
     ).stdout)["packages"]
     problems = []

@@ -6,8 +6,8 @@ mod common;
 
 use std::path::PathBuf;
 use tubewright_sheets::{
-    MeshFineness, Paper, StepStamp, ViewName, cut_card, one_view, three_views, to_dxf, to_glb,
-    to_step, to_svg, wrap_template,
+    MeshFineness, Paper, SplitCross, StepStamp, ViewName, clock_strip, cut_card, cut_picture,
+    one_view, split_cross_step, three_views, to_dxf, to_glb, to_step, to_svg, wrap_template,
 };
 
 fn main() -> Result<(), Box<dyn std::error::Error>> {
@@ -48,6 +48,10 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
             folder.join(format!("card-{name}.svg")),
             to_svg(&cut_card(&item, 180.0)?),
         )?;
+        std::fs::write(
+            folder.join(format!("cuts-{name}.svg")),
+            to_svg(&cut_picture(&item, 180.0)?),
+        )?;
     }
     let stamp = StepStamp {
         file_name: "estate.step".to_owned(),
@@ -65,5 +69,22 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
         folder.join("cuts.glb"),
         to_glb(&cut, MeshFineness::default())?,
     )?;
+    let strip = clock_strip(57.0, 0.1, "Estate · plan 3f9c · 2026-03-14", Paper::A4)?;
+    std::fs::write(folder.join("clock-strip.svg"), to_svg(&strip.whole))?;
+    std::fs::write(folder.join("clock-strip.dxf"), to_dxf(&strip.whole))?;
+    for (name, degrees) in [("long", 90.0_f64), ("short", 30.0)] {
+        let cross = SplitCross {
+            od_mm: 57.0,
+            wall_mm: 1.5,
+            clr_mm: 85.5,
+            bend_rad: degrees.to_radians(),
+            legs_mm: [100.0; 2],
+            plane_mm: 100.0,
+        };
+        std::fs::write(
+            folder.join(format!("split-cross-{name}.step")),
+            split_cross_step(&cross, &stamp)?,
+        )?;
+    }
     Ok(())
 }

@@ -14,16 +14,18 @@ mod figure;
 pub mod scene;
 pub mod shop;
 pub mod solids;
+pub mod split;
 mod svg;
 pub mod template;
 
-pub use card::{CardCut, CardError, CardItem, CardPart, cut_card};
+pub use card::{BladeSide, CardCut, CardError, CardItem, CardPart, cut_card, cut_picture};
 pub use drawing::Drawing;
 pub use dxf::to_dxf;
 pub use scene::{PieceKind, Scene, SceneBody, SceneMark, ScenePiece, SceneRun, TightPlace};
 pub use shop::{Paper, ShopError, TitleBlock, ViewName, one_view, three_views};
 pub use solids::{MeshFineness, SolidError, StepStamp, to_glb, to_step};
+pub use split::{SplitCross, SplitCrossError, SplitMark, split_cross_step};
 pub use svg::to_svg;
 pub use template::{
-    Keep, Template, TemplateError, TemplateSpec, TurnSense, Unrolled, wrap_template,
+    Keep, Template, TemplateError, TemplateSpec, TurnSense, Unrolled, clock_strip, wrap_template,
 };

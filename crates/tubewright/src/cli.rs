@@ -48,6 +48,8 @@ pub(crate) enum Command {
     Tacked(shop::Tacked),
     /// Every check of the car: fails, not checked, passes, does not apply.
     Check(Folder),
+    /// The printed shop packet, templates at true scale, files for other programs, lists.
+    Sheets(Sheets),
     /// Give something another name in all files at once; comments and order stay.
     Rename(Rename),
     /// The whole job on a demonstration car, from tape readings to saw marks.
@@ -172,6 +174,51 @@ pub(crate) struct Buy {
     /// Plan without this item (the supplier is out of it); may be given more than once.
     #[arg(long, value_name = "ITEM")]
     pub(crate) without: Vec<String>,
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct Sheets {
+    /// The build folder.
+    pub(crate) folder: PathBuf,
+    /// Where the sheets go; made when it is not there.
+    #[arg(long, value_name = "DIR")]
+    pub(crate) out: PathBuf,
+    /// Size of the pages.
+    #[arg(long, value_enum, default_value = "a4")]
+    pub(crate) paper: PaperSize,
+    /// Date printed on every page; today's when left out.
+    #[arg(long, value_name = "YYYY-MM-DD", value_parser = parse_date)]
+    pub(crate) date: Option<String>,
+}
+
+/// A date as it is printed.
+fn parse_date(text: &str) -> Result<String, String> {
+    let parts: Vec<&str> = text.split('-').collect();
+    let is_figures = |part: &str, digits: usize| {
+        part.len() == digits && part.chars().all(|c| c.is_ascii_digit())
+    };
+    let within = |part: &str, most: u32| part.parse().is_ok_and(|n: u32| (1..=most).contains(&n));
+    match parts[..] {
+        [year, month, day]
+            if is_figures(year, 4)
+                && is_figures(month, 2)
+                && is_figures(day, 2)
+                && within(month, 12)
+                && within(day, 31) =>
+        {
+            Ok(text.to_owned())
+        }
+        _ => Err("a date is written as 2026-03-14: year, month, day".to_owned()),
+    }
+}
+
+/// Size of the pages.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, clap::ValueEnum)]
+pub(crate) enum PaperSize {
+    /// ISO A4.
+    A4,
+    /// US Letter.
+    Letter,
 }
 
 #[derive(Debug, Args)]

@@ -1,10 +1,12 @@
 //! The picture on a cut card: one stock item from the side, its cuts, and where to mark them along
 //! outside, inside, side and centre line.
 
+mod cuts;
+mod labels;
 mod path;
 
 use crate::drawing::{
-    BASE_LINE_DROP, Dash, Dimension, Drawing, Fill, Item, Lettering, Line, RISING_RAD, Spot,
+    BASE_LINE_DROP, Dash, Dimension, Drawing, Fill, Item, Lettering, Line, RISING_RAD, Rect, Spot,
     Weight, hatch, moved,
 };
 use crate::figure::Figure;
@@ -31,8 +33,19 @@ pub struct CardCut {
     pub number: u32,
     /// Where its mark is along the centre line, in mm from the near physical end.
     pub along_mm: f64,
-    /// On which side of the mark the blade runs ("blade beyond the mark").
+    /// On which side of the mark the blade takes its kerf.
+    pub kerf: BladeSide,
+    /// What is said of it in the table ("blade beyond the mark").
     pub words: String,
+}
+
+/// On which side of a mark the blade runs.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum BladeSide {
+    /// Toward the near end, on the left of the picture.
+    Near,
+    /// Toward the far end.
+    Far,
 }
 
 /// A stretch between cuts.
@@ -86,14 +99,42 @@ pub enum CardError {
 
 /// Greatest height of the picture itself, in mm of paper.
 const TALLEST_MM: f64 = 110.0;
-const EDGE_MM: f64 = 14.0;
+const EDGE_MM: f64 = 16.0;
+/// A straight is drawn this thick at least, whatever its scale.
+const BAR_MM: f64 = 14.0;
 
-/// Draws the item from the side, near end at the left, the bend turning up, with numbered cuts and a
-/// table of marks. `width_mm` is the width of paper to fill.
+/// Draws the item from the side with a heading and a table of marks from the near end. `width_mm` is
+/// the width of paper to fill.
 ///
 /// # Errors
 /// [`CardError`] for sizes that are not sound and cuts that are not on the item.
 pub fn cut_card(item: &CardItem, width_mm: f64) -> Result<Drawing, CardError> {
+    let mut drawing = Drawing::new(width_mm, 0.0, format!("Cut card: {}", item.name));
+    let marks = checked_marks(item, width_mm)?;
+    let is_bend = item.stock.bend_rad > 1e-9;
+    let foot = picture(item, width_mm, 12.0, &mut drawing) + 4.0;
+    let rows = f64::from(u32::try_from(marks.len()).unwrap_or(u32::MAX));
+    drawing.height_mm = foot + 12.0 + 5.2 * rows;
+    let length_mm = item.stock.whole_length().centre_line_mm;
+    drawing.push("head", head(item, length_mm));
+    drawing.push("marks", table(&marks, is_bend, foot, width_mm));
+    Ok(drawing)
+}
+
+/// The picture alone: the item from the side, near end (A) at the left, the bend turning up, its
+/// parts named, its cuts numbered, the kerf hatched on the side of the mark where the blade runs.
+/// A straight is drawn thicker than to scale.
+///
+/// # Errors
+/// As [`cut_card`].
+pub fn cut_picture(item: &CardItem, width_mm: f64) -> Result<Drawing, CardError> {
+    checked_marks(item, width_mm)?;
+    let mut drawing = Drawing::new(width_mm, 0.0, format!("Cuts of {}", item.name));
+    drawing.height_mm = picture(item, width_mm, 2.0, &mut drawing);
+    Ok(drawing)
+}
+
+fn checked_marks(item: &CardItem, width_mm: f64) -> Result<Vec<(&CardCut, Marks)>, CardError> {
     let stock = &item.stock;
     let length_mm = stock.whole_length().centre_line_mm;
     let is_bend = stock.bend_rad > 1e-9;
@@ -120,44 +161,48 @@ pub fn cut_card(item: &CardItem, width_mm: f64) -> Result<Drawing, CardError> {
             width_mm,
         });
     }
-    let mut marks: Vec<(&CardCut, Marks)> = Vec::new();
-    for cut in &item.cuts {
-        let found = stock
-            .place_along(cut.along_mm)
-            .and_then(|place| stock.marks_from_end(place))
-            .map_err(|source| CardError::Cut {
-                item: item.name.clone(),
-                number: cut.number,
-                source,
-            })?;
-        marks.push((cut, found));
-    }
-    let full = BenchPath::new(stock, 1.0);
+    item.cuts
+        .iter()
+        .map(|cut| {
+            stock
+                .place_along(cut.along_mm)
+                .and_then(|place| stock.marks_from_end(place))
+                .map(|found| (cut, found))
+                .map_err(|source| CardError::Cut {
+                    item: item.name.clone(),
+                    number: cut.number,
+                    source,
+                })
+        })
+        .collect()
+}
+
+/// Draws below `top_mm` and returns where it ends.
+fn picture(item: &CardItem, width_mm: f64, top_mm: f64, drawing: &mut Drawing) -> f64 {
+    let stock = &item.stock;
+    let full = BenchPath::new(stock, 1.0, 0.0);
     let extent = full.extent();
     let scale = ((width_mm - 2.0 * EDGE_MM) / extent.width())
         .min(TALLEST_MM / extent.height())
         .min(1.0);
-    let path = BenchPath::new(stock, scale);
+    let path = BenchPath::new(stock, scale, BAR_MM);
     let extent = path.extent();
-    let top = 12.0 + EDGE_MM;
+    let above = labels::room_above_mm(item, &path);
+    let below = cuts::room_below_mm(item, &path);
+    let top = top_mm + above;
     let shift = Spot::new(
         EDGE_MM + 0.5 * (width_mm - 2.0 * EDGE_MM - extent.width()) - extent.min.x,
         top - extent.min.y,
     );
-    let foot = top + extent.height() + EDGE_MM + 4.0;
-    let rows = f64::from(u32::try_from(marks.len()).unwrap_or(u32::MAX));
-    let mut drawing = Drawing::new(
-        width_mm,
-        foot + 12.0 + 5.2 * rows,
-        format!("Cut card: {}", item.name),
-    );
-    let put = |items: Vec<Item>| items.iter().map(|i| moved(i, shift)).collect::<Vec<_>>();
-    drawing.push("tube", put(tube(item, &path)));
-    drawing.push("cuts", put(cuts(item, &path)));
-    drawing.push("sizes", put(sizes(stock, &path)));
-    drawing.push("head", head(item, length_mm));
-    drawing.push("marks", table(&marks, is_bend, foot, width_mm));
-    Ok(drawing)
+    let mut put = |name: &str, items: Vec<Item>| {
+        drawing.push(name, items.iter().map(|i| moved(i, shift)).collect());
+    };
+    put("tube", tube(item, &path));
+    put("cuts", cuts::cuts(item, &path));
+    put("sizes", sizes(stock, &path));
+    put("parts", labels::labels(item, &path));
+    put("ends", ends(&path));
+    top + extent.height() + below
 }
 
 fn tube(item: &CardItem, path: &BenchPath<'_>) -> Vec<Item> {
@@ -178,48 +223,24 @@ fn tube(item: &CardItem, path: &BenchPath<'_>) -> Vec<Item> {
         spots: path.line(whole, 0.0),
         line: Line::new(Weight::Hair, Dash::Centre),
     });
-    for part in &item.parts {
-        let (at, _) = path.at(0.5 * (part.from_mm + part.to_mm));
-        let words = part.mark.as_deref().unwrap_or("offcut");
-        let lettering = if part.mark.is_some() {
-            Lettering::plain(4.0).bold().centred()
-        } else {
-            Lettering::plain(2.4).italic().centred()
-        };
-        items.push(Item::Text {
-            at: at + Spot::new(0.0, BASE_LINE_DROP * lettering.size_mm),
-            text: words.to_owned(),
-            lettering,
-            turn_rad: 0.0,
-            has_halo: true,
-        });
-    }
     items
 }
 
-fn cuts(item: &CardItem, path: &BenchPath<'_>) -> Vec<Item> {
+/// The letters A and B before and after the item.
+fn ends(path: &BenchPath<'_>) -> Vec<Item> {
     let mut items = Vec::new();
-    for cut in &item.cuts {
-        let (at, along) = path.at(cut.along_mm);
-        // The outside of the bend lies to the right hand of the travel: the bend turns up.
-        let out = along.quarter();
-        let reach = 0.5 * path.width_mm();
-        items.push(Item::line(
-            at - out * (reach + 2.5),
-            at + out * (reach + 4.0),
-            Line::solid(Weight::ExtraWide),
+    for (along_mm, sense, letter) in [(0.0, -1.0, "A"), (path.length_mm(), 1.0, "B")] {
+        let (at, along) = path.at(along_mm);
+        let centre = at + along * (sense * 8.0);
+        items.push(Item::rect(
+            Rect::new(centre.x - 4.0, centre.y - 4.0, 8.0, 8.0),
+            Some(Line::solid(Weight::Medium)),
+            Fill::Paper,
         ));
-        let centre = at + out * (reach + 7.0);
-        items.push(Item::Circle {
-            centre,
-            radius_mm: 2.8,
-            line: Some(Line::solid(Weight::Medium)),
-            fill: Fill::Paper,
-        });
         items.push(Item::text(
-            centre + Spot::new(0.0, BASE_LINE_DROP * 3.2),
-            cut.number.to_string(),
-            Lettering::plain(3.2).bold().centred(),
+            centre + Spot::new(0.0, BASE_LINE_DROP * 6.0),
+            letter,
+            Lettering::plain(6.0).bold().centred(),
         ));
     }
     items
@@ -236,7 +257,7 @@ fn sizes(stock: &StockBend, path: &BenchPath<'_>) -> Vec<Item> {
             to: b + side,
             off_mm: -7.0,
             text: words,
-            size_mm: 2.6,
+            size_mm: 3.4,
         })
     };
     if stock.near_leg_mm > 1e-6 {

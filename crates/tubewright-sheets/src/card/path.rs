@@ -8,11 +8,23 @@ use tubewright_geometry::math;
 pub(crate) struct BenchPath<'a> {
     stock: &'a StockBend,
     scale: f64,
+    thick: f64,
 }
 
 impl<'a> BenchPath<'a> {
-    pub(crate) const fn new(stock: &'a StockBend, scale: f64) -> Self {
-        Self { stock, scale }
+    /// The item at `scale`; a straight is drawn at least `thick_mm` of paper thick, out of scale.
+    pub(crate) fn new(stock: &'a StockBend, scale: f64, thick_mm: f64) -> Self {
+        let is_bend = stock.bend_rad > 1e-9;
+        let thick = if is_bend {
+            stock.od_mm * scale
+        } else {
+            (stock.od_mm * scale).max(thick_mm)
+        };
+        Self {
+            stock,
+            scale,
+            thick,
+        }
     }
 
     pub(crate) fn length_mm(&self) -> f64 {
@@ -20,8 +32,13 @@ impl<'a> BenchPath<'a> {
     }
 
     /// Width of the tube on the paper.
-    pub(crate) fn width_mm(&self) -> f64 {
-        self.stock.od_mm * self.scale
+    pub(crate) const fn width_mm(&self) -> f64 {
+        self.thick
+    }
+
+    /// A stretch of tube in mm of paper.
+    pub(crate) fn on_paper_mm(&self, along_mm: f64) -> f64 {
+        along_mm * self.scale
     }
 
     /// Place and direction at so many mm of tube from the near end.

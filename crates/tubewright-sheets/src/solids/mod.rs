@@ -6,6 +6,11 @@ mod pipe;
 mod step;
 mod topology;
 
+/// What other solids of this crate are written with.
+pub(crate) mod entities {
+    pub(crate) use super::step::{Entities, Part, assembly};
+}
+
 pub use glb::{MeshFineness, to_glb};
 pub use step::{StepStamp, to_step};
 

@@ -32,10 +32,38 @@ pub struct StepStamp {
 /// # Errors
 /// [`SolidError`] for the first piece that has no sound shape, or when there is none.
 pub fn to_step(scene: &Scene, stamp: &StepStamp) -> Result<String, SolidError> {
+    let mut parts: Vec<Part<'_>> = Vec::new();
+    for piece in scene.runs.iter().flat_map(|run| &run.pieces) {
+        let found = shapes(piece)?;
+        let many = found.len() > 1;
+        for (i, shape) in found.into_iter().enumerate() {
+            let mut name = piece.mark.clone();
+            if let Some(own) = &piece.name {
+                let _ = write!(name, " {own}");
+            }
+            if many {
+                let _ = write!(name, " arm {}", i + 1);
+            }
+            let own = name.clone();
+            parts.push((name, Box::new(move |e| solid(e, &own, &shape))));
+        }
+    }
+    if parts.is_empty() {
+        return Err(SolidError::NothingToWrite);
+    }
+    Ok(assembly(&scene.title, stamp, &parts))
+}
+
+/// A part's name, and what writes its solid.
+pub(crate) type Part<'a> = (String, Box<dyn Fn(&mut Entities) -> usize + 'a>);
+
+/// A file with each part as a named product of one assembly; each writer returns its
+/// MANIFOLD_SOLID_BREP.
+pub(crate) fn assembly(title: &str, stamp: &StepStamp, parts: &[Part<'_>]) -> String {
     let mut e = Entities::default();
     let context = head_entities(&mut e);
     let origin = e.placement(Point::ORIGIN, UnitVector::Z, UnitVector::X);
-    let whole = product(&mut e, &context, &scene.title);
+    let whole = product(&mut e, &context, title);
     let whole_rep = e.add(&format!(
         "SHAPE_REPRESENTATION('',(#{origin}),#{})",
         context.geometric
@@ -44,45 +72,29 @@ pub fn to_step(scene: &Scene, stamp: &StepStamp) -> Result<String, SolidError> {
         "SHAPE_DEFINITION_REPRESENTATION(#{},#{whole_rep})",
         whole.shape
     ));
-    let mut count = 0;
-    for piece in scene.runs.iter().flat_map(|run| &run.pieces) {
-        let found = shapes(piece)?;
-        let many = found.len() > 1;
-        for (i, shape) in found.iter().enumerate() {
-            count += 1;
-            let mut name = piece.mark.clone();
-            if let Some(own) = &piece.name {
-                let _ = write!(name, " {own}");
-            }
-            if many {
-                let _ = write!(name, " arm {}", i + 1);
-            }
-            let brep = solid(&mut e, &name, shape);
-            let part = product(&mut e, &context, &name);
-            let rep = e.add(&format!(
-                "ADVANCED_BREP_SHAPE_REPRESENTATION({},(#{origin},#{brep}),#{})",
-                Entities::text(&name),
-                context.geometric
-            ));
-            e.add(&format!(
-                "SHAPE_DEFINITION_REPRESENTATION(#{},#{rep})",
-                part.shape
-            ));
-            place_in(
-                &mut e,
-                (&whole, whole_rep),
-                (&part, rep),
-                origin,
-                &name,
-                count,
-            );
-        }
-    }
-    if count == 0 {
-        return Err(SolidError::NothingToWrite);
+    for (count, (name, write)) in (1..).zip(parts) {
+        let brep = write(&mut e);
+        let part = product(&mut e, &context, name);
+        let rep = e.add(&format!(
+            "ADVANCED_BREP_SHAPE_REPRESENTATION({},(#{origin},#{brep}),#{})",
+            Entities::text(name),
+            context.geometric
+        ));
+        e.add(&format!(
+            "SHAPE_DEFINITION_REPRESENTATION(#{},#{rep})",
+            part.shape
+        ));
+        place_in(
+            &mut e,
+            (&whole, whole_rep),
+            (&part, rep),
+            origin,
+            name,
+            count,
+        );
     }
     let mut out = String::from("ISO-10303-21;\nHEADER;\n");
-    let description = format!("Runs of {}, plan {}", scene.title, stamp.plan_hash);
+    let description = format!("Runs of {title}, plan {}", stamp.plan_hash);
     let _ = writeln!(
         out,
         "FILE_DESCRIPTION(({}),'2;1');",
@@ -97,7 +109,7 @@ pub fn to_step(scene: &Scene, stamp: &StepStamp) -> Result<String, SolidError> {
     out.push_str("FILE_SCHEMA(('AUTOMOTIVE_DESIGN { 1 0 10303 214 1 1 1 1 }'));\nENDSEC;\nDATA;\n");
     out.push_str(&e.text);
     out.push_str("ENDSEC;\nEND-ISO-10303-21;\n");
-    Ok(out)
+    out
 }
 
 struct Context {

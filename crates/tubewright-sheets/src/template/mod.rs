@@ -1,10 +1,12 @@
 //! Wrap-round templates at true scale, with check rulers.
 
+mod clock_strip;
 mod ruler;
 mod strip;
 mod tiles;
 mod unrolled;
 
+pub use clock_strip::clock_strip;
 pub use unrolled::{CURVE_TOLERANCE_MM, Unrolled};
 
 use crate::drawing::{Drawing, Item, Layer, Lettering, Line, Rect, Spot, Weight, moved};

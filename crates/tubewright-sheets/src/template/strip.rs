@@ -9,7 +9,7 @@ use tubewright_geometry::math;
 
 /// Paper beyond the curve, and width of the glue tab, in mm.
 const BEYOND_MM: f64 = 12.0;
-const TAB_MM: f64 = 8.0;
+pub(super) const TAB_MM: f64 = 8.0;
 
 /// The strip laid out from the origin down and right.
 pub(crate) struct Strip {
@@ -96,7 +96,7 @@ pub(crate) fn strip(unrolled: &Unrolled, spec: &TemplateSpec, extent: [[f64; 2];
     }
 }
 
-fn outline(unrolled: &Unrolled, width_mm: f64, height: f64) -> Vec<Item> {
+pub(super) fn outline(unrolled: &Unrolled, width_mm: f64, height: f64) -> Vec<Item> {
     let frame = Rect::new(0.0, 0.0, width_mm, height);
     let mut spots = frame.corners().to_vec();
     spots.push(frame.min);
@@ -249,7 +249,7 @@ fn words(unrolled: &Unrolled, spec: &TemplateSpec, width_mm: f64, height: f64) -
 }
 
 /// Crosses that neighbouring pages share, and that show a skewed print.
-fn registration(width_mm: f64, height: f64) -> Vec<Item> {
+pub(super) fn registration(width_mm: f64, height: f64) -> Vec<Item> {
     let hair = Line::solid(Weight::Hair);
     let mut items = Vec::new();
     for (x, y) in [

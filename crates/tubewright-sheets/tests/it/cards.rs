@@ -2,7 +2,7 @@
 
 use tubewright_geometry::cut::StockBend;
 use tubewright_sheets::drawing::{Item, Rect};
-use tubewright_sheets::{CardCut, CardError, CardItem, Drawing, cut_card, to_svg};
+use tubewright_sheets::{BladeSide, CardCut, CardError, CardItem, Drawing, cut_card, to_svg};
 
 fn texts(drawing: &Drawing, layer: &str) -> Vec<String> {
     let found = drawing
@@ -26,6 +26,7 @@ fn the_table_says_where_to_mark_outside_inside_and_side() {
     item.cuts = vec![CardCut {
         number: 1,
         along_mm: 100.0 + 85.5 * std::f64::consts::FRAC_PI_4,
+        kerf: BladeSide::Far,
         words: String::new(),
     }];
     let words = texts(&cut_card(&item, 180.0).unwrap(), "marks");
@@ -62,7 +63,7 @@ fn the_outline_is_true_to_scale() {
 fn every_piece_is_named_on_the_tube() {
     for (_, item) in crate::common::cards() {
         let drawing = cut_card(&item, 180.0).unwrap();
-        let words = texts(&drawing, "tube");
+        let words = texts(&drawing, "parts");
         for part in item.parts.iter().filter_map(|p| p.mark.as_ref()) {
             assert!(words.contains(part));
         }
@@ -92,4 +93,49 @@ fn cuts_past_the_item_and_sizes_that_are_none_are_refused() {
         cut_card(&good, 50.0),
         Err(CardError::TooNarrow { .. })
     ));
+}
+
+#[test]
+fn cuts_a_kerf_apart_have_numbers_that_can_be_told_apart() {
+    let (_, mut item) = crate::common::cards().swap_remove(0);
+    item.cuts = [
+        (1, 150.0, BladeSide::Near),
+        (2, 148.4, BladeSide::Far),
+        (3, 152.0, BladeSide::Far),
+    ]
+    .map(|(number, along_mm, kerf)| CardCut {
+        number,
+        along_mm,
+        kerf,
+        words: String::new(),
+    })
+    .to_vec();
+    let drawing = tubewright_sheets::cut_picture(&item, 184.0).unwrap();
+    let rings: Vec<_> = drawing
+        .layers
+        .iter()
+        .filter(|l| l.name == "cuts")
+        .flat_map(|l| &l.items)
+        .filter_map(|item| match item {
+            Item::Circle {
+                centre, radius_mm, ..
+            } => Some((*centre, *radius_mm)),
+            _ => None,
+        })
+        .collect();
+    assert_eq!(rings.len(), 3);
+    for (i, (a, r)) in rings.iter().enumerate() {
+        for (b, _) in &rings[i + 1..] {
+            assert!(a.distance(*b) >= 2.0 * r, "{a:?} and {b:?} overlap");
+        }
+        assert!(drawing.sheet().holds(*a), "{a:?} lies off the paper");
+    }
+}
+
+#[test]
+fn the_picture_letters_both_ends() {
+    for (_, item) in crate::common::cards() {
+        let drawing = tubewright_sheets::cut_picture(&item, 184.0).unwrap();
+        assert_eq!(texts(&drawing, "ends"), ["A", "B"]);
+    }
 }

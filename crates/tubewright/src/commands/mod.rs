@@ -17,6 +17,7 @@ mod record;
 mod rename;
 mod route;
 mod route_problem;
+mod sheets;
 mod solve;
 mod spoiled;
 mod tacked;
@@ -98,6 +99,14 @@ pub(crate) enum Failure {
     /// The route problem does not hold together.
     #[error("the runs cannot be routed: {0}")]
     Problem(#[from] tubewright_route::problem::ProblemError),
+    /// The plan is older than the files: what would be printed is not what was looked at.
+    #[error(
+        "plan.json is {words}; nothing is printed from it. Look at the routes with `tubewright route`, which solves them anew, then print"
+    )]
+    OlderPlan {
+        /// What it is older than.
+        words: String,
+    },
     /// Nothing to draw.
     #[error("there is no drawing: {0}")]
     Drawing(String),
@@ -180,6 +189,7 @@ pub(crate) fn run(cli: &Cli) -> Result<Done, Failure> {
         Command::Spoiled(arguments) => spoiled::run(arguments),
         Command::Tacked(arguments) => tacked::run(arguments),
         Command::Check(arguments) => check::run(arguments),
+        Command::Sheets(arguments) => sheets::run(arguments),
         Command::Rename(arguments) => rename::run(arguments),
         Command::Demo(arguments) => demo::run(arguments),
     }
@@ -198,10 +208,23 @@ pub(crate) fn print(text: &str) -> Result<(), Failure> {
 /// # Errors
 /// [`Failure::Write`].
 pub(crate) fn write_whole(out: &Path, text: &str) -> Result<(), Failure> {
+    write_bytes(out, text.as_bytes())
+}
+
+/// The same for bytes.
+///
+/// # Errors
+/// [`Failure::Write`].
+pub(crate) fn write_bytes(out: &Path, bytes: &[u8]) -> Result<(), Failure> {
     let folder = out.parent().filter(|parent| !parent.as_os_str().is_empty());
-    let mut file = tempfile::NamedTempFile::new_in(folder.unwrap_or_else(|| ".".as_ref()))
+    let mut builder = tempfile::Builder::new();
+    // A sheet is for everybody in the shop; a temporary file is for its owner alone by itself.
+    #[cfg(unix)]
+    builder.permissions(std::os::unix::fs::PermissionsExt::from_mode(0o666));
+    let mut file = builder
+        .tempfile_in(folder.unwrap_or_else(|| ".".as_ref()))
         .map_err(Failure::writing(out))?;
-    file.write_all(text.as_bytes())
+    file.write_all(bytes)
         .and_then(|()| file.as_file().sync_all())
         .map_err(Failure::writing(out))?;
     file.persist(out)

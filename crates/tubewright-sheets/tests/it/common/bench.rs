@@ -1,12 +1,13 @@
 //! Stock items on the bench.
 
 use tubewright_geometry::cut::StockBend;
-use tubewright_sheets::{CardCut, CardItem, CardPart};
+use tubewright_sheets::{BladeSide, CardCut, CardItem, CardPart};
 
 pub(crate) fn cards() -> Vec<(&'static str, CardItem)> {
     let cut = |number: u32, along_mm: f64| CardCut {
         number,
         along_mm,
+        kerf: BladeSide::Far,
         words: "blade beyond the mark".to_owned(),
     };
     let part = |mark: Option<&str>, from_mm: f64, to_mm: f64| CardPart {

@@ -1,0 +1,85 @@
+//! What must be minded, on a sheet of its own and beside the work it belongs to.
+
+use tubewright_packet::{Block, Body, Sheet, SheetKind};
+use tubewright_stock::weld::{CAUTIONS, CR6_ACTION_LEVEL_UG_PER_M3, CR6_LIMIT_UG_PER_M3};
+
+/// Beside every sheet that is worked from under the car.
+pub(super) const UNDER_THE_CAR: &str = "Crib, block or secure the raised car before anyone goes \
+    under it. Never work under a load that is held only by a jack.";
+
+/// Beside the saw.
+pub(super) const AT_THE_SAW: &str = "Sawn tube is sharp and throws chips: wear eye protection, clamp \
+    the work, deburr both edges before a hand goes near.";
+
+/// Beside the torch.
+pub(super) const AT_THE_TORCH: &str = "Stainless welding fume holds chromium VI: extract at the \
+    source. Argon displaces air: ventilate pits and closed spaces. No brake cleaner or other \
+    chlorinated solvent near the arc.";
+
+/// Beside the verdict.
+pub(super) const BEFORE_RUNNING: &str = "Do not run the engine while anything fails or while what is \
+    not checked has not been judged on the car. Exhaust gas holds carbon monoxide: run the engine \
+    outdoors.";
+
+/// Steering, brakes, fuel.
+pub(super) const LICENSED: &str = "Steering, brakes and fuel lines are judged by a licensed \
+    practitioner, and local law decides on emissions, catalysts and noise. This packet decides none \
+    of that.";
+
+/// The sheet.
+pub(super) fn sheet() -> Sheet {
+    let mut blocks: Vec<Block> = [
+        UNDER_THE_CAR,
+        AT_THE_SAW,
+        AT_THE_TORCH,
+        BEFORE_RUNNING,
+        LICENSED,
+    ]
+    .into_iter()
+    .map(|text| Block::Caution {
+        text: text.to_owned(),
+    })
+    .collect();
+    blocks.push(Block::Heading {
+        text: "More, and where it is written".to_owned(),
+    });
+    let mut lines: Vec<String> = CAUTIONS
+        .iter()
+        .map(|caution| {
+            let mut text = String::new();
+            let mut letters = caution.chars();
+            text.extend(letters.next().map(|c| c.to_ascii_uppercase()));
+            text.extend(letters);
+            text.push('.');
+            text
+        })
+        .collect();
+    lines.push(format!(
+        "Chromium VI in the air, eight hours: at most {CR6_LIMIT_UG_PER_M3} µg/m³, action from \
+         {CR6_ACTION_LEVEL_UG_PER_M3} µg/m³ (29 CFR 1910.1026)."
+    ));
+    lines.push(
+        "Disconnect the battery and the control units before welding on the car; keep the earth \
+         clamp beside the weld (common practice, no source)."
+            .to_owned(),
+    );
+    lines.push(
+        "Fuel lines, tank and brake lines near the weld: take them away or shield them, an \
+         extinguisher at hand, and stay half an hour after the last arc (common practice, no source)."
+            .to_owned(),
+    );
+    blocks.push(Block::Items { lines });
+    Sheet {
+        kind: SheetKind::Cautions,
+        title: "Cautions".to_owned(),
+        is_lying: false,
+        body: Body::Made { blocks },
+    }
+}
+
+/// A caution as a block.
+pub(super) fn caution(text: &str) -> Block {
+    Block::Caution {
+        text: text.to_owned(),
+    }
+}

@@ -1,0 +1,122 @@
+//! At the counter: what to take when something is out, worked out beforehand.
+
+use super::PrintJob;
+use crate::stages::Supply;
+use std::collections::BTreeMap;
+use tubewright_packet::{Block, Body, Column, Sheet, SheetKind, Table};
+use tubewright_stock::{Money, StockPlan};
+
+/// The counter sheet.
+pub(super) fn sheet(job: &PrintJob<'_>, supply: &Supply) -> Sheet {
+    let mut blocks = vec![Block::Words {
+        text:
+            "Find the line of what is out. Buy what it adds, leave what it drops; all else stays. \
+               The cut cards of this packet then no longer hold: print them again before the first \
+               cut."
+                .to_owned(),
+    }];
+    match job.substitutes {
+        Err(why) => blocks.push(Block::NotMade {
+            what: "substitutes".to_owned(),
+            why: why.to_owned(),
+        }),
+        Ok([]) => blocks.push(Block::Words {
+            text: "Nothing is bought, so nothing can be out.".to_owned(),
+        }),
+        Ok(substitutes) => {
+            let mut table = Table::new(
+                "counter",
+                vec![
+                    Column::words("out").big(),
+                    Column::wide("buy instead"),
+                    Column::wide("leave"),
+                    Column::figures("dearer by"),
+                ],
+            );
+            // A pair whose one item alone has no substitute tells nothing more.
+            let hopeless: Vec<&String> = substitutes
+                .iter()
+                .filter(|s| s.out.len() == 1 && !s.plan.missing.is_empty())
+                .flat_map(|s| &s.out)
+                .collect();
+            for substitute in substitutes {
+                if substitute.out.len() > 1
+                    && substitute.out.iter().any(|out| hopeless.contains(&out))
+                {
+                    continue;
+                }
+                let (more, less) = difference(&supply.plan, &substitute.plan);
+                let added = if substitute.plan.missing.is_empty() {
+                    or_nothing(&more)
+                } else {
+                    let lacks: Vec<&str> = substitute
+                        .plan
+                        .missing
+                        .iter()
+                        .map(|missing| missing.mark.as_str())
+                        .collect();
+                    format!("NO SUBSTITUTE for {}", lacks.join(", "))
+                };
+                let is_made = substitute.plan.missing.is_empty();
+                let cells = [
+                    substitute.out.join(" and "),
+                    added,
+                    if is_made {
+                        or_nothing(&less)
+                    } else {
+                        "nothing; ask elsewhere".to_owned()
+                    },
+                    if is_made {
+                        Money::new(substitute.dearer_minor, supply.plan.price.currency).to_string()
+                    } else {
+                        "–".to_owned()
+                    },
+                ];
+                if is_made {
+                    table.row(cells);
+                } else {
+                    table.strong_row(cells);
+                }
+            }
+            blocks.push(Block::Table { table });
+            blocks.push(Block::Words {
+                text: "Dearer by counts the welds that a substitute adds, at the shop's own rate."
+                    .to_owned(),
+            });
+        }
+    }
+    Sheet {
+        kind: SheetKind::Counter,
+        title: "At the counter: when something is out".to_owned(),
+        is_lying: false,
+        body: Body::Made { blocks },
+    }
+}
+
+fn or_nothing(lines: &[String]) -> String {
+    if lines.is_empty() {
+        "nothing".to_owned()
+    } else {
+        lines.join("; ")
+    }
+}
+
+/// What the other plan buys more, and what less.
+fn difference(plan: &StockPlan, other: &StockPlan) -> (Vec<String>, Vec<String>) {
+    let mut change: BTreeMap<(&str, &str), i64> = BTreeMap::new();
+    for buy in &plan.buys {
+        *change.entry((&buy.supplier, &buy.item)).or_default() -= i64::from(buy.quantity);
+    }
+    for buy in &other.buys {
+        *change.entry((&buy.supplier, &buy.item)).or_default() += i64::from(buy.quantity);
+    }
+    let (mut more, mut less) = (Vec::new(), Vec::new());
+    for ((supplier, item), count) in change {
+        if count > 0 {
+            more.push(format!("{count} × {item} at {supplier}"));
+        } else if count < 0 {
+            less.push(format!("{} × {item}", -count));
+        }
+    }
+    (more, less)
+}

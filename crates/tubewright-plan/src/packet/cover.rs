@@ -1,0 +1,237 @@
+//! The cover: the car, the chosen way, what the checks say, and how to read the rest.
+
+use super::cautions::{BEFORE_RUNNING, caution};
+use super::joints::{JointKind, joints_of};
+use super::run_sheets::views;
+use super::words::{degrees, fixed};
+use super::{PrintJob, Way, room_mm};
+use crate::routes::PlannedRun;
+use crate::scene::scene_of;
+use tubewright_check::{State, Verdict};
+use tubewright_packet::{Block, Body, Column, Figure, PacketPaper, Sheet, SheetKind, Step, Table};
+
+/// The cover and the page that tells how to work from the packet.
+pub(super) fn sheet(job: &PrintJob<'_>, paper: PacketPaper) -> Sheet {
+    let scene = scene_of(job.model, job.around, job.runs, job.board);
+    let mut blocks = vec![
+        Block::Figures {
+            figures: figures(job),
+        },
+        Block::Words { text: way(job) },
+        verdict(job),
+    ];
+    blocks.extend(views(&scene, 0.9 * room_mm(paper), "All runs"));
+    blocks.extend([
+        Block::NewPage,
+        Block::Heading {
+            text: "The order of the work".to_owned(),
+        },
+        Block::Steps { steps: steps() },
+        Block::Heading {
+            text: "What the words and signs mean".to_owned(),
+        },
+        Block::Table { table: signs(job) },
+        Block::NewPage,
+        Block::Heading {
+            text: "What is in this packet".to_owned(),
+        },
+        Block::Contents,
+    ]);
+    Sheet {
+        kind: SheetKind::Cover,
+        title: job
+            .model
+            .build
+            .name
+            .clone()
+            .unwrap_or_else(|| "Shop packet".to_owned()),
+        is_lying: false,
+        body: Body::Made { blocks },
+    }
+}
+
+fn figures(job: &PrintJob<'_>) -> Vec<Figure> {
+    let mut figures = Vec::new();
+    let mut add = |value: String, what: &str| {
+        figures.push(Figure {
+            value,
+            what: what.to_owned(),
+        });
+    };
+    let length: f64 = job.runs.iter().map(PlannedRun::developed_length_mm).sum();
+    let bends: f64 = job.runs.iter().map(PlannedRun::sum_of_bends_rad).sum();
+    add(job.lengths.long(length), "of exhaust");
+    add(format!("{}°", degrees(bends.to_degrees())), "of bend");
+    if let Some(supply) = job.supply {
+        add(supply.plan.price.to_string(), "to buy, tax and delivery in");
+        let welds = joints_of(job.model, job.runs, supply)
+            .iter()
+            .filter(|joint| joint.kind == JointKind::Weld)
+            .count();
+        add(welds.to_string(), "welds");
+        add(supply.cards.len().to_string(), "items to cut");
+    }
+    add(job.board.count(State::Fail).to_string(), "checks fail");
+    add(
+        job.board.count(State::NotChecked).to_string(),
+        "not checked",
+    );
+    figures
+}
+
+fn way(job: &PrintJob<'_>) -> String {
+    let Some(way) = job.way else {
+        return "No route was chosen.".to_owned();
+    };
+    match way {
+        Way::Chosen { name, on } => format!("The way: {name}; chosen on {on}."),
+        Way::Cheapest {
+            name,
+            cost,
+            lower_bound,
+            among,
+        } => {
+            let among = match among {
+                0 | 1 => "the only way found in this effort".to_owned(),
+                count => format!("the cheapest of {count} that were found"),
+            };
+            format!(
+                "The way: {name}; {among}, not chosen in the record yet. It costs {} in the shop's \
+                 reckoning (money, welds, flow, ground clearance), and no way costs less than {}.",
+                fixed(cost, 0),
+                fixed(lower_bound, 0)
+            )
+        }
+    }
+}
+
+fn verdict(job: &PrintJob<'_>) -> Block {
+    let counts = format!(
+        "{} checks fail, {} are not checked: see the sheet “Checks”.",
+        job.board.count(State::Fail),
+        job.board.count(State::NotChecked)
+    );
+    match job.board.verdict() {
+        Verdict::Passes => Block::Words {
+            text: "Every check that applies passes.".to_owned(),
+        },
+        Verdict::Fails | Verdict::NotAllChecked => caution(&format!("{counts} {BEFORE_RUNNING}")),
+    }
+}
+
+fn steps() -> Vec<Step> {
+    [
+        (
+            "Check the print",
+            "Lay a steel rule on the rulers of the template pages. If they are off, print again at \
+             100 %.",
+        ),
+        (
+            "Measure again what is doubtful",
+            "The survey sheet names it. Change the file and print again when a reading changes.",
+        ),
+        (
+            "Buy",
+            "The list, the counter sheet, and what to take along.",
+        ),
+        (
+            "Cut",
+            "One card for each item. All marks before the first cut.",
+        ),
+        (
+            "Fit and tack",
+            "From the engine rearwards, clock by the witness lines, tape against the joint map.",
+        ),
+        (
+            "Weld",
+            "Only when every tacked joint is where it should be.",
+        ),
+        (
+            "Prove",
+            "The checks, the cautions, and what nobody has checked yet.",
+        ),
+    ]
+    .into_iter()
+    .map(|(what, how)| Step {
+        what: what.to_owned(),
+        how: how.to_owned(),
+    })
+    .collect()
+}
+
+fn signs(job: &PrintJob<'_>) -> Table {
+    let mut table = Table::new(
+        "",
+        vec![Column::words("word or sign").big(), Column::wide("meaning")],
+    );
+    let letters: Vec<String> = job
+        .runs
+        .iter()
+        .filter_map(|run| {
+            let letter = run.pieces.first()?.mark.chars().next()?;
+            Some(format!("{letter}: {}", run.name))
+        })
+        .collect();
+    let marks = format!(
+        "Mark of a piece, painted on the steel: letter of the run and a number, given once and never \
+         again ({}). L2+L3 is one part that is both: a bend that keeps its leg.",
+        letters.join(", ")
+    );
+    let origin = format!(
+        "Counted from the origin mark{}: x rearwards, y to the car's right, z up. Left is minus in y.",
+        job.model
+            .build
+            .frame
+            .as_ref()
+            .map_or_else(String::new, |frame| format!(
+                " “{}”",
+                frame.origin.at.name()
+            ))
+    );
+    for (word, meaning) in [
+        ("L3, R7", marks.as_str()),
+        (
+            "J4",
+            "Mark of a joint. It stands at the upstream end of the piece in whose row it is written.",
+        ),
+        (
+            "upstream, downstream",
+            "Upstream is toward the engine, downstream the way the gas flows. The arrow painted on a part \
+             points downstream.",
+        ),
+        (
+            "end A, end B",
+            "The two ends of a stock item before it is cut, as lettered in its picture. Tape from the end \
+             that the card names.",
+        ),
+        (
+            "witness line",
+            "A line scribed along the whole item before the first cut: on a bend along its back. It \
+             is what the clock is set by.",
+        ),
+        (
+            "clock",
+            "Turn round the tube, plus clockwise looking downstream (stand upstream of it and look the \
+             way the gas flows). Where a run starts, 12 o'clock is the highest place of the rim.",
+        ),
+        (
+            "kerf, black side",
+            "What the blade takes. The ring drawn at the measure is the face of the part; the blade \
+             runs on the side that is black in the picture.",
+        ),
+        (
+            "along the back, inside, side",
+            "Where the tape lies on a bend: on the outer curve, the inner curve, and halfway between. \
+             On a leg all three are the same.",
+        ),
+        ("x, y, z", origin.as_str()),
+        ("±", "The true figure lies within it 19 times in 20."),
+        (
+            "not checked, NOT MADE",
+            "Nobody has looked at it yet. It counts as loudly as a failure.",
+        ),
+    ] {
+        table.row([word.to_owned(), meaning.to_owned()]);
+    }
+    table
+}

@@ -1,0 +1,204 @@
+//! The joints of all runs: which are welded, which lie inside one part and need nothing.
+
+use crate::routes::{PlannedKind, PlannedRun};
+use crate::stages::Supply;
+use tubewright_build::model::{EndKind, Model, RunEnd};
+use tubewright_geometry::{Frame, Length};
+use tubewright_stock::TubeSpec;
+
+/// What is done at a joint.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum JointKind {
+    /// Two parts are welded.
+    Weld,
+    /// Both pieces are one part: the bend keeps its leg.
+    InOnePart,
+    /// The run begins here, at the engine or at another part.
+    Start,
+    /// The run ends here.
+    End,
+}
+
+/// A joint.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Joint {
+    /// Its mark (`J4`); for a weld inside a straight that two bends share, the piece's.
+    pub mark: String,
+    /// What is done.
+    pub kind: JointKind,
+    /// The run.
+    pub run: String,
+    /// What is upstream and downstream of it, as painted on the steel.
+    pub between: [String; 2],
+    /// Where it is, travelling downstream.
+    pub frame: Frame,
+    /// The tube there, when the stock file has it.
+    pub tube: Option<TubeSpec>,
+}
+
+impl Joint {
+    /// Length of a weld once round the outside.
+    #[must_use]
+    pub fn weld_mm(&self) -> Option<f64> {
+        self.tube
+            .as_ref()
+            .map(|tube| tubewright_geometry::math::PI * tube.od.mm())
+    }
+}
+
+/// The joints in the order of the runs, upstream first.
+#[must_use]
+pub fn joints_of(model: &Model, runs: &[PlannedRun], supply: &Supply) -> Vec<Joint> {
+    runs.iter()
+        .flat_map(|run| joints_of_run(model, run, supply, runs))
+        .collect()
+}
+
+/// A crossover is one part: it carries the mark that the first run gave it.
+pub(super) fn painted<'a>(crossover: &str, mark: &'a str, runs: &'a [PlannedRun]) -> &'a str {
+    runs.iter()
+        .flat_map(|run| &run.pieces)
+        .find(
+            |piece| matches!(&piece.kind, PlannedKind::Crossover { name, .. } if name == crossover),
+        )
+        .map_or(mark, |piece| &piece.mark)
+}
+
+/// What a run starts from or ends at, in words.
+fn end_words(model: &Model, end: Option<&RunEnd>, else_words: &str) -> String {
+    match end {
+        Some(RunEnd::End(name)) => {
+            let kind = model.build.end(name).map(|end| match end.kind {
+                EndKind::Flange => "flange",
+                EndKind::SawnTube => "sawn tube",
+                EndKind::Tip => "tip",
+                EndKind::Joint => "tacked joint",
+            });
+            kind.map_or_else(|| name.to_string(), |kind| format!("{name} ({kind})"))
+        }
+        Some(RunEnd::Port { component, port }) => port.as_ref().map_or_else(
+            || component.to_string(),
+            |port| format!("{component}, port {port}"),
+        ),
+        None => else_words.to_owned(),
+    }
+}
+
+fn joints_of_run(
+    model: &Model,
+    run: &PlannedRun,
+    supply: &Supply,
+    all: &[PlannedRun],
+) -> Vec<Joint> {
+    let written = model.build.run(&run.name);
+    let tube = supply
+        .request
+        .runs
+        .iter()
+        .flat_map(|demand| &demand.pieces)
+        .find(|piece| run.pieces.iter().any(|own| own.mark == piece.mark))
+        .map(|piece| piece.tube.clone());
+    // The parts that a piece is in, by the marks they serve.
+    let parts_with = |mark: &str| -> Vec<Vec<&str>> {
+        supply
+            .plan
+            .cuts
+            .iter()
+            .flat_map(|cut| &cut.parts)
+            .map(|part| part.serves.iter().map(|s| s.mark.as_str()).collect())
+            .filter(|marks: &Vec<&str>| marks.contains(&mark))
+            .collect()
+    };
+    let name = |index: usize| -> String {
+        let Some(piece) = run.pieces.get(index) else {
+            return String::new();
+        };
+        match &piece.kind {
+            PlannedKind::Component { name, .. } => format!("{} ({name})", piece.mark),
+            PlannedKind::Crossover { name, side, .. } => {
+                format!("{} ({name}, side {side})", painted(name, &piece.mark, all))
+            }
+            _ => parts_with(&piece.mark)
+                .first()
+                .map_or(piece.mark.clone(), |marks| marks.join("+")),
+        }
+    };
+    let mut out = Vec::new();
+    let joint = |mark: &str, kind, between, frame| Joint {
+        mark: mark.to_owned(),
+        kind,
+        run: run.name.clone(),
+        between,
+        frame,
+        tube: tube.clone(),
+    };
+    for (index, piece) in run.pieces.iter().enumerate() {
+        if index == 0 {
+            out.push(joint(
+                &piece.joint,
+                JointKind::Start,
+                [
+                    end_words(model, written.map(|run| &run.from), "the start"),
+                    name(0),
+                ],
+                piece.frame_in,
+            ));
+        } else if let Some(before) = run.pieces.get(index - 1) {
+            let is_one = parts_with(&before.mark)
+                .iter()
+                .any(|marks| marks.contains(&piece.mark.as_str()));
+            let kind = if is_one {
+                JointKind::InOnePart
+            } else {
+                JointKind::Weld
+            };
+            out.push(joint(
+                &piece.joint,
+                kind,
+                [name(index - 1), name(index)],
+                piece.frame_in,
+            ));
+        }
+        // A straight that two bends share is welded in its middle somewhere.
+        let shared = parts_with(&piece.mark);
+        if let (PlannedKind::Straight { .. }, [first, second, ..]) = (&piece.kind, &shared[..]) {
+            let along = part_share(supply, first, &piece.mark);
+            out.push(joint(
+                &format!("in {}", piece.mark),
+                JointKind::Weld,
+                [first.join("+"), second.join("+")],
+                piece.frame_in.advanced(along.mm()),
+            ));
+        }
+    }
+    if let Some(last) = run.pieces.len().checked_sub(1) {
+        out.push(joint(
+            &run.last_joint,
+            JointKind::End,
+            [
+                name(last),
+                end_words(model, written.map(|run| &run.to), "the end"),
+            ],
+            run.arrival(),
+        ));
+    }
+    out
+}
+
+/// How much of a shared straight the part before the weld gives.
+fn part_share(supply: &Supply, part: &[&str], mark: &str) -> Length {
+    supply
+        .plan
+        .cuts
+        .iter()
+        .flat_map(|cut| &cut.parts)
+        .find(|found| {
+            found
+                .serves
+                .iter()
+                .map(|s| s.mark.as_str())
+                .eq(part.iter().copied())
+        })
+        .and_then(|found| found.serves.iter().find(|s| s.mark == mark))
+        .map_or(Length::ZERO, |serves| serves.length)
+}

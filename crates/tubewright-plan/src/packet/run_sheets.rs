@@ -1,0 +1,444 @@
+//! Each run from the side, above and behind, its pieces, its bends; and the map of joints.
+
+use super::cautions::{UNDER_THE_CAR, caution};
+use super::joints::{JointKind, joints_of};
+use super::words::{degrees, fixed, signed_degrees, toward_words};
+use super::{PrintJob, not_made, room_mm};
+use crate::routes::{PlannedKind, PlannedPiece, PlannedRun};
+use crate::scene::scene_of;
+use tubewright_geometry::{BendRow, BendTable, Frame, Point};
+use tubewright_packet::{
+    Block, Body, Column, Figure, PacketPaper, Picture, Sheet, SheetKind, Stamp, Table,
+};
+use tubewright_sheets::{Scene, ViewName, one_view, to_svg};
+
+/// One sheet for each run.
+pub(super) fn sheets(job: &PrintJob<'_>, paper: PacketPaper) -> Vec<Sheet> {
+    if job.runs.is_empty() {
+        return vec![not_made(
+            SheetKind::Run,
+            "Runs",
+            "no route was found, or there is no run",
+        )];
+    }
+    job.runs.iter().map(|run| sheet(job, run, paper)).collect()
+}
+
+fn sheet(job: &PrintJob<'_>, run: &PlannedRun, paper: PacketPaper) -> Sheet {
+    let scene = scene_of(job.model, job.around, core::slice::from_ref(run), job.board);
+    let mut blocks = vec![Block::Figures {
+        figures: vec![
+            Figure {
+                value: job.lengths.long(run.developed_length_mm()),
+                what: "along the centre line, parts included".to_owned(),
+            },
+            Figure {
+                value: format!("{}°", degrees(run.sum_of_bends_rad().to_degrees())),
+                what: "of bend together".to_owned(),
+            },
+            Figure {
+                value: run.tube.clone(),
+                what: "tube".to_owned(),
+            },
+            Figure {
+                value: format!("{} {}", job.lengths.size(run.clr_mm), job.lengths.sign()),
+                what: "centre-line radius of its bends".to_owned(),
+            },
+            Figure {
+                value: format!(
+                    "{} {}",
+                    job.lengths.small(run.end_error_mm()),
+                    job.lengths.sign()
+                ),
+                what: "that the last joint is pulled into place".to_owned(),
+            },
+        ],
+    }];
+    blocks.extend(views(&scene, room_mm(paper), &run.name));
+    blocks.extend([
+        Block::NewPage,
+        Block::Heading {
+            text: "Pieces in the order of the flow".to_owned(),
+        },
+        Block::Table {
+            table: pieces(job, run),
+        },
+        Block::Words {
+            text: "Length is along the centre line. Clock is the turn of the bend's plane from that of \
+                   the bend before it, plus clockwise looking downstream; for the first bend of a run \
+                   from twelve o'clock. The turn from witness line to witness line is on the fit \
+                   sheet: use that one at the bench. Turns: which way the run goes on after the bend, in \
+                   the car: if a tacked bend goes another way, the clock was set wrong."
+                .to_owned(),
+        },
+    ]);
+    blocks.push(Block::Heading {
+        text: "Bend table: length, rotation, angle, and the points".to_owned(),
+    });
+    blocks.push(Block::Table {
+        table: bend_table(job, run),
+    });
+    blocks.push(Block::Words {
+        text: "Length is the straight before the bend, parts and components in it included; point is \
+               where the straight centre lines before and after the bend meet. A crossover starts a \
+               new count."
+            .to_owned(),
+    });
+    Sheet {
+        kind: SheetKind::Run,
+        title: format!("Run: {}", run.name),
+        is_lying: false,
+        body: Body::Made { blocks },
+    }
+}
+
+/// The car from the side, from above and from behind, as wide as `width_mm`; or why not.
+pub(super) fn views(scene: &Scene, width_mm: f64, words: &str) -> Vec<Block> {
+    [
+        (ViewName::Side, 1.0, "from the left side"),
+        (ViewName::Above, 1.0, "from above, front at the left"),
+        (ViewName::Behind, 0.5, "from behind"),
+    ]
+    .into_iter()
+    .map(
+        |(name, share, from)| match one_view(scene, name, width_mm * share) {
+            Ok(drawing) => Block::Picture {
+                picture: Picture {
+                    svg: to_svg(&drawing),
+                    width_mm: drawing.width_mm,
+                    height_mm: drawing.height_mm,
+                    words: format!("{words}, {from}"),
+                },
+            },
+            Err(error) => Block::NotMade {
+                what: format!("the view {from}"),
+                why: error.to_string(),
+            },
+        },
+    )
+    .collect()
+}
+
+fn what(piece: &PlannedPiece) -> String {
+    match &piece.kind {
+        PlannedKind::Straight { .. } => "straight".to_owned(),
+        PlannedKind::Bend { .. } => "bend".to_owned(),
+        PlannedKind::Component { name, .. } => name.clone(),
+        PlannedKind::Crossover { name, side, .. } => format!("{name}, side {side}"),
+    }
+}
+
+fn pieces(job: &PrintJob<'_>, run: &PlannedRun) -> Table {
+    let sign = job.lengths.sign();
+    let mut table = Table::new(
+        "pieces",
+        vec![
+            Column::words("piece").big(),
+            Column::words("joint before"),
+            Column::wide("what"),
+            Column::figures(&format!("length {sign}")).big(),
+            Column::figures("angle").big(),
+            Column::figures("clock").big(),
+            Column::words("turns"),
+            Column::figures("ends at x"),
+            Column::figures("y"),
+            Column::figures(&format!("z {sign}")),
+        ],
+    );
+    for piece in &run.pieces {
+        let [x, y, z] = job.lengths.xyz(piece.frame_out.origin);
+        let (angle, clock, turns) = match piece.kind {
+            PlannedKind::Bend {
+                angle_rad,
+                clock_rad,
+                ..
+            } => (
+                format!("{}°", degrees(angle_rad.to_degrees())),
+                format!("{}°", signed_degrees(clock_rad.to_degrees())),
+                // Twelve o'clock of a bend is toward its centre.
+                toward_words(piece.frame_in.twelve().to_array()),
+            ),
+            _ => (String::new(), String::new(), String::new()),
+        };
+        table.row([
+            piece.mark.clone(),
+            piece.joint.clone(),
+            what(piece),
+            job.lengths.saw(piece.centre_line_mm()),
+            angle,
+            clock,
+            turns,
+            x,
+            y,
+            z,
+        ]);
+    }
+    table.strong_row([
+        String::new(),
+        run.last_joint.clone(),
+        "end of the run".to_owned(),
+        job.lengths.saw(run.developed_length_mm()),
+        String::new(),
+        String::new(),
+        String::new(),
+        String::new(),
+        String::new(),
+        String::new(),
+    ]);
+    table
+}
+
+/// A stretch of run between crossovers as bend rows.
+#[derive(Clone, Debug)]
+pub(crate) struct Stretch {
+    /// Marks of its first and last piece.
+    pub(crate) from_to: [String; 2],
+    /// Where it starts.
+    pub(crate) start: Frame,
+    /// The rows.
+    pub(crate) table: BendTable,
+    /// Mark of the bend of each row.
+    pub(crate) bends: Vec<String>,
+    /// Where the straight centre lines meet, for each row.
+    pub(crate) corners: Vec<Point>,
+    /// Where it ends.
+    pub(crate) end: Frame,
+}
+
+/// The stretches of a run.
+pub(crate) fn stretches(run: &PlannedRun) -> Vec<Stretch> {
+    run.pieces
+        .split(|piece| matches!(piece.kind, PlannedKind::Crossover { .. }))
+        .filter_map(|pieces| {
+            let (first, last) = (pieces.first()?, pieces.last()?);
+            let mut table = BendTable::default();
+            let mut straight_mm = 0.0;
+            let (mut bends, mut corners) = (Vec::new(), Vec::new());
+            for piece in pieces {
+                if let PlannedKind::Bend {
+                    angle_rad,
+                    clock_rad,
+                    clr_mm,
+                } = piece.kind
+                {
+                    table.rows.push(BendRow {
+                        straight_mm,
+                        rotation_rad: clock_rad,
+                        bend_rad: angle_rad,
+                        clr_mm,
+                    });
+                    straight_mm = 0.0;
+                    bends.push(piece.mark.clone());
+                    let setback = tubewright_geometry::setback_mm(clr_mm, angle_rad);
+                    corners.push(piece.frame_in.origin + piece.frame_in.travel() * setback);
+                } else {
+                    straight_mm += piece.centre_line_mm();
+                }
+            }
+            table.last_straight_mm = straight_mm;
+            Some(Stretch {
+                from_to: [first.mark.clone(), last.mark.clone()],
+                start: first.frame_in,
+                table,
+                bends,
+                corners,
+                end: last.frame_out,
+            })
+        })
+        .collect()
+}
+
+fn bend_table(job: &PrintJob<'_>, run: &PlannedRun) -> Table {
+    let sign = job.lengths.sign();
+    let mut table = Table::new(
+        "bends",
+        vec![
+            Column::figures("row"),
+            Column::words("bend").big(),
+            Column::figures(&format!("length {sign}")).big(),
+            Column::figures("rotation").big(),
+            Column::figures("angle").big(),
+            Column::figures(&format!("radius {sign}")),
+            Column::figures("point x"),
+            Column::figures("y"),
+            Column::figures(&format!("z {sign}")),
+        ],
+    );
+    let blank = String::new;
+    for stretch in stretches(run) {
+        let [from, to] = &stretch.from_to;
+        table.group(format!("{from} to {to}"));
+        let [x, y, z] = job.lengths.xyz(stretch.start.origin);
+        table.row([
+            blank(),
+            "start".to_owned(),
+            blank(),
+            blank(),
+            blank(),
+            blank(),
+            x,
+            y,
+            z,
+        ]);
+        let rows = stretch
+            .table
+            .rows
+            .iter()
+            .zip(&stretch.bends)
+            .zip(&stretch.corners);
+        for (number, ((row, bend), corner)) in (1..).zip(rows) {
+            let [x, y, z] = job.lengths.xyz(*corner);
+            table.row([
+                number.to_string(),
+                bend.clone(),
+                job.lengths.saw(row.straight_mm),
+                format!("{}°", signed_degrees(row.rotation_rad.to_degrees())),
+                format!("{}°", degrees(row.bend_rad.to_degrees())),
+                job.lengths.size(row.clr_mm),
+                x,
+                y,
+                z,
+            ]);
+        }
+        let [x, y, z] = job.lengths.xyz(stretch.end.origin);
+        table.row([
+            blank(),
+            "end".to_owned(),
+            job.lengths.saw(stretch.table.last_straight_mm),
+            blank(),
+            blank(),
+            blank(),
+            x,
+            y,
+            z,
+        ]);
+    }
+    table
+}
+
+/// The bends of a run in plain text for a bench bender: fixed columns, millimetres and degrees, dots
+/// as decimal signs.
+#[must_use]
+pub fn bend_text(run: &PlannedRun, stamp: &Stamp) -> String {
+    let mut out = format!(
+        "# run: {}\n# tube: {}, outside diameter {:.2} mm\n# build: {}  plan: {}  date: {}\n\
+         # units: mm, degrees; rotation clockwise looking downstream; radius of the centre line\n\
+         # x y z: where the straight centre lines before and after the bend meet\n",
+        run.name, run.tube, run.od_mm, stamp.build, stamp.plan_hash, stamp.date
+    );
+    for stretch in stretches(run) {
+        let [from, to] = &stretch.from_to;
+        let [x, y, z] = stretch.start.origin.to_array();
+        out.push_str(&format!(
+            "\n# {from} to {to}\n{:>4} {:<6} {:>9} {:>9} {:>8} {:>8} {:>10} {:>10} {:>10}\n",
+            "row", "bend", "length", "rotation", "angle", "radius", "x", "y", "z"
+        ));
+        let mut line = |row: usize, name: &str, figures: [f64; 4], at: [f64; 3]| {
+            let [length, rotation, angle, radius] = figures;
+            let [x, y, z] = at;
+            out.push_str(&format!(
+                "{row:>4} {name:<6} {:>9} {:>9} {:>8} {:>8} {:>10} {:>10} {:>10}\n",
+                fixed(length, 2),
+                fixed(rotation, 2),
+                fixed(angle, 2),
+                fixed(radius, 2),
+                fixed(x, 2),
+                fixed(y, 2),
+                fixed(z, 2)
+            ));
+        };
+        line(0, "start", [0.0; 4], [x, y, z]);
+        let rows = stretch
+            .table
+            .rows
+            .iter()
+            .zip(&stretch.bends)
+            .zip(&stretch.corners);
+        for (number, ((row, bend), corner)) in (1..).zip(rows) {
+            line(
+                number,
+                bend,
+                [
+                    row.straight_mm,
+                    row.rotation_rad.to_degrees(),
+                    row.bend_rad.to_degrees(),
+                    row.clr_mm,
+                ],
+                corner.to_array(),
+            );
+        }
+        line(
+            stretch.table.rows.len() + 1,
+            "end",
+            [stretch.table.last_straight_mm, 0.0, 0.0, 0.0],
+            stretch.end.origin.to_array(),
+        );
+    }
+    out
+}
+
+/// Where every joint is; hangers are not planned yet and say so.
+pub(super) fn joint_map(job: &PrintJob<'_>, paper: PacketPaper) -> Sheet {
+    let (kind, title) = (SheetKind::JointMap, "Hanger and joint map");
+    let Some(supply) = job.supply else {
+        return not_made(kind, title, "there is no buying and cutting plan yet");
+    };
+    let sign = job.lengths.sign();
+    let scene = scene_of(job.model, job.around, job.runs, job.board);
+    let mut table = Table::new(
+        "joints",
+        vec![
+            Column::words("joint").big(),
+            Column::wide("between"),
+            Column::words("what"),
+            Column::figures(&format!("x {sign}")).big(),
+            Column::figures(&format!("y {sign}")).big(),
+            Column::figures(&format!("z {sign}")).big(),
+        ],
+    );
+    let mut run = String::new();
+    for joint in joints_of(job.model, job.runs, supply) {
+        if joint.run != run {
+            run.clone_from(&joint.run);
+            table.group(run.clone());
+        }
+        let [x, y, z] = job.lengths.xyz(joint.frame.origin);
+        table.row([
+            joint.mark.clone(),
+            joint.between.join(" and "),
+            match joint.kind {
+                JointKind::Weld => "weld",
+                JointKind::InOnePart => "one part, no weld",
+                JointKind::Start => "start of the run",
+                JointKind::End => "end of the run",
+            }
+            .to_owned(),
+            x,
+            y,
+            z,
+        ]);
+    }
+    let mut blocks = vec![caution(UNDER_THE_CAR)];
+    blocks.extend(views(&scene, room_mm(paper), "All runs"));
+    blocks.extend([
+        Block::NewPage,
+        Block::NotMade {
+            what: "hangers".to_owned(),
+            why: "This program does not place hangers yet. Hang each silencer and resonator on its \
+                  own, one hanger within a hand of every heavy part, none between the engine and the \
+                  flex section (common practice, no source), and check that nothing touches when the \
+                  engine rocks."
+                .to_owned(),
+        },
+        Block::Heading {
+            text: "Joints, middle of the tube, in the car's axes".to_owned(),
+        },
+        Block::Table { table },
+    ]);
+    Sheet {
+        kind,
+        title: title.to_owned(),
+        is_lying: false,
+        body: Body::Made { blocks },
+    }
+}

@@ -1,0 +1,146 @@
+//! Everything that is printed or read by other programs, into one folder.
+
+mod files;
+
+use super::load::{Loaded, load};
+use super::plan::{Kept, NAMED};
+use super::solve::{Solved, begin, runs_of};
+use super::{Done, Failure, print};
+use crate::cli::{PaperSize, Sheets};
+use crate::terminal::{WARNS, say, styled, today};
+use std::path::Path;
+use tubewright_check::Board;
+use tubewright_packet::{PacketPaper, Stamp};
+use tubewright_plan::packet::{Lengths, PrintJob, Way, packet_of};
+use tubewright_plan::plan_file::{routes_inputs, stock_inputs};
+use tubewright_plan::stages::{Routed, Supply};
+use tubewright_stock::{Substitute, substitutes};
+
+/// Writes the sheets.
+///
+/// # Errors
+/// The folder cannot be read, its plan is older than its files, a stage cannot be done, or a file
+/// cannot be written.
+pub(crate) fn run(arguments: &Sheets) -> Result<Done, Failure> {
+    let mut loaded = load(&arguments.folder)?;
+    refuse_older(&loaded)?;
+    let solved = runs_of(&mut loaded)?;
+    let supply = solved.supply(&loaded, &[])?;
+    let board = solved.board(&loaded, supply.as_ref());
+    let date = arguments.date.clone().unwrap_or_else(today);
+    let is_clean = write_all(
+        &loaded,
+        &solved,
+        (supply.as_ref(), &board),
+        &arguments.out,
+        (arguments.paper, date),
+    )?;
+    solved.plan.save(&mut loaded);
+    Ok(if is_clean {
+        Done::Clean
+    } else {
+        Done::Findings
+    })
+}
+
+/// What is printed must be what was looked at: a plan that is older than the files is not printed
+/// and not silently solved anew.
+fn refuse_older(loaded: &Loaded) -> Result<(), Failure> {
+    let solved = begin(loaded)?;
+    if solved.chosen.is_some() {
+        return Ok(());
+    }
+    match solved.plan.routes(loaded, &solved.around, &solved.posed) {
+        Kept::Older(older) => Err(Failure::OlderPlan {
+            words: older.words(NAMED),
+        }),
+        Kept::Fresh(..) | Kept::Absent => Ok(()),
+    }
+}
+
+/// Pairs of items that are worked out on the counter sheet beside each single one.
+const PAIRS: usize = 3;
+
+/// Digits of the plan's hash that are printed: enough to tell two plans of a shop apart.
+const HASH_DIGITS: usize = 10;
+
+/// Writes every file into `out`. False when a sheet could not be made.
+///
+/// # Errors
+/// A file cannot be written.
+pub(crate) fn write_all(
+    loaded: &Loaded,
+    solved: &Solved,
+    (supply, board): (Option<&Supply>, &Board),
+    out: &Path,
+    (paper, date): (PaperSize, String),
+) -> Result<bool, Failure> {
+    let model = &loaded.model;
+    let found = supply.map(|supply| substitutes(&supply.request, &supply.plan, PAIRS));
+    let substitutes: Result<&[Substitute], String> = match &found {
+        Some(Ok(found)) => Ok(found),
+        Some(Err(error)) => Err(error.to_string()),
+        None => Err("there is no buying plan".to_owned()),
+    };
+    let lengths = Lengths::of(model);
+    let alternatives = match &solved.routed {
+        Some(Routed::Found(alternatives)) => alternatives.as_slice(),
+        _ => &[],
+    };
+    let way = match (&solved.chosen, alternatives.first()) {
+        (Some(chosen), _) => Some(Way::Chosen {
+            name: &chosen.plan.route,
+            on: &chosen.plan.on,
+        }),
+        (None, Some(best)) => Some(Way::Cheapest {
+            name: &best.name,
+            cost: best.cost,
+            lower_bound: best.lower_bound,
+            among: alternatives.len(),
+        }),
+        (None, None) => None,
+    };
+    let job = PrintJob {
+        model,
+        around: &solved.around,
+        way,
+        runs: solved.runs(),
+        supply,
+        substitutes: substitutes.as_deref().map_err(String::as_str),
+        board,
+        lengths,
+    };
+    let routes = routes_inputs(model, &loaded.scans, &solved.around.practice, solved.budget);
+    let hash = stock_inputs(model, &solved.around.practice, &routes, solved.frozen()).hash();
+    let stamp = Stamp {
+        build: model.build.name.clone().unwrap_or_default(),
+        plan_hash: hash.to_string().chars().take(HASH_DIGITS).collect(),
+        date,
+        units: lengths.units().to_owned(),
+        note: model
+            .build
+            .note
+            .as_ref()
+            .and_then(|note| note.split_inclusive('.').next())
+            .map(|first| first.trim().to_owned()),
+    };
+    std::fs::create_dir_all(out).map_err(Failure::writing(out))?;
+    let paper = match paper {
+        PaperSize::A4 => PacketPaper::A4,
+        PaperSize::Letter => PacketPaper::UsLetter,
+    };
+    let packet = packet_of(&job, stamp.clone(), paper);
+    let is_whole = files::packet(&packet, out)?;
+    files::lists(&packet, out)?;
+    let mut troubles = files::drawings(&job, &stamp, out)?;
+    troubles.extend(files::solids(&job, &stamp, out)?);
+    files::bend_tables(&job, &stamp, out)?;
+    for trouble in &troubles {
+        say(&format!("{}: {trouble}", styled(WARNS, "not written")));
+    }
+    print(&format!(
+        "The packet, templates, lists and files for other programs: {}\n",
+        out.display()
+    ))?;
+    Ok(is_whole && troubles.is_empty())
+}
