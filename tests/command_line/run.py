@@ -224,21 +224,25 @@ def case_a_whole_job_played(folder):
                              wanted=(CLEAN, FINDINGS)).stdout)
     assert spoiled["remake-from"] or spoiled["missing"], spoiled
     assert f'name = "rest of {straight}"' in (car / "stock.toml").read_text()
-    # A joint of the left bank is tacked 4 mm high; the tapes say so.
+    # A joint of the left bank is tacked 4 mm off, away from the first mark; the tapes say so.
     fit = json.loads(run("fit", car, "--json", wanted=(CLEAN, FINDINGS)).stdout)
     checks = [
         check for step in fit["steps"] if step["act"] == "tack" and step["run"] == "left bank"
         for check in step["checks"] if len(check["distances"]) >= 3
     ]
     check = checks[0]
+    first = check["distances"][0]
+    line = [b - a for a, b in zip(first["from-at"], first["scribed-at"])]
+    off = [4 * step / first["reads"] for step in line]
     tapes = []
     for distance in check["distances"]:
-        there = [a + b for a, b in zip(distance["scribed-at"], [0, 0, 4])]
+        there = [a + b for a, b in zip(distance["scribed-at"], off)]
         reads = sum((a - b) ** 2 for a, b in zip(there, distance["from-at"])) ** 0.5
         tapes += ["--tape", f'{distance["from"]}, {distance["clock"]:.0f} deg, {reads:.1f} mm']
     tacked = json.loads(run("tacked", car, check["joint"], "--json", "--effort", "0", *tapes,
                             wanted=(CLEAN, FINDINGS)).stdout)
-    assert 1 < tacked["off"][2] < 7, tacked["off"]
+    found = sum(a * b for a, b in zip(tacked["off"], off)) / 4
+    assert 1 < found < 7, tacked["off"]
     holds = [n for n, offer in enumerate(tacked["offers"], 1) if offer["holds"]]
     assert holds, tacked["offers"]
     assert not tacked["offers"][holds[0] - 1]["lost"], "no cut steel is lost to 4 mm"

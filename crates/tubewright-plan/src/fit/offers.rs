@@ -276,7 +276,7 @@ pub(super) fn lean_and_relay(
         .then(|| closing_of(run, from, until, cut))
         .flatten()
         .and_then(|closing| spanned(run, from, &start, closing))
-        .filter(|spanned| spanned.kink_rad <= END_TOLERANCE_DEG.to_radians());
+        .filter(|spanned| spanned.kink_rad <= MOST_KINK_DEG.to_radians());
     if let Some(spanned) = spanned {
         return lean(&spanned.run, known, found);
     }
@@ -388,7 +388,7 @@ impl Ground<'_> {
             direction_error_rad: spanned.kink_rad,
         };
         let mut offer = self.judged(OfferKind::Closing, runs, changes, &way);
-        offer.arrives &= can_be;
+        offer.arrives = can_be && spanned.kink_rad <= MOST_KINK_DEG.to_radians();
         Some(offer)
     }
 
@@ -508,6 +508,10 @@ impl Ground<'_> {
         offer.buys = plan.buys;
     }
 }
+
+/// Largest kink at either joint of a closing piece, degrees: a face that is scribed and sawn that far
+/// out of square still closes up (common practice, no source).
+const MOST_KINK_DEG: f64 = 2.0;
 
 /// A gap that a fitter still closes up, mm: half a wall of 1.5 mm (common practice, no source).
 const CLOSE_UP_MM: f64 = 0.75;
