@@ -12,7 +12,7 @@ mod improve;
 mod joint;
 mod layout;
 mod moves;
-mod otherways;
+mod other_ways;
 mod pairs;
 mod polyline;
 mod prove;
@@ -121,7 +121,7 @@ pub fn solve(
         else {
             break;
         };
-        found.extend(otherways::search(&ctx, &next, budget.seed, &mut meter));
+        found.extend(other_ways::search(&ctx, &next, budget.seed, &mut meter));
         looked_round.push(next);
     }
     let mut lower_bound = quick_bound;
