@@ -37,7 +37,7 @@ fn request(pieces: u32) -> Option<StockRequest> {
                 length: mm(35 + (n * n * 29) % 640),
             }
         },
-        allowance: Length::ZERO,
+        pulls: [Length::ZERO; 2],
     };
     let bends = (0..40u32).map(|n| {
         let angle = 15 + (n / 2) * 9;
