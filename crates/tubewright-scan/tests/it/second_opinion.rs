@@ -16,12 +16,16 @@ fn ours(bytes: &[u8]) -> Vec<[[f64; 3]; 3]> {
         .collect()
 }
 
-fn by_stl_io(bytes: &[u8]) -> Vec<[[f64; 3]; 3]> {
-    let mesh = stl_io::read_stl(&mut Cursor::new(bytes)).unwrap();
-    mesh.faces
-        .iter()
-        .map(|face| face.vertices.map(|i| mesh.vertices[i].0.map(f64::from)))
-        .collect()
+/// `None` where the published reader takes a binary file for text, because of the bytes that it
+/// happens to begin with, and refuses it.
+fn by_stl_io(bytes: &[u8]) -> Option<Vec<[[f64; 3]; 3]>> {
+    let mesh = stl_io::read_stl(&mut Cursor::new(bytes)).ok()?;
+    let faces = mesh.faces.iter();
+    Some(
+        faces
+            .map(|face| face.vertices.map(|i| mesh.vertices[i].0.map(f64::from)))
+            .collect(),
+    )
 }
 
 fn by_tobj(bytes: &[u8]) -> Vec<[[f64; 3]; 3]> {
@@ -77,9 +81,11 @@ proptest! {
     #[test]
     fn published_readers_agree(soup in soups()) {
         let soup: Soup = soup;
-        for bytes in [stl_binary(&soup), stl_ascii(&Soup { ..soup.clone() })] {
-            // The published reader wants a UTF-8 name, which ours is.
-            prop_assert_eq!(ours(&bytes), by_stl_io(&bytes));
+        let text = stl_ascii(&soup);
+        prop_assert_eq!(Some(ours(&text)), by_stl_io(&text));
+        let binary = stl_binary(&soup);
+        if let Some(theirs) = by_stl_io(&binary) {
+            prop_assert_eq!(ours(&binary), theirs);
         }
         let plain = String::from_utf8(obj(&soup, "\n")).unwrap().replace("/1", "").replace("//2", "");
         let plain = plain.replace("mtllib none.mtl\n", "");
