@@ -34,9 +34,9 @@ proptest! {
                 }
             }
         }
-        for i in 0..6 {
-            for j in 0..6 {
-                prop_assert_eq!(table[i][j], table[j][i]);
+        for (i, row) in table.iter().enumerate() {
+            for (there, back) in row.iter().zip(&table) {
+                prop_assert_eq!(*there, back[i]);
             }
         }
     }
