@@ -35,10 +35,7 @@ pub enum TypesetError {
     #[error("the packet cannot be typeset: {0}")]
     Engine(String),
     /// This build of the program has no typesetting engine.
-    #[error(
-        "this tubewright was built without its typesetting engine, so it prints no PDF; build it \
-         with its default features"
-    )]
+    #[error("this tubewright was built without its typesetting engine, so it prints no PDF")]
     NoEngine,
 }
 
