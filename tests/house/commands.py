@@ -20,19 +20,35 @@ def help_of(program, *command):
                           text=True).stdout
 
 
+def commands_in(text):
+    """The commands that a help text lists, but for help itself."""
+    if "Commands:" not in text:
+        return set()
+    listed = text.split("Commands:")[1].split("Arguments:")[0].split("Options:")[0]
+    return set(re.findall(r"^ {2}([a-z][a-z-]*)", listed, re.M)) - {"help"}
+
+
+def options_of(program, *command):
+    """The options of a command and of the commands below it (`tick got --count`)."""
+    text = help_of(program, *command)
+    options = set(re.findall(r"^ {2,}(?:-\w, )?(--[a-z-]+)", text, re.M)) - USUAL
+    for below in commands_in(text):
+        options |= options_of(program, *command, below)
+    return options
+
+
 def main():
     program = Path(sys.argv[1]).resolve()
     problems = []
     sections = dict(re.findall(r"^## `([a-z-]+)`\n(.*?)(?=^## |\Z)", (tree.ROOT / CHAPTER).read_text(),
                                re.M | re.S))
-    listed = help_of(program).split("Commands:")[1].split("Options:")[0]
-    commands = set(re.findall(r"^ {2}([a-z][a-z-]*)", listed, re.M)) - {"help"}
+    commands = commands_in(help_of(program))
     for command in sorted(commands - set(sections)):
         problems.append(f"{CHAPTER}: `{command}` is missing")
     for command in sorted(set(sections) - commands):
         problems.append(f"{CHAPTER}: there is no command `{command}`")
     for command in sorted(commands & set(sections)):
-        options = set(re.findall(r"^ {2,}(?:-\w, )?(--[a-z-]+)", help_of(program, command), re.M)) - USUAL
+        options = options_of(program, command)
         written = set(re.findall(r"`(--[a-z-]+)", sections[command]))
         for option in sorted(options - written):
             problems.append(f"{CHAPTER}: `{command}` has {option}, which is not explained")
