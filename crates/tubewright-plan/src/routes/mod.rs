@@ -5,6 +5,7 @@ mod marks;
 mod planned;
 mod problem;
 mod reasons;
+mod stub;
 mod tubes;
 mod walk;
 
@@ -13,9 +14,8 @@ pub use marks::MarkGiver;
 pub use planned::{
     CanBalls, PlannedKind, PlannedPiece, PlannedRun, can_balls, component_elements, half_section,
 };
-pub use problem::{
-    PosedProblem, PosedRun, RunError, STUB_MM, given_frame, pose_problem, start_carrier,
-};
+pub use problem::{PosedProblem, PosedRun, RunError, given_frame, pose_problem, start_carrier};
 pub use reasons::no_way_words;
+pub use stub::STUB_MM;
 pub use tubes::{TubeError, price_of_one, route_tube};
 pub use walk::{WalkError, component_kind, planned_runs, riding_motions, walk_laid};
