@@ -4,12 +4,10 @@
 //! known up to a ball; their bounds are summed over all runs. The box with the least sum is halved
 //! until the effort is spent.
 
-use std::cmp::Ordering;
-use std::collections::BinaryHeap;
-
 use tubewright_geometry::{Point, Vector};
 
 use super::link::Link;
+use super::queue::LeastFirst;
 use super::{ARITHMETIC, Stretch, components_mm};
 use crate::problem::{Region, Run};
 use crate::solve::system::Context;
@@ -80,33 +78,6 @@ fn links(ctx: &Context<'_>, run: &Run, poses: &[Region], before: usize) -> Optio
     ])
 }
 
-struct Node {
-    bound: f64,
-    poses: Vec<Region>,
-    number: usize,
-}
-
-impl PartialEq for Node {
-    fn eq(&self, other: &Self) -> bool {
-        self.cmp(other) == Ordering::Equal
-    }
-}
-impl Eq for Node {}
-impl PartialOrd for Node {
-    fn partial_cmp(&self, other: &Self) -> Option<Ordering> {
-        Some(self.cmp(other))
-    }
-}
-impl Ord for Node {
-    /// Least bound first; of equal ones the older.
-    fn cmp(&self, other: &Self) -> Ordering {
-        other
-            .bound
-            .total_cmp(&self.bound)
-            .then(other.number.cmp(&self.number))
-    }
-}
-
 /// The bound over all runs; `best` when it is at least that.
 pub(super) fn bound(ctx: &Context<'_>, best: f64, boxes: usize) -> f64 {
     let searches: Vec<Option<Stretch<'_>>> = ctx
@@ -130,35 +101,25 @@ pub(super) fn bound(ctx: &Context<'_>, best: f64, boxes: usize) -> f64 {
         total
     };
     let mut left = boxes;
-    let mut heap = BinaryHeap::new();
+    let mut open = LeastFirst::new();
     let whole: Vec<Region> = ctx.problem.crossovers.iter().map(|x| x.poses).collect();
-    heap.push(Node {
-        bound: sum(&whole),
-        poses: whole,
-        number: 0,
-    });
-    let mut number = 1;
-    while let Some(node) = heap.pop() {
+    open.push(sum(&whole), whole);
+    while let Some((least, places)) = open.pop() {
         let spent = each * stretches * 2;
-        let Some((crossover, axis, width)) = widest(&node.poses) else {
-            return node.bound;
+        let Some((crossover, axis, width)) = widest(&places) else {
+            return least;
         };
-        if node.bound >= best || width < FINEST_MM || left < spent {
-            return node.bound;
+        if least >= best || width < FINEST_MM || left < spent {
+            return least;
         }
         left -= spent;
         for upper in [false, true] {
-            let mut poses = node.poses.clone();
+            let mut poses = places.clone();
             if let Some(region) = poses.get_mut(crossover) {
                 halve(region, axis, upper);
             }
-            let bound = sum(&poses).max(node.bound);
-            heap.push(Node {
-                bound,
-                poses,
-                number,
-            });
-            number += 1;
+            let bound = sum(&poses).max(least);
+            open.push(bound, poses);
         }
     }
     best

@@ -15,6 +15,7 @@ mod link;
 mod need;
 mod polygon;
 mod prices;
+mod queue;
 
 use bodies::Bodies;
 use link::Link;

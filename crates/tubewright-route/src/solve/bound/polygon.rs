@@ -14,15 +14,13 @@
 //! A box is dropped when every run in it meets a body: a place that all of them pass within `dev` of,
 //! and whose margin is less than the tube's radius by more than `dev` ([`super::bodies`]).
 
-use std::cmp::Ordering;
-use std::collections::BinaryHeap;
-
 use tubewright_geometry::{Point, Vector, math};
 
 use super::bodies::Bodies;
 use super::link::Link;
 use super::need::angle;
 use super::prices::Prices;
+use super::queue::LeastFirst;
 
 /// Boxes are not halved below this, mm: the tolerance of an arrival blurs more.
 const FINEST_MM: f64 = 0.5;
@@ -69,12 +67,10 @@ pub(super) struct Shape {
 /// A box of sizes.
 #[derive(Clone, Copy, Debug)]
 struct Node {
-    bound: f64,
     low: [f64; SIZES],
     high: [f64; SIZES],
     /// Which sharing-out of the components over the sides.
     share: usize,
-    number: usize,
 }
 
 impl Node {
@@ -84,27 +80,6 @@ impl Node {
                 let middle = |n: &Self| f64::midpoint(n.low[k], n.high[k]);
                 (middle(self) - middle(other)).abs() < 1.5 * mm
             })
-    }
-}
-
-impl PartialEq for Node {
-    fn eq(&self, other: &Self) -> bool {
-        self.cmp(other) == Ordering::Equal
-    }
-}
-impl Eq for Node {}
-impl PartialOrd for Node {
-    fn partial_cmp(&self, other: &Self) -> Option<Ordering> {
-        Some(self.cmp(other))
-    }
-}
-impl Ord for Node {
-    /// Least bound first; of equal ones the older.
-    fn cmp(&self, other: &Self) -> Ordering {
-        other
-            .bound
-            .total_cmp(&self.bound)
-            .then(other.number.cmp(&self.number))
     }
 }
 
@@ -206,22 +181,15 @@ impl Search<'_> {
         let mut blurred = limit.enough;
         let mut followed: Vec<Node> = Vec::new();
         let guide_mm = GUIDE_MM.get(self.bends - 1).copied().unwrap_or(0.0);
-        let mut heap = BinaryHeap::new();
+        let mut open = LeastFirst::new();
         let mut number = 0;
         for share in 0..self.shares.len() {
-            let mut node = Node {
-                bound: 0.0,
-                low,
-                high,
-                share,
-                number,
-            };
+            let node = Node { low, high, share };
             number += 1;
-            node.bound = self.price(&node);
-            heap.push(node);
+            open.push(self.price(&node), node);
         }
-        while let Some(node) = heap.pop() {
-            if node.bound >= limit.enough {
+        while let Some((bound, node)) = open.pop() {
+            if bound >= limit.enough {
                 return done(limit.enough.min(blurred), limit, number);
             }
             let widest = (0..SIZES)
@@ -229,7 +197,7 @@ impl Search<'_> {
                 .enumerate()
                 .max_by(|a, b| a.1.total_cmp(&b.1).then(b.0.cmp(&a.0)));
             let Some((k, width)) = widest else {
-                return done(node.bound.min(blurred), limit, number);
+                return done(bound.min(blurred), limit, number);
             };
             if width < guide_mm
                 && followed.len() < MOST_GUIDES
@@ -241,11 +209,11 @@ impl Search<'_> {
                 }
             }
             if number >= limit.boxes {
-                return done(node.bound.min(blurred), limit, number);
+                return done(bound.min(blurred), limit, number);
             }
             if width < FINEST_MM {
                 // Left open for good; the others may still point to something.
-                blurred = blurred.min(node.bound);
+                blurred = blurred.min(bound);
                 continue;
             }
             let middle = f64::midpoint(node.low[k], node.high[k]);
@@ -256,11 +224,10 @@ impl Search<'_> {
                 } else {
                     half.high[k] = middle;
                 }
-                half.number = number;
                 number += 1;
-                half.bound = self.price(&half).max(node.bound);
-                if half.bound < limit.enough {
-                    heap.push(half);
+                let half_bound = self.price(&half).max(bound);
+                if half_bound < limit.enough {
+                    open.push(half_bound, half);
                 }
             }
         }
