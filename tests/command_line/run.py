@@ -277,6 +277,36 @@ def case_renaming_back_gives_the_same_bytes(folder):
     assert texts(car) == before
 
 
+def case_sheets_come_whole_and_the_same_twice(folder):
+    car = new_car(folder, "estate-v6")
+    run("route", car, *EFFORT, wanted=(CLEAN, FINDINGS))
+    for out in ("once", "twice"):
+        run("sheets", car, "--out", folder / out, "--date", "2026-03-14", wanted=(CLEAN, FINDINGS))
+    files = {str(path.relative_to(folder / "once")): path.read_bytes()
+             for path in (folder / "once").rglob("*") if path.is_file()}
+    for name in ["runs.step", "runs.glb", "lists.json", "lists/cuts.csv", "lists/buy.csv", "three-views.svg",
+                 "three-views.dxf", "templates/clock-strip-57.svg", "templates/clock-strip-57.dxf",
+                 "bends/left-bank.txt"]:
+        assert name in files, f"{name} is missing among {sorted(files)}"
+    for name, held in files.items():
+        assert (folder / "twice" / name).read_bytes() == held, f"{name} differs between two runs"
+    lists = json.loads(files["lists.json"])
+    assert lists["date"] == "2026-03-14" and lists["lists"]["cuts"] and lists["lists"]["welds"]
+
+
+def case_sheets_of_an_older_plan_are_refused(folder):
+    car = new_car(folder, "kitcar-mid4")
+    run("route", car, *EFFORT, wanted=(CLEAN, FINDINGS))
+    build = car / "build.toml"
+    text = build.read_text()
+    changed = re.sub(r'reads = "(\d+) mm"', lambda found: f'reads = "{int(found[1]) + 1} mm"', text, count=1)
+    assert changed != text, "no reading in millimetres"
+    build.write_text(changed)
+    ran = run("sheets", car, "--out", folder / "out", wanted=(FAILED,))
+    assert "older than reading" in ran.stderr and "tubewright route" in ran.stderr, ran.stderr
+    assert not (folder / "out").exists(), "nothing may be written from an older plan"
+
+
 def case_a_closed_pipe_is_no_failure(folder):
     car = new_car(folder, CARS[0])
     ran = subprocess.run(
