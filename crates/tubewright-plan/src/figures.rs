@@ -4,7 +4,6 @@ use std::collections::BTreeSet;
 use tubewright_build::model::{ItemKind, Model};
 use tubewright_check::{Finding, Limit, Rule};
 use tubewright_geometry::Point;
-use tubewright_route::problem::Side;
 use tubewright_stock::Money;
 
 use crate::checks::{clearance_findings, moving_runs};
@@ -131,15 +130,10 @@ fn off(posed: &PosedProblem, runs: &[PlannedRun]) -> (f64, f64) {
         let PlannedKind::Crossover { name, side, origin } = &piece.kind else {
             return None;
         };
-        let side = if *side == "R" {
-            Side::Right
-        } else {
-            Side::Left
-        };
         let mut crossovers = posed.problem.crossovers.iter();
         let ports = crossovers
             .find(|crossover| crossover.id == *name)?
-            .ports(side);
+            .ports(*side);
         Some((
             piece.frame_in.origin.distance(*origin + ports.inlet),
             piece.frame_in.travel().angle_to(ports.inlet_direction),

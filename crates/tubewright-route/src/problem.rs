@@ -182,6 +182,17 @@ pub enum Side {
     Right,
 }
 
+impl Side {
+    /// `L` or `R`, as painted and printed.
+    #[must_use]
+    pub const fn letter(self) -> &'static str {
+        match self {
+            Self::Left => "L",
+            Self::Right => "R",
+        }
+    }
+}
+
 impl Crossover {
     /// The ports of a side.
     #[must_use]

@@ -3,7 +3,6 @@
 use tubewright_build::model::{ComponentKind, Model, RunEnd};
 use tubewright_check::{Finding, Measured, Rule, State, Unit};
 use tubewright_geometry::motion::Motion;
-use tubewright_route::problem::Side;
 
 use super::Judged;
 use super::clearance::{MovingRun, clearance_findings};
@@ -207,11 +206,7 @@ fn crossover_findings(posed: &PosedProblem, run: &PlannedRun) -> Vec<Finding> {
         else {
             continue;
         };
-        let ports = crossover.ports(if *side == "L" {
-            Side::Left
-        } else {
-            Side::Right
-        });
+        let ports = crossover.ports(*side);
         let inlet = piece.frame_out.origin - ports.outlet + ports.inlet;
         let arrival = piece.frame_in;
         let measured = |value, unit| Measured {

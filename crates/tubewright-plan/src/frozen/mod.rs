@@ -14,7 +14,9 @@ use tubewright_build::model::{EntryKind, FrozenPiece, FrozenShape, FrozenStart, 
 use tubewright_geometry::math;
 use tubewright_route::problem::Side;
 
-use crate::routes::{LaidPiece, LaidRun, PlannedRun, PosedProblem, RunMarks, WalkError, walk_laid};
+use crate::routes::{
+    LaidRun, PlannedKind, PlannedRun, PosedProblem, RunMarks, WalkError, walk_laid,
+};
 
 /// The plan that was chosen, with the changes that were accepted since.
 #[derive(Clone, Debug, PartialEq)]
@@ -225,14 +227,14 @@ fn laid_piece(
     posed: &PosedProblem,
     run: &FrozenRun,
     piece: &FrozenPiece,
-) -> Result<LaidPiece, FrozenError> {
+) -> Result<PlannedKind, FrozenError> {
     Ok(match &piece.shape {
-        FrozenShape::Straight { length } => LaidPiece::Straight {
+        FrozenShape::Straight { length } => PlannedKind::Straight {
             length_mm: length.mm(),
         },
         FrozenShape::Bend {
             angle, clock, clr, ..
-        } => LaidPiece::Bend {
+        } => PlannedKind::Bend {
             angle_rad: angle.rad(),
             clock_rad: half_turn(clock.angle().rad()),
             clr_mm: clr.mm(),
@@ -250,7 +252,7 @@ fn laid_piece(
                 .iter()
                 .any(|crossover| crossover.id == name);
             if is_crossover || at.is_some() {
-                LaidPiece::Crossover {
+                PlannedKind::Crossover {
                     side: side_of(model, &run.name, &name),
                     origin: at.ok_or_else(|| FrozenError::NoPlace {
                         run: run.name.clone(),
@@ -259,7 +261,7 @@ fn laid_piece(
                     name,
                 }
             } else {
-                LaidPiece::Component {
+                PlannedKind::Component {
                     length_mm: length
                         .as_ref()
                         .map(|length| length.mm())

@@ -61,6 +61,7 @@ fn at_the_crossover(job: &PrintJob<'_>, stretch: &str) -> Option<String> {
     run.pieces.iter().find_map(|piece| match &piece.kind {
         PlannedKind::Crossover { name, side, .. } => {
             let painted = painted(name, &piece.mark, job.runs);
+            let side = side.letter();
             Some(if stretch == run.name {
                 format!("This stretch ends at side {side} of the crossover {name}, which is painted {painted}.")
             } else {

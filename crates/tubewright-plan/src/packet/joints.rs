@@ -116,7 +116,11 @@ fn joints_of_run(
         match &piece.kind {
             PlannedKind::Component { name, .. } => format!("{} ({name})", piece.mark),
             PlannedKind::Crossover { name, side, .. } => {
-                format!("{} ({name}, side {side})", painted(name, &piece.mark, all))
+                format!(
+                    "{} ({name}, side {})",
+                    painted(name, &piece.mark, all),
+                    side.letter()
+                )
             }
             _ => parts_with(&piece.mark)
                 .first()

@@ -124,7 +124,7 @@ fn what(piece: &PlannedPiece) -> String {
         PlannedKind::Straight { .. } => "straight".to_owned(),
         PlannedKind::Bend { .. } => "bend".to_owned(),
         PlannedKind::Component { name, .. } => name.clone(),
-        PlannedKind::Crossover { name, side, .. } => format!("{name}, side {side}"),
+        PlannedKind::Crossover { name, side, .. } => format!("{name}, side {}", side.letter()),
     }
 }
 

@@ -7,7 +7,7 @@ use tubewright_route::Budget;
 use tubewright_route::problem::Side;
 
 use super::{Inputs, PlanFileError, StoredStage, indented};
-use crate::routes::{LaidPiece, LaidRun, PosedProblem};
+use crate::routes::{LaidRun, PlannedKind, PosedProblem};
 use crate::stages::{Alternative, Routed};
 
 /// Most alternatives, runs and pieces of a run that are read; far more than the solver gives.
@@ -50,7 +50,7 @@ pub struct StoredAlternative {
     /// No route costs less.
     pub lower_bound: f64,
     /// The runs, by name, as rows of pieces.
-    pub runs: Vec<(String, Vec<LaidPiece>)>,
+    pub runs: Vec<(String, Vec<PlannedKind>)>,
 }
 
 #[derive(Serialize, Deserialize)]
@@ -195,10 +195,10 @@ fn alternative_form(alternative: &Alternative) -> AlternativeForm {
     }
 }
 
-fn piece_form(piece: LaidPiece) -> PieceForm {
+fn piece_form(piece: PlannedKind) -> PieceForm {
     match piece {
-        LaidPiece::Straight { length_mm } => PieceForm::Straight { length: length_mm },
-        LaidPiece::Bend {
+        PlannedKind::Straight { length_mm } => PieceForm::Straight { length: length_mm },
+        PlannedKind::Bend {
             angle_rad,
             clock_rad,
             clr_mm,
@@ -207,7 +207,7 @@ fn piece_form(piece: LaidPiece) -> PieceForm {
             clock: clock_rad,
             clr: clr_mm,
         },
-        LaidPiece::Component {
+        PlannedKind::Component {
             name,
             length_mm,
             roll_rad,
@@ -216,7 +216,7 @@ fn piece_form(piece: LaidPiece) -> PieceForm {
             length: length_mm,
             roll: roll_rad,
         },
-        LaidPiece::Crossover { name, side, origin } => PieceForm::Crossover {
+        PlannedKind::Crossover { name, side, origin } => PieceForm::Crossover {
             component: name,
             side: match side {
                 Side::Left => SideForm::L,
@@ -279,13 +279,13 @@ fn alternative(form: AlternativeForm) -> Result<StoredAlternative, PlanFileError
     })
 }
 
-fn laid_piece(form: PieceForm) -> Result<LaidPiece, PlanFileError> {
+fn laid_piece(form: PieceForm) -> Result<PlannedKind, PlanFileError> {
     let turn = math::TAU;
     Ok(match form {
-        PieceForm::Straight { length } => LaidPiece::Straight {
+        PieceForm::Straight { length } => PlannedKind::Straight {
             length_mm: within("a length", length, 0.0, LONGEST_MM)?,
         },
-        PieceForm::Bend { angle, clock, clr } => LaidPiece::Bend {
+        PieceForm::Bend { angle, clock, clr } => PlannedKind::Bend {
             angle_rad: within("a bend", angle, 0.0, math::PI)?,
             clock_rad: within("a clock", clock, -turn, turn)?,
             clr_mm: within("a radius", clr, 1.0, LONGEST_MM)?,
@@ -294,7 +294,7 @@ fn laid_piece(form: PieceForm) -> Result<LaidPiece, PlanFileError> {
             component,
             length,
             roll,
-        } => LaidPiece::Component {
+        } => PlannedKind::Component {
             name: component,
             length_mm: within("a length", length, 0.0, LONGEST_MM)?,
             roll_rad: within("a roll", roll, -turn, turn)?,
@@ -307,7 +307,7 @@ fn laid_piece(form: PieceForm) -> Result<LaidPiece, PlanFileError> {
             for coordinate in at {
                 within("a place", coordinate, -LONGEST_MM, LONGEST_MM)?;
             }
-            LaidPiece::Crossover {
+            PlannedKind::Crossover {
                 name: component,
                 side: match side {
                     SideForm::L => Side::Left,

@@ -2,51 +2,12 @@
 //! the plan on disk and the record of what was chosen all come to this form, and are walked by the
 //! same code.
 
-use tubewright_geometry::{Frame, Point};
-use tubewright_route::problem::Side;
+use tubewright_geometry::Frame;
 use tubewright_route::route::{Piece, Route};
 
 use super::marks::MarkGiver;
 use super::planned::{PlannedKind, PlannedRun};
 use super::problem::PosedProblem;
-
-/// A piece by its sizes alone.
-#[derive(Clone, Debug, PartialEq)]
-pub enum LaidPiece {
-    /// Straight tube.
-    Straight {
-        /// Length in mm.
-        length_mm: f64,
-    },
-    /// A bend.
-    Bend {
-        /// Degree of bend in radians.
-        angle_rad: f64,
-        /// Clock in radians from the plane of the bend before, clockwise looking downstream; for the
-        /// first from twelve o'clock of the start.
-        clock_rad: f64,
-        /// Centre-line radius in mm.
-        clr_mm: f64,
-    },
-    /// A component of the build.
-    Component {
-        /// Its name.
-        name: String,
-        /// Length along its axis in mm.
-        length_mm: f64,
-        /// Roll in radians from lying flat.
-        roll_rad: f64,
-    },
-    /// The way through a crossover.
-    Crossover {
-        /// Name of the component.
-        name: String,
-        /// Side entered.
-        side: Side,
-        /// Place of its origin in the car's axes.
-        origin: Point,
-    },
-}
 
 /// A run as a row of pieces from where it starts.
 #[derive(Clone, Debug, PartialEq)]
@@ -58,7 +19,7 @@ pub struct LaidRun {
     /// Where its first piece starts, in the car's axes.
     pub start: Frame,
     /// The pieces in the order of flow.
-    pub pieces: Vec<LaidPiece>,
+    pub pieces: Vec<PlannedKind>,
 }
 
 /// The marks that are painted on a run.
@@ -97,21 +58,22 @@ pub fn laid_runs(posed: &PosedProblem, route: &Route) -> Vec<LaidRun> {
         .zip(&posed.runs)
         .map(|((run, pieces), posed_run)| {
             let clr_mm = problem.tubes.get(run.tube).map_or(0.0, |tube| tube.clr_mm);
-            let flex = posed_run
-                .first_flex
-                .iter()
-                .map(|(name, length_mm)| LaidPiece::Component {
-                    name: name.clone(),
-                    length_mm: *length_mm,
-                    roll_rad: 0.0,
-                });
+            let flex =
+                posed_run
+                    .first_flex
+                    .iter()
+                    .map(|(name, length_mm)| PlannedKind::Component {
+                        name: name.clone(),
+                        length_mm: *length_mm,
+                        roll_rad: 0.0,
+                    });
             let laid = pieces.iter().filter_map(|piece| {
                 Some(match *piece {
-                    Piece::Straight { length_mm } => LaidPiece::Straight { length_mm },
+                    Piece::Straight { length_mm } => PlannedKind::Straight { length_mm },
                     Piece::Bend {
                         angle_rad,
                         clock_rad,
-                    } => LaidPiece::Bend {
+                    } => PlannedKind::Bend {
                         angle_rad,
                         clock_rad,
                         clr_mm,
@@ -121,13 +83,13 @@ pub fn laid_runs(posed: &PosedProblem, route: &Route) -> Vec<LaidRun> {
                         roll_rad,
                     } => {
                         let component = problem.components.get(component)?;
-                        LaidPiece::Component {
+                        PlannedKind::Component {
                             name: component.id.clone(),
                             length_mm: component.length_mm,
                             roll_rad,
                         }
                     }
-                    Piece::Crossover { crossover } => LaidPiece::Crossover {
+                    Piece::Crossover { crossover } => PlannedKind::Crossover {
                         name: problem.crossovers.get(crossover)?.id.clone(),
                         side: run.passage?.side,
                         origin: *route.crossovers.get(crossover)?,
@@ -148,42 +110,7 @@ impl PlannedRun {
     /// The run as a row of pieces again, and its marks.
     #[must_use]
     pub fn laid(&self) -> (LaidRun, RunMarks) {
-        let pieces = self
-            .pieces
-            .iter()
-            .map(|piece| match &piece.kind {
-                PlannedKind::Straight { length_mm } => LaidPiece::Straight {
-                    length_mm: *length_mm,
-                },
-                PlannedKind::Bend {
-                    angle_rad,
-                    clock_rad,
-                    clr_mm,
-                } => LaidPiece::Bend {
-                    angle_rad: *angle_rad,
-                    clock_rad: *clock_rad,
-                    clr_mm: *clr_mm,
-                },
-                PlannedKind::Component {
-                    name,
-                    length_mm,
-                    roll_rad,
-                } => LaidPiece::Component {
-                    name: name.clone(),
-                    length_mm: *length_mm,
-                    roll_rad: *roll_rad,
-                },
-                PlannedKind::Crossover { name, side, origin } => LaidPiece::Crossover {
-                    name: name.clone(),
-                    side: if *side == "R" {
-                        Side::Right
-                    } else {
-                        Side::Left
-                    },
-                    origin: *origin,
-                },
-            })
-            .collect();
+        let pieces = self.pieces.iter().map(|piece| piece.kind.clone()).collect();
         let marks = RunMarks {
             pieces: self
                 .pieces

@@ -9,7 +9,7 @@ mod stub;
 mod tubes;
 mod walk;
 
-pub use laid::{LaidPiece, LaidRun, RunMarks, laid_runs};
+pub use laid::{LaidRun, RunMarks, laid_runs};
 pub use marks::MarkGiver;
 pub use planned::{
     CanBalls, PlannedKind, PlannedPiece, PlannedRun, can_balls, component_elements, half_section,

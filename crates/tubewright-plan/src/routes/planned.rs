@@ -3,8 +3,9 @@
 
 use tubewright_build::model::Section;
 use tubewright_geometry::{CentreLine, Frame, Point, TubeElement, Vector};
+use tubewright_route::problem::Side;
 
-/// What a piece is.
+/// What a piece is, by its sizes alone.
 #[derive(Clone, Debug, PartialEq)]
 pub enum PlannedKind {
     /// Straight tube.
@@ -16,8 +17,8 @@ pub enum PlannedKind {
     Bend {
         /// Degree of bend in radians.
         angle_rad: f64,
-        /// Clock in radians, right-hand about the travel, from the plane of the bend before; for the
-        /// first bend from twelve o'clock of the start.
+        /// Clock in radians from the plane of the bend before, clockwise looking downstream (right-hand
+        /// about the travel); for the first bend from twelve o'clock of the start.
         clock_rad: f64,
         /// Centre-line radius in mm.
         clr_mm: f64,
@@ -35,8 +36,8 @@ pub enum PlannedKind {
     Crossover {
         /// Name of the component.
         name: String,
-        /// Side entered, `L` or `R`.
-        side: &'static str,
+        /// Side entered.
+        side: Side,
         /// Place of its origin in the car's axes, mm.
         origin: Point,
     },

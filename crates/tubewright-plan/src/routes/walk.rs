@@ -3,10 +3,10 @@
 use tubewright_build::model::{CarrierKind, CarrierRef, ComponentKind, ItemKind, Model, Run};
 use tubewright_geometry::motion::{Freedom, Motion};
 use tubewright_geometry::{CentreLine, Frame, TubeElement};
-use tubewright_route::problem::{RouteProblem, Side};
+use tubewright_route::problem::RouteProblem;
 use tubewright_route::route::Route;
 
-use super::laid::{LaidPiece, LaidRun, RunMarks, laid_runs};
+use super::laid::{LaidRun, RunMarks, laid_runs};
 use super::marks::MarkGiver;
 use super::planned::{
     CanBalls, PlannedKind, PlannedPiece, PlannedRun, can_balls, component_elements, half_section,
@@ -88,7 +88,7 @@ pub fn walk_laid(
     let posed_run = posed.runs.iter().find(|run| run.name == laid.name);
     let end = posed_run.map_or(frame, |run| run.end.frame_in_car);
     let of_bends = laid.pieces.iter().find_map(|piece| match piece {
-        LaidPiece::Bend { clr_mm, .. } => Some(*clr_mm),
+        PlannedKind::Bend { clr_mm, .. } => Some(*clr_mm),
         _ => None,
     });
     let of_tube = || {
@@ -142,46 +142,46 @@ impl Walked {
 }
 
 impl Walker<'_> {
-    fn step(&self, piece: &LaidPiece, frame: Frame) -> Result<Walked, WalkError> {
+    fn step(&self, piece: &PlannedKind, frame: Frame) -> Result<Walked, WalkError> {
         let radius = 0.5 * self.od_mm;
-        Ok(match *piece {
-            LaidPiece::Straight { length_mm } => Walked {
-                kind: PlannedKind::Straight { length_mm },
-                frame_in: frame,
-                frame_out: frame.advanced(length_mm),
-                elements: vec![TubeElement {
+        let (frame_in, frame_out, elements, uncovered_mm) = match *piece {
+            PlannedKind::Straight { length_mm } => (
+                frame,
+                frame.advanced(length_mm),
+                vec![TubeElement {
                     line: CentreLine::straight(&frame, length_mm),
                     radius,
                 }],
-                uncovered_mm: 0.0,
-            },
-            LaidPiece::Bend {
+                0.0,
+            ),
+            PlannedKind::Bend {
                 angle_rad,
                 clock_rad,
                 clr_mm,
             } => {
                 let turned = frame.rolled(clock_rad);
-                Walked {
-                    kind: PlannedKind::Bend {
-                        angle_rad,
-                        clock_rad,
-                        clr_mm,
-                    },
-                    frame_in: turned,
-                    frame_out: turned.bent(angle_rad, clr_mm),
-                    elements: vec![TubeElement {
-                        line: CentreLine::bend(&turned, angle_rad, clr_mm),
-                        radius,
-                    }],
-                    uncovered_mm: 0.0,
-                }
+                let bend = TubeElement {
+                    line: CentreLine::bend(&turned, angle_rad, clr_mm),
+                    radius,
+                };
+                (turned, turned.bent(angle_rad, clr_mm), vec![bend], 0.0)
             }
-            LaidPiece::Component {
+            PlannedKind::Component {
                 ref name,
                 length_mm,
                 roll_rad,
-            } => self.component(name, length_mm, roll_rad, frame),
-            LaidPiece::Crossover {
+            } => {
+                let (balls, spread) = self.can_of(name);
+                let elements =
+                    component_elements(&frame, length_mm, balls, spread, roll_rad, radius);
+                (
+                    frame,
+                    frame.advanced(length_mm),
+                    elements,
+                    balls.uncovered_mm,
+                )
+            }
+            PlannedKind::Crossover {
                 ref name,
                 side,
                 origin,
@@ -194,54 +194,28 @@ impl Walker<'_> {
                         name: name.clone(),
                     })?;
                 let ports = crossover.ports(side);
-                Walked {
-                    kind: PlannedKind::Crossover {
-                        name: name.clone(),
-                        side: match side {
-                            Side::Left => "L",
-                            Side::Right => "R",
-                        },
-                        origin,
+                let bars = crossover.body.iter().map(|bar| TubeElement {
+                    line: CentreLine::Segment {
+                        a: origin + bar.a,
+                        b: origin + bar.b,
                     },
-                    frame_in: frame,
-                    frame_out: Frame::upright(origin + ports.outlet, ports.outlet_direction),
-                    elements: crossover
-                        .body
-                        .iter()
-                        .map(|bar| TubeElement {
-                            line: CentreLine::Segment {
-                                a: origin + bar.a,
-                                b: origin + bar.b,
-                            },
-                            radius: bar.radius_mm,
-                        })
-                        .collect(),
-                    uncovered_mm: 0.0,
-                }
+                    radius: bar.radius_mm,
+                });
+                (
+                    frame,
+                    Frame::upright(origin + ports.outlet, ports.outlet_direction),
+                    bars.collect(),
+                    0.0,
+                )
             }
+        };
+        Ok(Walked {
+            kind: piece.clone(),
+            frame_in,
+            frame_out,
+            elements,
+            uncovered_mm,
         })
-    }
-
-    fn component(&self, name: &str, length_mm: f64, roll_rad: f64, frame: Frame) -> Walked {
-        let (balls, spread) = self.can_of(name);
-        Walked {
-            kind: PlannedKind::Component {
-                name: name.to_owned(),
-                length_mm,
-                roll_rad,
-            },
-            frame_in: frame,
-            frame_out: frame.advanced(length_mm),
-            elements: component_elements(
-                &frame,
-                length_mm,
-                balls,
-                spread,
-                roll_rad,
-                0.5 * self.od_mm,
-            ),
-            uncovered_mm: balls.uncovered_mm,
-        }
     }
 
     /// Balls of a component's can and half of how far an oval spreads beyond them.

@@ -398,7 +398,7 @@ fn crossover_balls(
         };
         in_car(port.expect("has it").at.to_vector())
     };
-    let origin = piece.frame_out.origin.to_vector() - at(false, side);
+    let origin = piece.frame_out.origin.to_vector() - at(false, side.letter());
     let radius = match &item.body {
         Some(tubewright_build::model::Section::Round { diameter }) => diameter.mm() / 2.0,
         _ => {

@@ -257,8 +257,8 @@ fn put_together<'a>(
     for piece in &run.pieces {
         if let PlannedKind::Crossover { name, side, .. } = &piece.kind {
             let at = piece.frame_out.origin.to_vector();
-            let Some((inlet, outlet)) = crossover(solved, name, side, at) else {
-                verdict.fault(format!("{name} has no side {side}"));
+            let Some((inlet, outlet)) = crossover(solved, name, side.letter(), at) else {
+                verdict.fault(format!("{name} has no side {}", side.letter()));
                 return None;
             };
             let stated = convert::frame(&piece.frame_out);

@@ -129,7 +129,7 @@ fn piece_json(piece: &PlannedPiece) -> Value {
             "type": "component", "name": name, "length": length_mm, "roll": roll_rad.to_degrees(),
         }),
         PlannedKind::Crossover { name, side, origin } => json!({
-            "type": "crossover", "name": name, "side": side, "at": origin.to_array(),
+            "type": "crossover", "name": name, "side": side.letter(), "at": origin.to_array(),
             "length": piece.centre_line_mm(),
         }),
     };

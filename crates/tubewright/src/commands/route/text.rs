@@ -386,7 +386,7 @@ fn words(piece: &PlannedPiece, lengths: Lengths) -> (String, String, String) {
             name, length_mm, ..
         } => (name.clone(), lengths.size(*length_mm), String::new()),
         PlannedKind::Crossover { name, side, .. } => (
-            format!("{name}, side {side}"),
+            format!("{name}, side {}", side.letter()),
             lengths.size(piece.centre_line_mm()),
             String::new(),
         ),
