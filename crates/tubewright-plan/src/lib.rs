@@ -11,6 +11,7 @@ pub mod figures;
 pub mod fit;
 pub mod frozen;
 pub mod held;
+pub mod lengths;
 pub mod packet;
 pub mod places;
 pub mod plan_file;

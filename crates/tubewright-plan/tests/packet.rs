@@ -13,7 +13,8 @@ use tubewright_build::model::Model;
 use tubewright_build::{Texts, read};
 use tubewright_check::Board;
 use tubewright_packet::{Block, Body, Packet, PacketPaper, SheetKind, Stamp, Tone, lists_of};
-use tubewright_plan::packet::{JointKind, Lengths, PrintJob, Way, joints_of, packet_of};
+use tubewright_plan::lengths::Lengths;
+use tubewright_plan::packet::{JointKind, PrintJob, Way, joints_of, packet_of};
 use tubewright_plan::routes::PosedProblem;
 use tubewright_plan::stages::{
     Routed, Supply, Surroundings, check, route, supply, survey_and_bodies,

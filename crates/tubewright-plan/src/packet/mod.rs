@@ -22,8 +22,8 @@ pub use cross::{HandMade, hand_made};
 pub use joints::{Joint, JointKind, joints_of};
 pub use run_sheets::bend_text;
 pub use templates::{PAPER_THICKNESS_MM, TrueScale, templates_of};
-pub use words::Lengths;
 
+use crate::lengths::Lengths;
 use crate::routes::PlannedRun;
 use crate::stages::{Supply, Surroundings};
 use tubewright_build::model::Model;

@@ -4,10 +4,11 @@ use super::plan::NAMED;
 use super::solve::{Solved, runs_of};
 use super::{Done, Failure, load, print};
 use crate::cli::Folder;
-use crate::terminal::lengths::Lengths;
+use crate::terminal::lengths::shown_lengths;
 use crate::terminal::{FAILS, PASSES, WARNS, heading, paragraph, styled};
 use serde_json::{Value, json};
 use tubewright_check::{Board, Finding, Limit, Measured, State, Unit, Verdict};
+use tubewright_plan::lengths::Lengths;
 use tubewright_plan::plan_file::Freshness;
 
 /// Shows the board.
@@ -23,7 +24,7 @@ pub(crate) fn run(arguments: &Folder) -> Result<Done, Failure> {
         print(&format!("{:#}\n", as_json(&solved, &board)))?;
     } else {
         print(&plan_text(&solved))?;
-        print(&as_text(&board, Lengths::of(&loaded.model)))?;
+        print(&as_text(&board, shown_lengths(&loaded.model)))?;
     }
     let chosen = solved.chosen.as_ref().map(|chosen| &chosen.plan);
     let (around, budget) = (&solved.around, solved.budget);

@@ -4,10 +4,11 @@ use super::buy::chosen_text;
 use super::solve::runs_of;
 use super::{Done, Failure, load, print};
 use crate::cli::Folder;
-use crate::terminal::lengths::Lengths;
+use crate::terminal::lengths::shown_lengths;
 use crate::terminal::table::{Side, Table};
 use crate::terminal::{FAILS, heading, paragraph, styled};
 use serde_json::{Value, json};
+use tubewright_plan::lengths::Lengths;
 use tubewright_plan::stages::Supply;
 use tubewright_plan::stock::{source_words, trouble_words};
 use tubewright_stock::{CutCard, KerfSide, StockEnd, StockShape};
@@ -33,7 +34,7 @@ pub(crate) fn run(arguments: &Folder) -> Result<Done, Failure> {
     if arguments.json {
         print(&format!("{:#}\n", as_json(&supply)))?;
     } else {
-        print(&as_text(&supply, Lengths::of(&loaded.model)))?;
+        print(&as_text(&supply, shown_lengths(&loaded.model)))?;
         print(&chosen_text(solved.frozen()))?;
     }
     let chosen = solved.chosen.as_ref().map(|chosen| &chosen.plan);
@@ -52,7 +53,7 @@ pub(crate) fn run(arguments: &Folder) -> Result<Done, Failure> {
 
 /// The cards as text.
 pub(crate) fn as_text(supply: &Supply, lengths: Lengths) -> String {
-    let mut text = heading(&format!("Cut, marks in {}", lengths.unit()));
+    let mut text = heading(&format!("Cut, marks in {}", lengths.sign()));
     text.push_str(&paragraph(
         "Before the first cut scribe a witness line along the whole item: on a bend along its outside, from end to end. Measure every mark from the end named, with the tape along the side named. The mark is a face of a piece; the kerf goes where the card says.",
         2,
@@ -99,7 +100,7 @@ pub(crate) fn as_text(supply: &Supply, lengths: Lengths) -> String {
 
 /// A length with its sign always.
 fn signed(mm: f64, lengths: Lengths) -> String {
-    let text = lengths.tape(mm);
+    let text = format!("{} {}", lengths.saw(mm), lengths.sign());
     if text.starts_with('-') {
         text
     } else {
@@ -109,7 +110,7 @@ fn signed(mm: f64, lengths: Lengths) -> String {
 
 fn stock_words(card: &CutCard, lengths: Lengths) -> String {
     match card.stock.shape {
-        StockShape::Straight { length } => format!("straight, {} long", lengths.size(length.mm())),
+        StockShape::Straight { length } => format!("straight, {} long", lengths.about(length.mm())),
         StockShape::Bend {
             angle,
             clr,
@@ -118,9 +119,9 @@ fn stock_words(card: &CutCard, lengths: Lengths) -> String {
         } => format!(
             "bend {:.0}°, CLR {}, legs A {} and B {}",
             angle.deg(),
-            lengths.bare(clr.mm()),
-            lengths.size(leg_a.mm()),
-            lengths.size(leg_b.mm())
+            lengths.size(clr.mm()),
+            lengths.about(leg_a.mm()),
+            lengths.about(leg_b.mm())
         ),
     }
 }
@@ -164,9 +165,9 @@ fn card_text(card: &CutCard, lengths: Lengths) -> String {
                 StockEnd::B => "B",
             }
             .to_owned(),
-            lengths.bare(cut.reach.outside.mm()),
-            lengths.bare(cut.reach.inside.mm()),
-            lengths.bare(cut.reach.side.mm()),
+            lengths.saw(cut.reach.outside.mm()),
+            lengths.saw(cut.reach.inside.mm()),
+            lengths.saw(cut.reach.side.mm()),
             format!("{:.1}°", cut.angle.deg()),
             match cut.kerf {
                 KerfSide::TowardA => "A",

@@ -3,7 +3,7 @@
 use super::solve::solve;
 use super::{Done, Failure, buy, check, cut, drawing, load, measure, new, print, route};
 use crate::cli::Demo;
-use crate::terminal::lengths::Lengths;
+use crate::terminal::lengths::shown_lengths;
 use crate::terminal::paragraph;
 use std::path::PathBuf;
 
@@ -29,7 +29,7 @@ pub(crate) fn run(arguments: &Demo) -> Result<Done, Failure> {
     print("The car, its readings, its suppliers and its prices are invented.\n")?;
     let mut loaded = load::load(&folder)?;
     let solved = solve(&mut loaded, arguments.effort)?;
-    let lengths = Lengths::of(&loaded.model);
+    let lengths = shown_lengths(&loaded.model);
     print(&measure::as_text(
         &loaded.model.build,
         &solved.around,

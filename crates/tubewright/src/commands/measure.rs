@@ -5,9 +5,10 @@ mod text;
 
 use super::{Done, Failure, load, print};
 use crate::cli::Measure;
-use crate::terminal::lengths::Lengths;
+use crate::terminal::lengths::shown_lengths;
 use crate::terminal::{heading, paragraph};
 use tubewright_build::model::Build;
+use tubewright_plan::lengths::Lengths;
 use tubewright_plan::stages::{Surroundings, survey_and_bodies};
 use tubewright_plan::survey::guide;
 
@@ -23,7 +24,7 @@ pub(crate) fn run(arguments: &Measure) -> Result<Done, Failure> {
         let guide = guide(build, &around.measured, &around.bodies.placed);
         print(&format!("{:#}\n", json::as_json(&around, &guide)))?;
     } else {
-        let lengths = Lengths::of(&loaded.model);
+        let lengths = shown_lengths(&loaded.model);
         print(&as_text(build, &around, lengths, arguments.all))?;
         if !loaded.missing.is_empty() {
             let mut text = heading("What is still missing");

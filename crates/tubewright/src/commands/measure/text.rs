@@ -1,8 +1,8 @@
 //! The survey as a person reads it.
 
-use crate::terminal::lengths::Lengths;
 use crate::terminal::table::{Side, Table};
 use crate::terminal::{FAILS, PASSES, WARNS, heading, paragraph, styled};
+use tubewright_plan::lengths::Lengths;
 use tubewright_plan::stages::Surroundings;
 use tubewright_plan::survey::{
     Gain, Guide, Measured, NINETEEN_IN_TWENTY, SetupTrouble, Suggestion, Surer,
@@ -169,7 +169,7 @@ fn next(guide: &Guide, lengths: Lengths) -> String {
 fn suggestion_words(suggestion: &Suggestion, lengths: Lengths) -> String {
     let mut words = suggestion.words.clone();
     if let Some(shows) = suggestion.shows {
-        words.push_str(&format!(" (about {})", lengths.size(shows.value)));
+        words.push_str(&format!(" (about {})", lengths.about(shows.value)));
     }
     if let Some(gain) = &suggestion.gain {
         words.push_str(&format!(": {}", gain_words(gain, lengths)));
@@ -232,7 +232,7 @@ fn twofold(guide: &Guide, lengths: Lengths) -> String {
             &format!(
                 "{} fits the readings as well at another place, {} away: say which side it is on, or take one more line to it.",
                 place.name,
-                lengths.size(place.apart_mm)
+                lengths.about(place.apart_mm)
             ),
             2,
         ));
@@ -313,7 +313,7 @@ fn known_distances(measured: &Measured, lengths: Lengths) -> String {
         table.row([
             name(*a),
             name(*b),
-            lengths.size(apart.value),
+            lengths.about(apart.value),
             lengths.fine(apart.plus_minus()),
         ]);
     }
@@ -330,7 +330,7 @@ fn places(measured: &Measured, lengths: Lengths) -> String {
     }
     let mut text = heading(&format!(
         "Places, {} (x rearwards, y right, z up; ± 19 in 20)",
-        lengths.unit()
+        lengths.sign()
     ));
     let mut table = Table::new(&[
         ("place", Side::Left),

@@ -9,7 +9,7 @@ pub(crate) use text::as_text;
 use super::solve::{Solved, solve};
 use super::{Done, Failure, load, print};
 use crate::cli::Route;
-use crate::terminal::lengths::Lengths;
+use crate::terminal::lengths::shown_lengths;
 use tubewright_plan::figures::{Figures, figures};
 use tubewright_plan::frozen::{Offer, offer_of};
 use tubewright_plan::stages::{self, Alternative, Routed};
@@ -42,7 +42,7 @@ pub(crate) fn run(arguments: &Route) -> Result<Done, Failure> {
     if arguments.at.json {
         print(&format!("{:#}\n", json::as_json(&solved, &shown)))?;
     } else {
-        let lengths = Lengths::of(&loaded.model);
+        let lengths = shown_lengths(&loaded.model);
         print(&as_text(&solved, &shown, lengths))?;
         if matches!(solved.routed, Some(Routed::Found(_))) {
             print(&text::what_next(&solved, &arguments.at.folder))?;

@@ -2,12 +2,12 @@
 
 use super::Shown;
 use crate::commands::solve::Solved;
-use crate::terminal::lengths::Lengths;
 use crate::terminal::table::{COLUMNS, Side, Table};
 use crate::terminal::{FAILS, WARNS, heading, paragraph, styled};
 use std::path::Path;
 use tubewright_plan::figures::Gap;
 use tubewright_plan::frozen::Offer;
+use tubewright_plan::lengths::Lengths;
 use tubewright_plan::routes::{PlannedKind, PlannedPiece, PlannedRun};
 use tubewright_plan::stages::Routed;
 use unicode_width::UnicodeWidthStr;
@@ -361,7 +361,7 @@ fn run_text(run: &PlannedRun, lengths: Lengths) -> String {
         run.last_joint,
         lengths.fine(run.end_error_mm()),
         run.end_error_rad().to_degrees(),
-        lengths.unit()
+        lengths.sign()
     ));
     text
 }
@@ -378,16 +378,16 @@ fn words(piece: &PlannedPiece, lengths: Lengths) -> (String, String, String) {
             clock_rad,
             clr_mm,
         } => (
-            format!("bend, CLR {}", lengths.bare(*clr_mm)),
+            format!("bend, CLR {}", lengths.size(*clr_mm)),
             format!("{:.1}°", angle_rad.to_degrees()),
             format!("{:+.1}°", clock_rad.to_degrees()),
         ),
         PlannedKind::Component {
             name, length_mm, ..
-        } => (name.clone(), lengths.size(*length_mm), String::new()),
+        } => (name.clone(), lengths.about(*length_mm), String::new()),
         PlannedKind::Crossover { name, side, .. } => (
             format!("{name}, side {}", side.letter()),
-            lengths.size(piece.centre_line_mm()),
+            lengths.about(piece.centre_line_mm()),
             String::new(),
         ),
     }

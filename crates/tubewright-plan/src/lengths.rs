@@ -1,0 +1,268 @@
+//! Lengths as the shop reads its tape: millimetres, or inches and fractions. One type for everything
+//! that is printed, on the terminal and on paper, so that the same mark never reads two ways.
+
+use tubewright_build::model::{LengthUnits, Model};
+use tubewright_build::quantity::write_inches;
+use tubewright_geometry::{Length, Point};
+
+/// Divisions of an inch at the saw: a steel rule (common practice, no source).
+const RULE: u32 = 32;
+/// Divisions of an inch on a tape (common practice, no source).
+const TAPE: u32 = 16;
+/// Millimetres in an inch (exact, by the international yard of 1959).
+const INCH_MM: f64 = 25.4;
+
+/// How lengths are written.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Lengths {
+    /// Millimetres: tenths where something is marked, whole ones for places.
+    Millimetres,
+    /// Inches and fractions: 1/32 where something is marked, 1/16 elsewhere.
+    Inches,
+}
+
+impl Lengths {
+    /// As the build wants them.
+    #[must_use]
+    pub fn of(model: &Model) -> Self {
+        match model.build.shown_units().units {
+            LengthUnits::Millimetres => Self::Millimetres,
+            LengthUnits::Inches => Self::Inches,
+        }
+    }
+
+    /// The unit's sign, for the head of a column.
+    #[must_use]
+    pub const fn sign(self) -> &'static str {
+        match self {
+            Self::Millimetres => "mm",
+            Self::Inches => "in",
+        }
+    }
+
+    /// What stands on every page.
+    #[must_use]
+    pub const fn units(self) -> &'static str {
+        match self {
+            Self::Millimetres => "mm and degrees",
+            Self::Inches => "inches and degrees",
+        }
+    }
+
+    /// A length that is marked or sawn, without sign: `77.0`, `3-1/32`.
+    #[must_use]
+    pub fn saw(self, mm: f64) -> String {
+        match self {
+            Self::Millimetres => fixed(mm, 1),
+            Self::Inches => fraction(mm, RULE),
+        }
+    }
+
+    /// A length that is read off a tape, with its unit: `77.0 mm`, `3-1/16 in`.
+    #[must_use]
+    pub fn tape(self, mm: f64) -> String {
+        let text = match self {
+            Self::Millimetres => fixed(mm, 1),
+            Self::Inches => fraction(mm, TAPE),
+        };
+        format!("{text} {}", self.sign())
+    }
+
+    /// A place or a length to the millimetre or the sixteenth, without sign.
+    #[must_use]
+    pub fn place(self, mm: f64) -> String {
+        match self {
+            Self::Millimetres => fixed(mm, 0),
+            Self::Inches => fraction(mm, TAPE),
+        }
+    }
+
+    /// The same with its unit: `152 mm`, `6 in`.
+    #[must_use]
+    pub fn about(self, mm: f64) -> String {
+        format!("{} {}", self.place(mm), self.sign())
+    }
+
+    /// A ± or a small error in decimals, without sign: `6.8`, `0.27`.
+    #[must_use]
+    pub fn small(self, mm: f64) -> String {
+        match self {
+            Self::Millimetres => fixed(mm, 1),
+            Self::Inches => fixed(mm / INCH_MM, 2),
+        }
+    }
+
+    /// The same with its unit: `6.8 mm`, `0.27 in`.
+    #[must_use]
+    pub fn fine(self, mm: f64) -> String {
+        format!("{} {}", self.small(mm), self.sign())
+    }
+
+    /// A length with its ±: `52.2 ± 6.1 mm`, `1-1/2 ± 0.27 in`.
+    #[must_use]
+    pub fn with_plus_minus(self, mm: f64, plus_minus_mm: f64) -> String {
+        let value = match self {
+            Self::Millimetres => fixed(mm, 1),
+            Self::Inches => fraction(mm, TAPE),
+        };
+        format!("{value} ± {}", self.fine(plus_minus_mm))
+    }
+
+    /// A size that is named and not measured (diameter, wall, radius), without sign: `57`, `2.25`.
+    #[must_use]
+    pub fn size(self, mm: f64) -> String {
+        match self {
+            Self::Millimetres => trimmed(&fixed(mm, 2)),
+            Self::Inches => trimmed(&fixed(mm / INCH_MM, 3)),
+        }
+    }
+
+    /// A long way: `3.85 m`, `12 ft 7-5/8 in`.
+    #[must_use]
+    pub fn long(self, mm: f64) -> String {
+        if self == Self::Millimetres {
+            return format!("{} m", fixed(mm / 1000.0, 2));
+        }
+        let sixteenths = (mm / INCH_MM * 16.0).round();
+        let feet = (sixteenths / 192.0).floor();
+        let rest = write_inches(
+            Length::from_mm((sixteenths - feet * 192.0) / 16.0 * INCH_MM),
+            TAPE,
+        );
+        if feet > 0.0 {
+            format!("{feet:.0} ft {rest}")
+        } else {
+            rest
+        }
+    }
+
+    /// The three coordinates.
+    #[must_use]
+    pub fn xyz(self, point: Point) -> [String; 3] {
+        point.to_array().map(|mm| self.place(mm))
+    }
+
+    /// A sentence with its millimetres in these units. Names in quotation marks stay.
+    #[must_use]
+    pub fn sentence(self, text: &str) -> String {
+        if self == Self::Millimetres {
+            return text.to_owned();
+        }
+        let mut out = String::with_capacity(text.len());
+        let mut is_name = false;
+        let mut rest = text;
+        while let Some(first) = rest.chars().next() {
+            match first {
+                '“' => is_name = true,
+                '”' => is_name = false,
+                _ => {}
+            }
+            let follows_word = out
+                .chars()
+                .next_back()
+                .is_some_and(|c| c.is_alphanumeric() || c == '.' || c == '-');
+            let number_end = rest
+                .find(|c: char| !(c.is_ascii_digit() || c == '.'))
+                .unwrap_or(rest.len());
+            let (number, after) = rest.split_at(number_end);
+            let behind = after.strip_prefix(" mm");
+            let ends = behind.is_some_and(|behind| !behind.starts_with(char::is_alphanumeric));
+            match (number.parse::<f64>(), behind) {
+                (Ok(mm), Some(behind)) if ends && !is_name && !follows_word => {
+                    out.push_str(&self.tape(mm));
+                    rest = behind;
+                }
+                _ => {
+                    let step = number_end.max(first.len_utf8());
+                    let (taken, left) = rest.split_at(step);
+                    out.push_str(taken);
+                    rest = left;
+                }
+            }
+        }
+        out
+    }
+}
+
+/// With so many decimals, never `-0`.
+#[must_use]
+pub fn fixed(value: f64, decimals: usize) -> String {
+    let text = format!("{value:.decimals$}");
+    let is_nought = text.chars().all(|c| matches!(c, '-' | '0' | '.'));
+    if is_nought {
+        text.trim_start_matches('-').to_owned()
+    } else {
+        text
+    }
+}
+
+/// Without noughts behind the point.
+pub(crate) fn trimmed(text: &str) -> String {
+    if text.contains('.') {
+        text.trim_end_matches('0').trim_end_matches('.').to_owned()
+    } else {
+        text.to_owned()
+    }
+}
+
+/// Inches in fractions, without sign: `7-3/8`.
+fn fraction(mm: f64, divisions: u32) -> String {
+    let text = write_inches(Length::from_mm(mm), divisions);
+    text.strip_suffix(" in").map(str::to_owned).unwrap_or(text)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const MILLIMETRES: Lengths = Lengths::Millimetres;
+    const INCHES: Lengths = Lengths::Inches;
+
+    #[test]
+    fn inches_are_whole_fractions_in_lowest_terms() {
+        // 187.5 mm = 7.3819 in = 7-12.2/32, so 7-3/8.
+        assert_eq!(INCHES.saw(187.5), "7-3/8");
+        // 77.0 mm = 3.0315 in: 3-1/32 on the rule, 3-1/16 would be half a millimetre more.
+        assert_eq!(INCHES.saw(77.0), "3-1/32");
+        assert_eq!(INCHES.tape(77.0), "3-1/16 in");
+        assert_eq!(INCHES.saw(25.4), "1");
+        assert_eq!(INCHES.saw(0.0), "0");
+        assert_eq!(INCHES.place(-63.4), "-2-1/2");
+        assert_eq!(INCHES.place(-0.2), "0");
+        // 0.99 of an inch in sixteenths is 15.84: the whole inch.
+        assert_eq!(INCHES.place(25.146), "1");
+        assert_eq!(INCHES.fine(6.8), "0.27 in");
+    }
+
+    #[test]
+    fn millimetres_have_tenths_where_something_is_marked() {
+        assert_eq!(MILLIMETRES.saw(77.04), "77.0");
+        assert_eq!(MILLIMETRES.tape(77.04), "77.0 mm");
+        assert_eq!(MILLIMETRES.about(151.7), "152 mm");
+        assert_eq!(MILLIMETRES.size(57.0), "57");
+        assert_eq!(MILLIMETRES.with_plus_minus(52.2, 6.1), "52.2 ± 6.1 mm");
+    }
+
+    #[test]
+    fn no_figure_reads_minus_nought() {
+        assert_eq!(MILLIMETRES.saw(-0.04), "0.0");
+        assert_eq!(MILLIMETRES.place(-0.4), "0");
+    }
+
+    #[test]
+    fn a_foot_is_never_twelve_inches_over() {
+        assert_eq!(INCHES.long(3850.0), "12 ft 7-9/16 in");
+        assert_eq!(INCHES.long(12.0 * 25.4 - 0.2), "1 ft 0 in");
+        assert_eq!(INCHES.long(100.0), "3-15/16 in");
+        assert_eq!(MILLIMETRES.long(3850.0), "3.85 m");
+    }
+
+    #[test]
+    fn sentences_change_their_millimetres_and_leave_names_alone() {
+        assert_eq!(
+            INCHES.sentence("102 mm too near “pipe 60 mm”, bump 102 mm; M10 mmm 5 mm."),
+            "4 in too near “pipe 60 mm”, bump 4 in; M10 mmm 3/16 in."
+        );
+        assert_eq!(MILLIMETRES.sentence("102 mm"), "102 mm");
+    }
+}
