@@ -50,6 +50,8 @@ pub(crate) enum Command {
     Check(Folder),
     /// The printed shop packet, templates at true scale, files for other programs, lists.
     Sheets(Sheets),
+    /// The page: the whole job in the browser, on this machine or (--lan) on the phone by the car.
+    Open(Open),
     /// Give something another name in all files at once; comments and order stay.
     Rename(Rename),
     /// The whole job on a demonstration car, from tape readings to saw marks.
@@ -61,6 +63,18 @@ pub(crate) enum Command {
         /// The shell.
         shell: clap_complete::Shell,
     },
+}
+
+#[derive(Debug, Args)]
+pub(crate) struct Open {
+    /// The build folder; one that is empty or not there yet is started.
+    pub(crate) folder: PathBuf,
+    /// Port of the address; 0 takes any that is free.
+    #[arg(long, default_value_t = 0)]
+    pub(crate) port: u16,
+    /// Let the phone in: the address works on the local network, with a one-time key.
+    #[arg(long)]
+    pub(crate) lan: bool,
 }
 
 #[derive(Debug, Args)]

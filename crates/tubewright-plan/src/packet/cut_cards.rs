@@ -6,7 +6,9 @@ use super::words::{degrees, signed_degrees};
 use crate::stages::Supply;
 use tubewright_geometry::cut::StockBend;
 use tubewright_packet::{Block, Body, Column, Figure, Picture, Sheet, SheetKind, Step, Table};
-use tubewright_sheets::{BladeSide, CardCut, CardItem, CardPart, cut_picture, to_svg};
+use tubewright_sheets::{
+    BladeSide, CardCut, CardError, CardItem, CardPart, Drawing, cut_picture, to_svg,
+};
 use tubewright_stock::{
     Cut, CutCard, CutPart, KerfSide, PartPlace, SawTrouble, Source, StockEnd, StockShape,
 };
@@ -336,6 +338,28 @@ pub(super) fn part_words(job: &PrintJob<'_>, part: &CutPart) -> String {
 }
 
 fn picture(card: &CutCard, name: &str) -> Block {
+    match card_picture(card) {
+        Ok(drawing) => Block::Picture {
+            picture: Picture {
+                svg: to_svg(&drawing),
+                width_mm: drawing.width_mm,
+                height_mm: drawing.height_mm,
+                words: format!("{name} from the side with its cuts"),
+            },
+        },
+        Err(error) => Block::NotMade {
+            what: "the picture of this item".to_owned(),
+            why: error.to_string(),
+        },
+    }
+}
+
+/// The stock item from the side with its cuts and the pieces that it gives, as on the printed card.
+///
+/// # Errors
+/// [`CardError`] for sizes that are not sound and cuts that are not on the item.
+pub fn card_picture(card: &CutCard) -> Result<Drawing, CardError> {
+    let (name, _) = names(card);
     let (near_leg_mm, far_leg_mm, bend_rad, clr_mm) = match card.stock.shape {
         StockShape::Straight { length } => (length.mm(), 0.0, 0.0, 0.0),
         StockShape::Bend {
@@ -406,25 +430,12 @@ fn picture(card: &CutCard, name: &str) -> Block {
         parts.push(waste(at_mm, whole_mm));
     }
     let item = CardItem {
-        name: name.to_owned(),
+        name,
         stock,
         cuts,
         parts,
     };
-    match cut_picture(&item, PICTURE_MM) {
-        Ok(drawing) => Block::Picture {
-            picture: Picture {
-                svg: to_svg(&drawing),
-                width_mm: drawing.width_mm,
-                height_mm: drawing.height_mm,
-                words: format!("{name} from the side with its cuts"),
-            },
-        },
-        Err(error) => Block::NotMade {
-            what: "the picture of this item".to_owned(),
-            why: error.to_string(),
-        },
-    }
+    cut_picture(&item, PICTURE_MM)
 }
 
 /// Where a part lies along the centre line, in mm from end A.

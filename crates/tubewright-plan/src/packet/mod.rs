@@ -18,6 +18,7 @@ mod templates;
 mod weld;
 mod words;
 
+pub use cut_cards::card_picture;
 pub use cross::{HandMade, hand_made};
 pub use joints::{Joint, JointKind, joints_of};
 pub use run_sheets::bend_text;

@@ -58,7 +58,7 @@ pub(crate) fn run(arguments: &Demo) -> Result<Done, Failure> {
     print("\n")?;
     print(&paragraph(
         &format!(
-            "Go on with `tubewright measure {0}`, `route`, `buy`, `cut` and `check`, and change {0}/build.toml.",
+            "See and play it in the browser: `tubewright open {0}`. Or go on with `tubewright measure {0}`, `route`, `buy`, `cut` and `check`, and change {0}/build.toml.",
             folder.display()
         ),
         0,

@@ -12,6 +12,7 @@ mod fit;
 mod load;
 mod measure;
 mod new;
+mod open;
 mod plan;
 mod record;
 mod rename;
@@ -119,6 +120,15 @@ pub(crate) enum Failure {
     /// No cutting plan.
     #[error("there is no buying and cutting plan: {0}")]
     Supply(#[from] tubewright_plan::stages::SupplyError),
+    /// The page cannot open the build.
+    #[error(transparent)]
+    Open(#[from] tubewright_page::OpenError),
+    /// There is no address for the page.
+    #[error(transparent)]
+    Doorway(#[from] tubewright_page::DoorwayError),
+    /// The page cannot be served any more.
+    #[error("the page cannot be served any more: {0}")]
+    Serve(std::io::Error),
     /// The folder could not be opened for a change.
     #[error(transparent)]
     Folder(#[from] tubewright_build::folder::FolderError),
@@ -190,6 +200,7 @@ pub(crate) fn run(cli: &Cli) -> Result<Done, Failure> {
         Command::Tacked(arguments) => tacked::run(arguments),
         Command::Check(arguments) => check::run(arguments),
         Command::Sheets(arguments) => sheets::run(arguments),
+        Command::Open(arguments) => open::run(arguments),
         Command::Rename(arguments) => rename::run(arguments),
         Command::Demo(arguments) => demo::run(arguments),
     }

@@ -22,21 +22,7 @@ pub(crate) fn run(arguments: &New) -> Result<Done, Failure> {
     let folder = &arguments.folder;
     match arguments.like {
         Some(car) => copy_demonstration(car, folder)?,
-        None => {
-            let name = arguments.name.clone().unwrap_or_else(|| {
-                folder.file_name().map_or_else(
-                    || "my build".to_owned(),
-                    |name| name.to_string_lossy().into_owned(),
-                )
-            });
-            let build = EMPTY_BUILD.replace("NAME-OF-THE-BUILD", &escaped(&name));
-            let files: [(&str, &[u8]); 3] = [
-                ("build.toml", build.as_bytes()),
-                ("stock.toml", EMPTY_STOCK.as_bytes()),
-                ("shop.toml", EMPTY_SHOP.as_bytes()),
-            ];
-            write_new(folder, &files)?;
-        }
+        None => start(folder, arguments.name.as_deref())?,
     }
     print(&format!(
         "Made {}.\nNext: write marks and readings into build.toml, then `tubewright measure {}`.\n",
@@ -44,6 +30,29 @@ pub(crate) fn run(arguments: &New) -> Result<Done, Failure> {
         folder.display()
     ))?;
     Ok(Done::Clean)
+}
+
+/// Starts an empty build; its name is that of the folder when nobody gives one.
+///
+/// # Errors
+/// The folder holds something, or cannot be written.
+pub(crate) fn start(folder: &Path, name: Option<&str>) -> Result<(), Failure> {
+    let name = name.map_or_else(
+        || {
+            folder.file_name().map_or_else(
+                || "my build".to_owned(),
+                |name| name.to_string_lossy().into_owned(),
+            )
+        },
+        str::to_owned,
+    );
+    let build = EMPTY_BUILD.replace("NAME-OF-THE-BUILD", &escaped(&name));
+    let files: [(&str, &[u8]); 3] = [
+        ("build.toml", build.as_bytes()),
+        ("stock.toml", EMPTY_STOCK.as_bytes()),
+        ("shop.toml", EMPTY_SHOP.as_bytes()),
+    ];
+    write_new(folder, &files)
 }
 
 /// Puts a demonstration car into a new folder.

@@ -1,0 +1,64 @@
+//! Cut cards and clocks.
+
+use serde::Serialize;
+use ts_rs::TS;
+
+/// A cut card.
+#[derive(Clone, Debug, Serialize, TS)]
+#[serde(rename_all = "camelCase")]
+pub struct CardView {
+    /// The item it is cut from.
+    pub item: String,
+    /// True when it lies on the shelf.
+    pub is_on_hand: bool,
+    /// Number among those of the same name.
+    pub number: u32,
+    /// Its shape in words.
+    pub stock: String,
+    /// The parts from end A on, each by the marks of the pieces it serves.
+    pub parts: Vec<Vec<String>>,
+    /// The cuts in the order of sawing.
+    pub cuts: Vec<CutView>,
+    /// Number of its picture.
+    pub picture: u32,
+    /// What this saw should not do.
+    pub warnings: Vec<String>,
+}
+
+/// One cut.
+#[derive(Clone, Debug, Serialize, TS)]
+#[serde(rename_all = "camelCase")]
+pub struct CutView {
+    /// In the order of sawing.
+    pub number: u32,
+    /// The end that the tape starts from: A or B.
+    pub from: String,
+    /// Along the outside, mm.
+    pub outside: f64,
+    /// Along the inside, mm.
+    pub inside: f64,
+    /// Along the side, mm.
+    pub side: f64,
+    /// Saw angle from square, degrees.
+    pub saw: f64,
+    /// The end toward which the kerf goes.
+    pub kerf_toward: String,
+    /// The pieces whose face it makes.
+    pub faces: Vec<String>,
+}
+
+/// Clock of a part to the one before it.
+#[derive(Clone, Debug, Serialize, TS)]
+#[serde(rename_all = "camelCase")]
+pub struct ClockView {
+    /// The run.
+    pub run: String,
+    /// Marks of the pieces that the part serves.
+    pub part: Vec<String>,
+    /// Clockwise looking downstream, degrees.
+    pub clock: f64,
+    /// The same round the outside, mm.
+    pub round: f64,
+    /// True when the part is turned end for end.
+    pub is_reversed: bool,
+}

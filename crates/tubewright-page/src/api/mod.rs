@@ -1,0 +1,29 @@
+//! What goes over the wire. TypeScript's copy of these types is written from here.
+//!
+//! Lengths are millimetres, angles degrees; the page shows them in the unit that the person picked.
+
+mod buy;
+mod cut;
+mod deed;
+mod fit;
+mod measure;
+mod prove;
+mod route;
+mod solids;
+mod view;
+
+pub use buy::{BuyLine, BuyView, Counter, DeliveryLine, Plan, SubstituteView, WantedView};
+pub use cut::{CardView, ClockView, CutView};
+pub use deed::{Deed, Field, Happening, JointTape, Refusal, Spot, Value};
+pub use fit::{
+    CheckDistanceView, FitStepView, FitView, JointCheckView, JointView, OfferView, TapeSeenView,
+    WeldView,
+};
+pub use measure::{
+    BodyView, LineView, MeasureView, NextReading, PlaceKind, PlaceView, ReadingView, SetupView,
+    SpotView, TakeKind, TakeView,
+};
+pub use prove::{FindingView, ProveView, RecordEntry, StateView};
+pub use route::{GapView, PieceView, RouteView, RunView, Solving, WayFigures, WayView};
+pub use solids::{FreedomView, ShapeView, SolidView};
+pub use view::{FileProblem, JobLacks, News, SampleView, View};

@@ -1,0 +1,174 @@
+//! What is dearer than the readings: worked out when it is asked for, once for each state.
+
+use crate::car::Car;
+use std::sync::{Arc, OnceLock};
+use tubewright_check::Board;
+use tubewright_plan::figures::{Figures, figures};
+use tubewright_plan::fit::{FitSheet, Steel, cut_marks, fit_sheet, with_shelf};
+use tubewright_plan::scene::scene_of;
+use tubewright_plan::stages::{Routed, Supply, supply};
+use tubewright_sheets::Scene;
+use tubewright_stock::{
+    StockPlan, Substitute, cut_cards, fit_marks, plan_stock, still_to_make, substitutes,
+};
+
+/// Pairs of items that are worked out for the counter beside each single one.
+const PAIRS: usize = 3;
+
+/// What is worked out of one car for one way that is shown.
+#[derive(Debug, Default)]
+pub(crate) struct Derived {
+    whole: OnceLock<Option<Result<Supply, String>>>,
+    now: OnceLock<Option<Result<Supply, String>>>,
+    board: OnceLock<Option<Board>>,
+    fit: OnceLock<Option<FitSheet>>,
+    counter: OnceLock<Result<Vec<Substitute>, String>>,
+    figures: OnceLock<Vec<Figures>>,
+}
+
+/// A car with the way that is shown and what is worked out for it.
+#[derive(Clone, Debug)]
+pub(crate) struct Shown {
+    /// The car.
+    pub(crate) car: Arc<Car>,
+    /// Number of the way.
+    pub(crate) way: usize,
+    /// Names this state: changes whenever anything of it may.
+    pub(crate) version: String,
+    derived: Arc<Derived>,
+}
+
+impl Shown {
+    pub(crate) fn new(car: &Arc<Car>, way: usize, version: String) -> Self {
+        Self {
+            car: Arc::clone(car),
+            derived: car.derived(way),
+            way,
+            version,
+        }
+    }
+
+    /// What to buy and cut for everything, as if nothing had happened yet.
+    pub(crate) fn whole(&self) -> Option<Result<&Supply, &str>> {
+        let worked_out = self.derived.whole.get_or_init(|| {
+            let job = self.car.good_job()?;
+            let runs = self.car.runs(self.way);
+            if runs.is_empty() {
+                return None;
+            }
+            let made = supply(self.car.model(), &job.around.practice, runs, &[]);
+            Some(made.map_err(|error| error.to_string()))
+        });
+        borrowed(worked_out)
+    }
+
+    /// What is still to be bought and cut, when a supplier was out of something; else the whole.
+    pub(crate) fn now(&self) -> Option<Result<&Supply, &str>> {
+        let worked_out = self.derived.now.get_or_init(|| {
+            let whole = self.whole()?.ok()?;
+            let steel = Steel::of(&self.car.model().shop);
+            if !is_touched(&whole.plan, &steel) {
+                return None;
+            }
+            Some(planned_anew(whole, &steel))
+        });
+        borrowed(worked_out).or_else(|| self.whole())
+    }
+
+    /// Whether a supplier was out of something that the plan wants.
+    pub(crate) fn is_planned_anew(&self) -> bool {
+        let _worked_out = self.now();
+        matches!(self.derived.now.get(), Some(Some(_)))
+    }
+
+    /// Every check.
+    pub(crate) fn board(&self) -> Option<&Board> {
+        self.derived
+            .board
+            .get_or_init(|| {
+                let job = self.car.good_job()?;
+                let supply = self.whole().and_then(Result::ok);
+                Some(job.board(self.car.model(), self.way, supply))
+            })
+            .as_ref()
+    }
+
+    /// The scene of the way that is shown.
+    pub(crate) fn scene(&self) -> Option<Scene> {
+        let job = self.car.good_job()?;
+        let runs = self.car.runs(self.way);
+        Some(scene_of(self.car.model(), &job.around, runs, self.board()?))
+    }
+
+    /// The order of tacking with its check distances.
+    pub(crate) fn fit(&self) -> Option<&FitSheet> {
+        self.derived
+            .fit
+            .get_or_init(|| {
+                let job = self.car.good_job()?;
+                let whole = self.whole()?.ok()?;
+                let runs = self.car.runs(self.way);
+                Some(fit_sheet(self.car.model(), &job.around, runs, &whole.plan))
+            })
+            .as_ref()
+    }
+
+    /// What to take when something is out.
+    pub(crate) fn counter(&self) -> Result<&[Substitute], &str> {
+        self.derived
+            .counter
+            .get_or_init(|| match self.now() {
+                Some(Ok(now)) => {
+                    substitutes(&now.request, &now.plan, PAIRS).map_err(|error| error.to_string())
+                }
+                Some(Err(why)) => Err(why.to_owned()),
+                None => Ok(Vec::new()),
+            })
+            .as_deref()
+            .map_err(String::as_str)
+    }
+
+    /// What the ways are compared by, in their order.
+    pub(crate) fn figures(&self) -> &[Figures] {
+        self.derived.figures.get_or_init(|| {
+            let Some(job) = self.car.good_job() else {
+                return Vec::new();
+            };
+            let Some(Routed::Found(ways)) = &job.routed else {
+                return Vec::new();
+            };
+            let model = self.car.model();
+            ways.iter()
+                .map(|way| {
+                    let made = supply(model, &job.around.practice, &way.runs, &[]).ok();
+                    figures(model, &job.around, &job.posed, &way.runs, made.as_ref())
+                })
+                .collect()
+        })
+    }
+}
+
+fn borrowed(worked_out: &Option<Result<Supply, String>>) -> Option<Result<&Supply, &str>> {
+    Some(worked_out.as_ref()?.as_ref().map_err(String::as_str))
+}
+
+/// Whether something that the plan buys was out and was not brought home since.
+fn is_touched(plan: &StockPlan, steel: &Steel) -> bool {
+    plan.buys.iter().any(|buy| {
+        steel.out.iter().any(|(item, supplier)| {
+            *item == buy.item && supplier.as_ref().is_none_or(|name| *name == buy.supplier)
+        })
+    })
+}
+
+fn planned_anew(whole: &Supply, steel: &Steel) -> Result<Supply, String> {
+    let shelf = with_shelf(&whole.request, &whole.plan, steel);
+    let request = still_to_make(&shelf, &cut_marks(&whole.plan, steel));
+    let plan = plan_stock(&request).map_err(|error| error.to_string())?;
+    Ok(Supply {
+        cards: cut_cards(&plan, &request.rules),
+        fits: fit_marks(&request, &plan),
+        plan,
+        request,
+    })
+}

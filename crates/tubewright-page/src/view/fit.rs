@@ -1,0 +1,228 @@
+//! Tacking, check distances, joints as built, welds.
+
+use crate::api::{
+    CheckDistanceView, FitStepView, FitView, JointCheckView, JointView, OfferView, TapeSeenView,
+    WeldView,
+};
+use crate::derived::Shown;
+use tubewright_plan::fit::{
+    Act, Change, FitStep, FoundBy, JointCheck, JointFound, Offer, PartKind, TapeSeen, Way,
+    WeldFacts, weld_facts,
+};
+use tubewright_plan::survey::NINETEEN_IN_TWENTY;
+use tubewright_stock::Money;
+
+/// The fit sheet.
+pub(crate) fn of(shown: &Shown) -> FitView {
+    let job = shown.car.good_job();
+    let sheet = shown.fit();
+    let model = shown.car.model();
+    FitView {
+        version: shown.version.clone(),
+        steps: sheet
+            .map(|sheet| sheet.steps.iter().map(step).collect())
+            .unwrap_or_default(),
+        unclosed: sheet
+            .map(|sheet| sheet.unclosed.clone())
+            .unwrap_or_default(),
+        welds: weld_facts(model, shown.car.runs(shown.way))
+            .iter()
+            .map(weld)
+            .collect(),
+        cautions: tubewright_stock::weld::CAUTIONS
+            .iter()
+            .map(|caution| (*caution).to_owned())
+            .collect(),
+        trouble: shown.whole().and_then(Result::err).map(str::to_owned),
+        is_chosen: job.is_some_and(|job| job.chosen.is_some()),
+    }
+}
+
+fn step(step: &FitStep) -> FitStepView {
+    let marks = step.marks.join(" + ");
+    let made = &step.step.makes;
+    FitStepView {
+        number: step.step.number,
+        run: step.run.clone(),
+        marks: step.marks.clone(),
+        act: match step.step.act {
+            Act::Hang => format!("Hang {marks} where its tapes say"),
+            Act::Bolt => format!("Bolt {marks} on at {made}"),
+            Act::Tack(Way::Downstream) => format!("Tack {marks} on at {made}"),
+            Act::Tack(Way::Upstream) => {
+                format!("Tack {marks} on at {made}, against the flow from what hangs there")
+            }
+            Act::Close => format!("{marks} closes: last of this stretch"),
+        },
+        makes: made.clone(),
+        trim: step.trim_mm,
+        is_bolted: step.kind == PartKind::Bolted,
+        checks: step.checks.iter().map(check).collect(),
+    }
+}
+
+fn check(check: &JointCheck) -> JointCheckView {
+    JointCheckView {
+        joint: check.joint.clone(),
+        distances: check
+            .distances
+            .iter()
+            .map(|distance| CheckDistanceView {
+                mark: distance.mark.clone(),
+                hour: hour(distance.clock_rad),
+                reads: distance.distance_mm,
+            })
+            .collect(),
+        tolerance: check.tolerance.most_mm,
+        tolerance_by: check.tolerance_by.clone(),
+        plus_minus_before: check.plus_minus_before_mm,
+        plus_minus_after: check.plus_minus_after_mm,
+        better: check
+            .better
+            .iter()
+            .map(|(source, share)| {
+                format!("{} {:.0} % better", source.words(), (1.0 - share) * 100.0)
+            })
+            .collect(),
+        too_few: check.too_few.clone(),
+    }
+}
+
+/// Hours on a clock face, 12 for twelve.
+fn hour(clock_rad: f64) -> f64 {
+    let half_hours = (clock_rad.to_degrees() / 15.0).round().rem_euclid(24.0);
+    if half_hours < 0.5 {
+        12.0
+    } else {
+        half_hours / 2.0
+    }
+}
+
+fn weld(weld: &WeldFacts) -> WeldView {
+    WeldView {
+        run: weld.run.clone(),
+        materials: format!("{} to {}", weld.materials.0, weld.materials.1),
+        filler: format!("{} ({})", weld.filler.filler, weld.filler.why),
+        settings: format!(
+            "Start near {:.0} A; close up to no gap, at most {:.1} mm; step at most {:.1} mm; about {:.0} mm of 1.6 mm wire to a joint.",
+            weld.amps, weld.gap_most_mm, weld.step_most_mm, weld.wire_mm
+        ),
+        minds: weld
+            .filler
+            .minds
+            .iter()
+            .map(|minds| (*minds).to_owned())
+            .collect(),
+        purge: weld.filler.purge.then(|| {
+            format!(
+                "{:.1} l inside; at {:.0} l/min {:.0} min for five changes, {:.0} min for ten, before the arc; then a trickle. Feed low, vent high. Perfectly mixed, five changes still leave {:.0} ppm of oxygen: a meter decides.",
+                weld.purge_litres,
+                weld.purge_flow_l_min,
+                weld.purge_five_min,
+                weld.purge_ten_min,
+                weld.oxygen_after_five_ppm
+            )
+        }),
+    }
+}
+
+/// A joint as built.
+pub(crate) fn joint(found: &JointFound, offers: &[Offer]) -> JointView {
+    let covariance = &found.found.covariance;
+    JointView {
+        joint: found.planned.mark.clone(),
+        off: found.off.to_array(),
+        plus_minus: core::array::from_fn(|axis| {
+            let variance = covariance.get(axis).and_then(|row| row.get(axis));
+            NINETEEN_IN_TWENTY * variance.copied().unwrap_or(0.0).max(0.0).sqrt()
+        }),
+        lean: found.lean_rad.to_degrees(),
+        roll: found.roll_rad.to_degrees(),
+        by: match found.by {
+            FoundBy::Tape => "by the tape alone",
+            FoundBy::TapeAndPieces => "by the tape and what the pieces before it can be",
+        }
+        .to_owned(),
+        readings: found.readings.iter().map(tape_seen).collect(),
+        offers: (1..).zip(offers).map(offer).collect(),
+    }
+}
+
+fn tape_seen(seen: &TapeSeen) -> TapeSeenView {
+    TapeSeenView {
+        from: seen.from.clone(),
+        hour: seen.clock_rad.map(hour),
+        reads: seen.reads_mm,
+        planned: seen.planned_mm,
+        left_over: seen.residual_mm,
+        is_doubtful: seen.is_doubtful,
+    }
+}
+
+fn offer((number, offer): (usize, &Offer)) -> OfferView {
+    OfferView {
+        number,
+        what: offer.kind.words().to_owned(),
+        is_good: offer.holds(),
+        arrives_off: offer.arrives_off_mm,
+        arrives_plus_minus: offer.arrives_plus_minus_mm,
+        arrives_turn: offer.arrives_off_rad.to_degrees(),
+        least_room: offer.least_room_mm(),
+        failing: offer
+            .failing()
+            .map(|finding| format!("{}: {}", finding.subject, finding.advice))
+            .collect(),
+        changes: offer.changes.iter().map(change).collect(),
+        lost: offer.lost.clone(),
+        recut: offer.recut.clone(),
+        price: offer.price.as_ref().map(|price| {
+            let dearer = match offer.dearer_minor {
+                Some(0) | None => "as before".to_owned(),
+                Some(dearer) => format!(
+                    "{} {}",
+                    Money::new(dearer.abs(), price.currency),
+                    if dearer > 0 { "more" } else { "less" }
+                ),
+            };
+            format!("still to buy {price}, {dearer}")
+        }),
+        missing: offer.missing.clone(),
+    }
+}
+
+fn change(change: &Change) -> String {
+    let saw = |is_cut: bool| if is_cut { " (cut already)" } else { "" };
+    match change {
+        Change::Clock {
+            mark,
+            from_rad,
+            to_rad,
+        } => format!(
+            "{mark} clock {:+.0}° instead of {:+.0}°",
+            to_rad.to_degrees(),
+            from_rad.to_degrees()
+        ),
+        Change::Length {
+            mark,
+            from_mm,
+            to_mm,
+            is_cut,
+        } => format!(
+            "{mark} {to_mm:.1} mm instead of {from_mm:.1} mm{}",
+            saw(*is_cut)
+        ),
+        Change::Angle {
+            mark,
+            from_rad,
+            to_rad,
+            is_cut,
+        } => format!(
+            "{mark} {:.0}° instead of {:.0}°{}",
+            to_rad.to_degrees(),
+            from_rad.to_degrees(),
+            saw(*is_cut)
+        ),
+        Change::Dropped { mark, is_cut } => format!("{mark} drops out{}", saw(*is_cut)),
+        Change::New { mark } => format!("{mark} is new"),
+    }
+}

@@ -1,0 +1,114 @@
+//! From the stages' own values to what the page shows.
+
+mod buy;
+mod counter;
+mod fit;
+mod measure;
+mod next;
+mod prove;
+mod record;
+mod route;
+mod solids;
+
+pub(crate) use counter::of as counter;
+pub(crate) use fit::{joint, of as fit};
+pub(crate) use route::figures as ways;
+pub(crate) use solids::{of as solids, small_picture};
+
+use crate::api::{FileProblem, JobLacks, Plan, Solving, View};
+use crate::derived::Shown;
+use std::collections::BTreeMap;
+use tubewright_build::Severity;
+use tubewright_build::model::{LengthUnits, Model, Name};
+
+/// Everything that is quick.
+pub(crate) fn of(
+    shown: &Shown,
+    solving: Option<Solving>,
+    (can_undo, can_redo): (Option<String>, Option<String>),
+) -> View {
+    let read = &shown.car.read;
+    let build = &read.model.build;
+    View {
+        revision: shown.car.revision.clone(),
+        version: shown.version.clone(),
+        units: match build.shown_units().units {
+            LengthUnits::Millimetres => "mm",
+            LengthUnits::Inches => "in",
+        }
+        .to_owned(),
+        name: build
+            .name
+            .clone()
+            .unwrap_or_else(|| "a build without a name".to_owned()),
+        note: build.note.clone(),
+        problems: read
+            .problems
+            .iter()
+            .map(|problem| FileProblem {
+                is_error: problem.severity == Severity::Error,
+                words: problem.to_string(),
+            })
+            .collect(),
+        missing: read
+            .missing
+            .iter()
+            .map(|job| JobLacks {
+                job: job.title.to_owned(),
+                lacks: job.lacks.clone(),
+            })
+            .collect(),
+        measure: measure::of(&shown.car),
+        bodies: measure::bodies(&shown.car),
+        route: route::of(shown, solving),
+        record: record::of(&read.model.shop),
+        names: names(&read.model),
+        can_undo,
+        can_redo,
+    }
+}
+
+/// What the shop does with the plan.
+pub(crate) fn plan(shown: &Shown) -> Plan {
+    let supply = shown.now();
+    let good = supply.and_then(Result::ok);
+    Plan {
+        version: shown.version.clone(),
+        buy: good.map(|supply| buy::of(shown, supply)),
+        buy_problem: supply.and_then(Result::err).map(str::to_owned),
+        cards: good.map(buy::cards).unwrap_or_default(),
+        clocks: good.map(buy::clocks).unwrap_or_default(),
+        prove: shown.board().map(prove::of).unwrap_or_default(),
+    }
+}
+
+fn names(model: &Model) -> BTreeMap<String, Vec<String>> {
+    let (build, stock) = (&model.build, &model.stock);
+    let mut all = BTreeMap::new();
+    let mut put = |list: &str, names: Vec<&Name>| {
+        let names = names.into_iter().map(ToString::to_string).collect();
+        all.insert(list.to_owned(), names);
+    };
+    put("mark", build.marks.iter().map(|it| &it.name).collect());
+    put("point", build.points.iter().map(|it| &it.name).collect());
+    put("setup", build.setups.iter().map(|it| &it.name).collect());
+    put("end", build.ends.iter().map(|it| &it.name).collect());
+    put(
+        "carrier",
+        build.carriers.iter().map(|it| &it.name).collect(),
+    );
+    put("body", build.bodies.iter().map(|it| &it.name).collect());
+    put(
+        "component",
+        build.components.iter().map(|it| &it.name).collect(),
+    );
+    put("run", build.runs.iter().map(|it| &it.name).collect());
+    put("tube", stock.tubes.iter().map(|it| &it.name).collect());
+    put("item", stock.items.iter().map(|it| &it.name).collect());
+    put(
+        "supplier",
+        stock.suppliers.iter().map(|it| &it.name).collect(),
+    );
+    put("on-hand", stock.on_hand.iter().map(|it| &it.name).collect());
+    all
+}

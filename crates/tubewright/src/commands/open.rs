@@ -1,0 +1,60 @@
+//! The page: measure, route, buy, cut, fit and prove in the browser.
+
+use super::{Done, Failure, new, print};
+use crate::cli::Open;
+use crate::demonstration::DEMONSTRATIONS;
+use crate::interrupt;
+use crate::terminal::paragraph;
+use std::path::Path;
+use std::sync::OnceLock;
+use tubewright_page::{Doorway, Sample, Workshop, serve};
+
+/// Serves the page until Ctrl-C.
+///
+/// # Errors
+/// The folder cannot be read, or there is no address to serve on.
+pub(crate) fn run(arguments: &Open) -> Result<Done, Failure> {
+    let samples = samples();
+    if is_bare(&arguments.folder) {
+        // What `new` writes: the page asks for nothing that is not there.
+        new::start(&arguments.folder, None)?;
+    }
+    let workshop = Workshop::open(&arguments.folder, samples)?;
+    let doorway = Doorway::open(arguments.port, arguments.lan)?;
+    print(&format!("{}\n", doorway.address))?;
+    if arguments.lan {
+        if let Some(code) = doorway.code() {
+            print(&format!("{code}\n"))?;
+        }
+        print(&paragraph(
+            "Point the phone's camera at it. Whoever has this address and key can change the build while this runs; what goes through the air is not enciphered: only in a network that is yours.",
+            0,
+        ))?;
+    }
+    print("Open it in a browser. Ctrl-C ends it; everything done on the page is saved at once.\n")?;
+    serve(workshop, samples, doorway, interrupt::was_asked).map_err(Failure::Serve)?;
+    Ok(Done::Clean)
+}
+
+/// Whether there is no such folder, or nothing in it.
+fn is_bare(folder: &Path) -> bool {
+    match std::fs::read_dir(folder) {
+        Ok(mut entries) => entries.next().is_none(),
+        Err(error) => error.kind() == std::io::ErrorKind::NotFound,
+    }
+}
+
+/// The demonstrations, for playing with.
+fn samples() -> &'static [Sample] {
+    static SAMPLES: OnceLock<Vec<Sample>> = OnceLock::new();
+    SAMPLES.get_or_init(|| {
+        DEMONSTRATIONS
+            .iter()
+            .map(|car| Sample {
+                name: car.name,
+                title: car.title,
+                files: car.files,
+            })
+            .collect()
+    })
+}

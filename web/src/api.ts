@@ -1,0 +1,1523 @@
+// Written from crates/tubewright-page/src/api.rs by its test `types`; not by hand.
+
+export type View = { 
+/**
+ * Names the texts that all of this was computed from; changes whenever one of them does.
+ */
+revision: string, 
+/**
+ * Names everything that is derived too: the ways found and the one that is shown.
+ */
+version: string, 
+/**
+ * `mm` or `in`: the unit that the build is written in.
+ */
+units: string, 
+/**
+ * Name of the build.
+ */
+name: string, 
+/**
+ * The build's own note.
+ */
+note: string | null, 
+/**
+ * What is wrong in the files, each as the command line shows it.
+ */
+problems: Array<FileProblem>, 
+/**
+ * What each job still lacks.
+ */
+missing: Array<JobLacks>, 
+/**
+ * The readings and what they give.
+ */
+measure: MeasureView, 
+/**
+ * What is in the way.
+ */
+bodies: Array<BodyView>, 
+/**
+ * The routes.
+ */
+route: RouteView, 
+/**
+ * What happened to the steel, oldest first.
+ */
+record: Array<RecordEntry>, 
+/**
+ * What has names in the files, for the forms: each list with the names in it.
+ */
+names: { [key in string]: Array<string> }, 
+/**
+ * What can be taken back, newest last; empty when nothing can.
+ */
+canUndo: string | null, 
+/**
+ * What can be done again.
+ */
+canRedo: string | null, };
+
+export type SampleView = { 
+/**
+ * Its name in the address: `demo/NAME/`.
+ */
+name: string, 
+/**
+ * One line.
+ */
+title: string, };
+
+export type Plan = { 
+/**
+ * Which version of the view it belongs to.
+ */
+version: string, 
+/**
+ * The list to buy; none before there is a route.
+ */
+buy: BuyView | null, 
+/**
+ * Why there is no list, when there is a route.
+ */
+buyProblem: string | null, 
+/**
+ * One card for each stock item that is cut.
+ */
+cards: Array<CardView>, 
+/**
+ * Clock of each part to the one before it, in the order of flow.
+ */
+clocks: Array<ClockView>, 
+/**
+ * Every check.
+ */
+prove: ProveView, };
+
+export type Counter = { 
+/**
+ * Which version of the view it belongs to.
+ */
+version: string, 
+/**
+ * Single lines first, then the dearest pairs.
+ */
+substitutes: Array<SubstituteView>, 
+/**
+ * Why there are none.
+ */
+trouble: string | null, 
+/**
+ * Parts to look for second-hand, with what to check before paying.
+ */
+wanted: Array<WantedView>, };
+
+export type SubstituteView = { 
+/**
+ * What is out.
+ */
+out: Array<string>, 
+/**
+ * What to buy in its place.
+ */
+more: Array<string>, 
+/**
+ * What is then not needed.
+ */
+less: Array<string>, 
+/**
+ * Dearer by this, welds counted.
+ */
+dearer: string, 
+/**
+ * All together then.
+ */
+price: string, 
+/**
+ * Pieces that cannot be made then.
+ */
+missing: Array<string>, };
+
+export type WantedView = { 
+/**
+ * The item.
+ */
+item: string, 
+/**
+ * How many.
+ */
+count: number, 
+/**
+ * What for.
+ */
+parts: Array<string>, 
+/**
+ * What to check before paying.
+ */
+checks: Array<string>, };
+
+export type WayFigures = { 
+/**
+ * Price of what is bought, with tax and delivery.
+ */
+price: string | null, 
+/**
+ * Pieces that nothing makes.
+ */
+missing: number, 
+/**
+ * Welds.
+ */
+welds: number | null, 
+/**
+ * Time for welds and cuts, hours.
+ */
+hours: number | null, 
+/**
+ * Mass of tube and components, kg.
+ */
+mass: number, 
+/**
+ * Components whose mass nobody wrote down: not in it.
+ */
+withoutMass: Array<string>, 
+/**
+ * The tightest gap but that to the ground.
+ */
+tightest: GapView | null, 
+/**
+ * The gap to the ground.
+ */
+ground: GapView | null, 
+/**
+ * What it would change of the chosen plan; none when nothing was chosen.
+ */
+offer: Array<string> | null, };
+
+export type GapView = { 
+/**
+ * Between what and what.
+ */
+subject: string, 
+/**
+ * The gap, mm.
+ */
+gap: number, 
+/**
+ * ± (19 in 20), mm.
+ */
+plusMinus: number | null, 
+/**
+ * What it must be, mm.
+ */
+wanted: number, 
+/**
+ * Where, in words.
+ */
+place: string, 
+/**
+ * Where, mm.
+ */
+at: [number, number, number], };
+
+export type FitView = { 
+/**
+ * Which version of the view it belongs to.
+ */
+version: string, 
+/**
+ * The steps in the order of tacking.
+ */
+steps: Array<FitStepView>, 
+/**
+ * Stretches that nothing can close.
+ */
+unclosed: Array<string>, 
+/**
+ * What the welds ask for, by run.
+ */
+welds: Array<WeldView>, 
+/**
+ * Hazards.
+ */
+cautions: Array<string>, 
+/**
+ * Why there is no sheet.
+ */
+trouble: string | null, 
+/**
+ * True when the plan is chosen, so that joints have marks that stay.
+ */
+isChosen: boolean, };
+
+export type FitStepView = { 
+/**
+ * From 1.
+ */
+number: number, 
+/**
+ * The run.
+ */
+run: string, 
+/**
+ * The pieces.
+ */
+marks: Array<string>, 
+/**
+ * What is done, in words.
+ */
+act: string, 
+/**
+ * The joint that it makes.
+ */
+makes: string, 
+/**
+ * How much longer a closing piece is left until the gap is measured, mm.
+ */
+trim: number | null, 
+/**
+ * True when it is bolted on.
+ */
+isBolted: boolean, 
+/**
+ * The distances that prove it.
+ */
+checks: Array<JointCheckView>, };
+
+export type JointCheckView = { 
+/**
+ * The joint.
+ */
+joint: string, 
+/**
+ * The distances.
+ */
+distances: Array<CheckDistanceView>, 
+/**
+ * Each may be off by this, mm; negative when a gap is lost even with tapes that read true.
+ */
+tolerance: number, 
+/**
+ * What sets it.
+ */
+toleranceBy: string | null, 
+/**
+ * ± of the joint by the pieces alone, mm.
+ */
+plusMinusBefore: number, 
+/**
+ * ± when the distances are kept to, mm.
+ */
+plusMinusAfter: number, 
+/**
+ * What would do when the tolerance is negative.
+ */
+better: Array<string>, 
+/**
+ * Why there are fewer distances than are wanted: then it is not checked.
+ */
+tooFew: string | null, };
+
+export type CheckDistanceView = { 
+/**
+ * From this mark.
+ */
+mark: string, 
+/**
+ * To this hour on the rim.
+ */
+hour: number, 
+/**
+ * What the tape should say, mm.
+ */
+reads: number, };
+
+export type WeldView = { 
+/**
+ * The run.
+ */
+run: string, 
+/**
+ * Both materials.
+ */
+materials: string, 
+/**
+ * The filler and why.
+ */
+filler: string, 
+/**
+ * Where to start with the current, gap, step and wire, in words.
+ */
+settings: string, 
+/**
+ * What to mind.
+ */
+minds: Array<string>, 
+/**
+ * How to purge; none where nothing is purged.
+ */
+purge: string | null, };
+
+export type JointView = { 
+/**
+ * Its mark.
+ */
+joint: string, 
+/**
+ * From the plan to where it is: rearwards, right, up, mm.
+ */
+off: [number, number, number], 
+/**
+ * ± of each, mm.
+ */
+plusMinus: [number, number, number], 
+/**
+ * How far it points off, degrees.
+ */
+lean: number, 
+/**
+ * How far it is turned about its own line, degrees.
+ */
+roll: number, 
+/**
+ * How that is known.
+ */
+by: string, 
+/**
+ * Its readings.
+ */
+readings: Array<TapeSeenView>, 
+/**
+ * How to go on.
+ */
+offers: Array<OfferView>, };
+
+export type TapeSeenView = { 
+/**
+ * From which mark.
+ */
+from: string, 
+/**
+ * Hour on the rim; none for the centre.
+ */
+hour: number | null, 
+/**
+ * What the tape says, mm.
+ */
+reads: number, 
+/**
+ * What it would say as planned, mm.
+ */
+planned: number, 
+/**
+ * What is left over against where the joint was found, mm.
+ */
+leftOver: number, 
+/**
+ * Whether it stands out.
+ */
+isDoubtful: boolean, };
+
+export type OfferView = { 
+/**
+ * From 1.
+ */
+number: number, 
+/**
+ * What it changes, in words.
+ */
+what: string, 
+/**
+ * Whether it arrives, keeps every gap and can be made.
+ */
+isGood: boolean, 
+/**
+ * How far off it arrives, mm.
+ */
+arrivesOff: number, 
+/**
+ * ± of that, mm.
+ */
+arrivesPlusMinus: number, 
+/**
+ * How far off in direction, degrees.
+ */
+arrivesTurn: number, 
+/**
+ * The least room of any gap over what it must have, ± counted, mm.
+ */
+leastRoom: number | null, 
+/**
+ * Gaps that fail.
+ */
+failing: Array<string>, 
+/**
+ * The changes.
+ */
+changes: Array<string>, 
+/**
+ * Cut steel that is lost.
+ */
+lost: Array<string>, 
+/**
+ * Pieces that go to the saw again.
+ */
+recut: Array<string>, 
+/**
+ * What is still to be bought, and how much dearer that is.
+ */
+price: string | null, 
+/**
+ * Pieces that cannot be made.
+ */
+missing: Array<string>, };
+
+export type LineView = { 
+/**
+ * One place.
+ */
+from: string, 
+/**
+ * The other.
+ */
+to: string, 
+/**
+ * True when its reading is doubtful.
+ */
+isDoubtful: boolean, };
+
+export type TakeView = { 
+/**
+ * Tape, height or plumb.
+ */
+kind: TakeKind, 
+/**
+ * From here; for a height, of this.
+ */
+from: SpotView, 
+/**
+ * To here; none for a height.
+ */
+to: SpotView | null, 
+/**
+ * How the car stands; none for a tape.
+ */
+setup: string | null, };
+
+export type TakeKind = "tape" | "height" | "plumb";
+
+export type SpotView = { 
+/**
+ * The mark, point or end.
+ */
+name: string, 
+/**
+ * Clock mark on the rim of an end, hours; none for its centre, or for a mark or point.
+ */
+rim: number | null, };
+
+export type SolidView = { 
+/**
+ * Its name.
+ */
+name: string, 
+/**
+ * Its class in words.
+ */
+class: string, 
+/**
+ * Gap that runs keep from it, mm.
+ */
+gap: number, 
+/**
+ * Its shapes at rest.
+ */
+shapes: Array<ShapeView>, 
+/**
+ * How it moves, nearest to the body first.
+ */
+freedoms: Array<FreedomView>, };
+
+export type ShapeView = { "kind": "box", 
+/**
+ * Centre.
+ */
+centre: [number, number, number], 
+/**
+ * Three directions.
+ */
+axes: [[number, number, number], [number, number, number], [number, number, number]], 
+/**
+ * Half the size along each.
+ */
+half: [number, number, number], } | { "kind": "bar", 
+/**
+ * One end of its axis.
+ */
+a: [number, number, number], 
+/**
+ * The other.
+ */
+b: [number, number, number], 
+/**
+ * Radius.
+ */
+radius: number, 
+/**
+ * True when its ends are round.
+ */
+isRound: boolean, } | { "kind": "ball", 
+/**
+ * Centre.
+ */
+centre: [number, number, number], 
+/**
+ * Radius.
+ */
+radius: number, } | { "kind": "prism", 
+/**
+ * Corners of one face, in order.
+ */
+corners: Array<[number, number, number]>, 
+/**
+ * From there to the other face.
+ */
+depth: [number, number, number], } | { "kind": "plane", 
+/**
+ * A place on it.
+ */
+at: [number, number, number], 
+/**
+ * Out of what is taken.
+ */
+outward: [number, number, number], } | { "kind": "triangles", 
+/**
+ * The coordinates.
+ */
+corners: Array<number>, 
+/**
+ * How many there are in the scan.
+ */
+of: number, } | { "kind": "places", 
+/**
+ * Three coordinates each, one after the other.
+ */
+places: Array<number>, };
+
+export type FreedomView = { "kind": "shift", 
+/**
+ * The direction.
+ */
+along: [number, number, number], 
+/**
+ * Least and most, mm.
+ */
+range: [number, number], } | { "kind": "turn", 
+/**
+ * A place on the axis.
+ */
+at: [number, number, number], 
+/**
+ * Its direction.
+ */
+axis: [number, number, number], 
+/**
+ * Least and most, degrees.
+ */
+range: [number, number], } | { "kind": "sway", 
+/**
+ * The distance, mm.
+ */
+most: number, };
+
+export type JointTape = { 
+/**
+ * The mark.
+ */
+from: string, 
+/**
+ * Clock of the scribed place, hours.
+ */
+rim: number, 
+/**
+ * As the tape reads.
+ */
+reads: string, };
+
+export type Field = { 
+/**
+ * The key.
+ */
+key: string, 
+/**
+ * The value.
+ */
+value: Value, };
+
+export type Value = boolean | number | string | Array<Value> | { [key in string]: Value };
+
+export type FileProblem = { 
+/**
+ * True when nothing is computed before it is mended.
+ */
+isError: boolean, 
+/**
+ * File, line, column and all words.
+ */
+words: string, };
+
+export type JobLacks = { 
+/**
+ * The job.
+ */
+job: string, 
+/**
+ * What it lacks.
+ */
+lacks: Array<string>, };
+
+export type MeasureView = { 
+/**
+ * Every reading in the order of its number.
+ */
+readings: Array<ReadingView>, 
+/**
+ * Every mark, point and end.
+ */
+places: Array<PlaceView>, 
+/**
+ * Names of the set-ups, with how the car stands.
+ */
+setups: Array<SetupView>, 
+/**
+ * Readings to spare.
+ */
+spare: number, 
+/**
+ * Whether the readings agree as well as their ± says; none without any to spare.
+ */
+agree: boolean | null, 
+/**
+ * Why there are no places at all.
+ */
+trouble: string | null, 
+/**
+ * The readings to take next, most useful first.
+ */
+next: Array<NextReading>, 
+/**
+ * What the readings do not tell yet, in words.
+ */
+lacks: Array<string>, 
+/**
+ * Lines of the sketch: two places that a reading joins.
+ */
+lines: Array<LineView>, };
+
+export type SetupView = { 
+/**
+ * Its name.
+ */
+name: string, 
+/**
+ * True when ground clearance can be told from it.
+ */
+isOnWheels: boolean, };
+
+export type ReadingView = { 
+/**
+ * Its number, given once.
+ */
+number: number, 
+/**
+ * What was measured: *A left to B right*.
+ */
+what: string, 
+/**
+ * As it was typed; none for a symmetrical pair.
+ */
+reads: string | null, 
+/**
+ * How far it is off what all others say, mm or degrees; none when it takes no part.
+ */
+off: number | null, 
+/**
+ * `mm` or `°`.
+ */
+unit: string, 
+/**
+ * True when the person dropped it.
+ */
+isDropped: boolean, 
+/**
+ * True when nothing else checks it.
+ */
+isUnchecked: boolean, 
+/**
+ * Why it is doubtful and what it probably was.
+ */
+doubt: string | null, 
+/**
+ * What it probably was, as it would be typed.
+ */
+wasProbably: string | null, };
+
+export type PlaceView = { 
+/**
+ * Its name.
+ */
+name: string, 
+/**
+ * Mark, point or end.
+ */
+kind: PlaceKind, 
+/**
+ * Where it is in words.
+ */
+place: string | null, 
+/**
+ * x rearwards, y right, z up, mm; none while the readings do not tell.
+ */
+at: [number, number, number] | null, 
+/**
+ * ± (19 in 20), mm.
+ */
+plusMinus: number | null, 
+/**
+ * ± of an end's direction, degrees.
+ */
+turnPlusMinus: number | null, };
+
+export type PlaceKind = "mark" | "point" | "end";
+
+export type NextReading = { 
+/**
+ * What to measure.
+ */
+what: string, 
+/**
+ * What it is for: what gets surer by it, or which reading it checks.
+ */
+why: string, 
+/**
+ * What the tape will show, about, mm.
+ */
+shows: number | null, 
+/**
+ * How to take it, when the page has a form for it.
+ */
+take: TakeView | null, };
+
+export type BodyView = { 
+/**
+ * Its name.
+ */
+name: string, 
+/**
+ * Its class in words.
+ */
+class: string, 
+/**
+ * Gap that runs keep from it, mm.
+ */
+gap: number, 
+/**
+ * True when it moves.
+ */
+isMoving: boolean, 
+/**
+ * ± (19 in 20) of where it is, mm.
+ */
+plusMinus: number | null, 
+/**
+ * Why it is not there.
+ */
+missing: string | null, };
+
+export type RouteView = { 
+/**
+ * While solving: work done, work to do and the best cost so far.
+ */
+solving: Solving | null, 
+/**
+ * The ways that were found, cheapest first.
+ */
+ways: Array<WayView>, 
+/**
+ * Which of them is shown, bought and cut.
+ */
+shown: number, 
+/**
+ * Why there are none, or what to know about them.
+ */
+words: string | null, 
+/**
+ * What they are older than.
+ */
+stale: string | null, 
+/**
+ * The way that was chosen and is bought, cut and fitted, with the date.
+ */
+chosen: string | null, 
+/**
+ * Its runs, else those of the way that is shown.
+ */
+runs: Array<RunView>, 
+/**
+ * Runs that could not be put to the solver, each with its reason.
+ */
+leftOut: Array<string>, };
+
+export type Solving = { 
+/**
+ * Work units done.
+ */
+done: number, 
+/**
+ * Work units to do.
+ */
+of: number, 
+/**
+ * Best cost so far.
+ */
+best: number | null, };
+
+export type WayView = { 
+/**
+ * What it does.
+ */
+name: string, 
+/**
+ * Cost in the shop's units of money.
+ */
+cost: number, 
+/**
+ * No way costs less.
+ */
+lowerBound: number, 
+/**
+ * Tube along its centre line, mm.
+ */
+length: number, 
+/**
+ * Sum of bend angles, degrees.
+ */
+bends: number, 
+/**
+ * How far its ends are off, mm.
+ */
+endsOff: number, 
+/**
+ * How many bends it has.
+ */
+bendCount: number, };
+
+export type RunView = { 
+/**
+ * Its name.
+ */
+name: string, 
+/**
+ * Name of its tube.
+ */
+tube: string, 
+/**
+ * The pieces in the order of flow.
+ */
+pieces: Array<PieceView>, 
+/**
+ * The last joint.
+ */
+lastJoint: string, 
+/**
+ * How far the pieces end from where they should, mm.
+ */
+endError: number, 
+/**
+ * The same for the direction, degrees.
+ */
+endErrorTurn: number, };
+
+export type PieceView = { 
+/**
+ * Its mark.
+ */
+mark: string, 
+/**
+ * Mark of the joint before it.
+ */
+joint: string, 
+/**
+ * What it is.
+ */
+what: string, 
+/**
+ * Length, mm, of a straight or component.
+ */
+length: number | null, 
+/**
+ * Bend angle, degrees.
+ */
+angle: number | null, 
+/**
+ * Clock of the bend looking downstream, degrees.
+ */
+clock: number | null, 
+/**
+ * Where it ends, mm.
+ */
+end: [number, number, number], };
+
+export type BuyView = { 
+/**
+ * For which plan: chosen with its date, or the way that is shown.
+ */
+whatFor: string, 
+/**
+ * True when that plan is chosen.
+ */
+isChosen: boolean, 
+/**
+ * The lines.
+ */
+lines: Array<BuyLine>, 
+/**
+ * What changed since something was out; none when nothing was.
+ */
+plannedAnew: Array<string> | null, 
+/**
+ * Delivery by supplier.
+ */
+deliveries: Array<DeliveryLine>, 
+/**
+ * All together.
+ */
+price: string, 
+/**
+ * How sure that is the cheapest.
+ */
+proof: string, 
+/**
+ * Welds.
+ */
+welds: number, 
+/**
+ * What was bought so far that the list does not ask for.
+ */
+surplus: Array<string>, 
+/**
+ * Taken from the shelf.
+ */
+onHand: Array<string>, 
+/**
+ * Pieces that cannot be made, with the reason.
+ */
+missing: Array<string>, };
+
+export type BuyLine = { 
+/**
+ * The item.
+ */
+item: string, 
+/**
+ * From whom.
+ */
+supplier: string, 
+/**
+ * How many.
+ */
+quantity: number, 
+/**
+ * How many of them were got.
+ */
+got: number, 
+/**
+ * Price of one.
+ */
+each: string, 
+/**
+ * Price of all.
+ */
+together: string, 
+/**
+ * True when the supplier was out of it.
+ */
+isOut: boolean, };
+
+export type DeliveryLine = { 
+/**
+ * The supplier.
+ */
+supplier: string, 
+/**
+ * The charge.
+ */
+charge: string, };
+
+export type CardView = { 
+/**
+ * The item it is cut from.
+ */
+item: string, 
+/**
+ * True when it lies on the shelf.
+ */
+isOnHand: boolean, 
+/**
+ * Number among those of the same name.
+ */
+number: number, 
+/**
+ * Its shape in words.
+ */
+stock: string, 
+/**
+ * The parts from end A on, each by the marks of the pieces it serves.
+ */
+parts: Array<Array<string>>, 
+/**
+ * The cuts in the order of sawing.
+ */
+cuts: Array<CutView>, 
+/**
+ * Number of its picture.
+ */
+picture: number, 
+/**
+ * What this saw should not do.
+ */
+warnings: Array<string>, };
+
+export type CutView = { 
+/**
+ * In the order of sawing.
+ */
+number: number, 
+/**
+ * The end that the tape starts from: A or B.
+ */
+from: string, 
+/**
+ * Along the outside, mm.
+ */
+outside: number, 
+/**
+ * Along the inside, mm.
+ */
+inside: number, 
+/**
+ * Along the side, mm.
+ */
+side: number, 
+/**
+ * Saw angle from square, degrees.
+ */
+saw: number, 
+/**
+ * The end toward which the kerf goes.
+ */
+kerfToward: string, 
+/**
+ * The pieces whose face it makes.
+ */
+faces: Array<string>, };
+
+export type ClockView = { 
+/**
+ * The run.
+ */
+run: string, 
+/**
+ * Marks of the pieces that the part serves.
+ */
+part: Array<string>, 
+/**
+ * Clockwise looking downstream, degrees.
+ */
+clock: number, 
+/**
+ * The same round the outside, mm.
+ */
+round: number, 
+/**
+ * True when the part is turned end for end.
+ */
+isReversed: boolean, };
+
+export type ProveView = { 
+/**
+ * How many fail.
+ */
+fail: number, 
+/**
+ * How many are not checked.
+ */
+notChecked: number, 
+/**
+ * How many pass.
+ */
+pass: number, 
+/**
+ * The findings, worst first.
+ */
+findings: Array<FindingView>, };
+
+export type StateView = "fail" | "notChecked" | "pass" | "doesNotApply";
+
+export type FindingView = { 
+/**
+ * Its state.
+ */
+state: StateView, 
+/**
+ * The rule in words.
+ */
+title: string, 
+/**
+ * Where the limit comes from.
+ */
+source: string, 
+/**
+ * What was judged.
+ */
+subject: string, 
+/**
+ * The number that was found.
+ */
+value: number | null, 
+/**
+ * Its ± (19 in 20).
+ */
+plusMinus: number | null, 
+/**
+ * `mm`, `°` or nothing.
+ */
+unit: string, 
+/**
+ * True when `limit` is the least that is allowed, false when the most.
+ */
+isLeast: boolean, 
+/**
+ * The limit.
+ */
+limit: number | null, 
+/**
+ * Where it is, in words.
+ */
+place: string | null, 
+/**
+ * Where it is in the car, mm.
+ */
+at: [number, number, number] | null, 
+/**
+ * What to do.
+ */
+advice: string, };
+
+export type RecordEntry = { 
+/**
+ * Date.
+ */
+on: string, 
+/**
+ * What happened, in words.
+ */
+words: string, 
+/**
+ * The mark of the piece or joint it is about, or the name of the item.
+ */
+about: string, 
+/**
+ * The kind of entry: got, out, cut, spoiled, tacked, welded, checked, chosen, ….
+ */
+what: string, };
+
+export type Deed = { "do": "addTape", 
+/**
+ * From this place.
+ */
+from: Spot, 
+/**
+ * To this place.
+ */
+to: Spot, 
+/**
+ * As the tape reads.
+ */
+reads: string, } | { "do": "addHeight", 
+/**
+ * Of this place.
+ */
+of: Spot, 
+/**
+ * How the car stands.
+ */
+setup: string, 
+/**
+ * As the tape reads.
+ */
+reads: string, } | { "do": "addPlumb", 
+/**
+ * From below this place.
+ */
+from: Spot, 
+/**
+ * To below this place.
+ */
+to: Spot, 
+/**
+ * How the car stands.
+ */
+setup: string, 
+/**
+ * As the tape reads.
+ */
+reads: string, } | { "do": "changeReading", 
+/**
+ * Its number.
+ */
+number: number, 
+/**
+ * What it said when the person began.
+ */
+was: string, 
+/**
+ * What it says now.
+ */
+reads: string, } | { "do": "dropReading", 
+/**
+ * Its number.
+ */
+number: number, 
+/**
+ * Whether it is dropped.
+ */
+dropped: boolean, } | { "do": "addMark", 
+/**
+ * Its name.
+ */
+name: string, 
+/**
+ * Where it is in words.
+ */
+place: string | null, 
+/**
+ * left, right or centre.
+ */
+side: string | null, } | { "do": "addPoint", 
+/**
+ * Its name.
+ */
+name: string, 
+/**
+ * Where it is in words.
+ */
+place: string | null, 
+/**
+ * left, right or centre.
+ */
+side: string | null, } | { "do": "addSetup", 
+/**
+ * Its name.
+ */
+name: string, 
+/**
+ * wheels, lift or stands.
+ */
+stance: string, } | { "do": "chooseFrame", 
+/**
+ * Where x and z are zero.
+ */
+origin: string, 
+/**
+ * Pairs of a left and a right place, front to rear.
+ */
+centreLine: Array<[string, string]>, 
+/**
+ * The set-up whose plumb line is z.
+ */
+level: string, } | { "do": "add", 
+/**
+ * The list.
+ */
+list: string, 
+/**
+ * Its keys.
+ */
+fields: Array<Field>, } | { "do": "set", 
+/**
+ * The list or table.
+ */
+list: string, 
+/**
+ * Name of the element; none for a table.
+ */
+name: string | null, 
+/**
+ * The key.
+ */
+key: string, 
+/**
+ * The value; none clears it.
+ */
+value: Value | null, } | { "do": "remove", 
+/**
+ * The list.
+ */
+list: string, 
+/**
+ * Its name; the number of a reading.
+ */
+name: string, } | { "do": "rename", 
+/**
+ * mark, point, body, end, run, ….
+ */
+kind: string, 
+/**
+ * Old name.
+ */
+from: string, 
+/**
+ * New name.
+ */
+to: string, } | { "do": "startStock", 
+/**
+ * Which demonstration.
+ */
+like: string, } | { "do": "acceptWay", 
+/**
+ * Date, year-month-day.
+ */
+on: string, 
+/**
+ * Its number on the page, from 0.
+ */
+way: number, 
+/**
+ * Its name, as it was looked at.
+ */
+name: string, } | { "do": "acceptOffer", 
+/**
+ * Date, year-month-day.
+ */
+on: string, 
+/**
+ * The joint.
+ */
+joint: string, 
+/**
+ * Number of the offer, from 1.
+ */
+number: number, 
+/**
+ * What it was, as it was looked at.
+ */
+what: string, } | { "do": "choose", 
+/**
+ * Date, year-month-day.
+ */
+on: string, 
+/**
+ * Its number on the page, from 0.
+ */
+way: number, 
+/**
+ * Its name, as it was looked at.
+ */
+name: string, } | { "do": "happened", 
+/**
+ * Date, year-month-day.
+ */
+on: string, 
+/**
+ * What.
+ */
+what: Happening, };
+
+export type Spot = { 
+/**
+ * The mark, point or end.
+ */
+name: string, 
+/**
+ * On an end: the clock mark of its rim, hours; none for its centre, or for a mark or point.
+ */
+rim: number | null, };
+
+export type Happening = { "kind": "got", 
+/**
+ * The item.
+ */
+item: string, 
+/**
+ * From whom.
+ */
+supplier: string, 
+/**
+ * How many.
+ */
+count: number, } | { "kind": "out", 
+/**
+ * The item.
+ */
+item: string, 
+/**
+ * Who has none.
+ */
+supplier: string, } | { "kind": "cut", 
+/**
+ * Its mark.
+ */
+piece: string, 
+/**
+ * What it was cut from.
+ */
+from: string, } | { "kind": "spoiled", 
+/**
+ * Its mark.
+ */
+piece: string, } | { "kind": "otherSize", 
+/**
+ * The item that was wanted.
+ */
+item: string, 
+/**
+ * The item that was taken.
+ */
+taken: string, 
+/**
+ * How many.
+ */
+count: number, } | { "kind": "tacked", 
+/**
+ * Its mark.
+ */
+joint: string, 
+/**
+ * Distances as measured; none when nothing was taped.
+ */
+readings: Array<JointTape>, } | { "kind": "welded", 
+/**
+ * Its mark.
+ */
+joint: string, } | { "kind": "checked", 
+/**
+ * Its mark.
+ */
+joint: string, };
+
+export type Refusal = { 
+/**
+ * What is wrong and what to do, for the person.
+ */
+words: string, 
+/**
+ * What the value is now, when somebody else changed it meanwhile.
+ */
+now: string | null, };
+
+export type News = { "event": "changed" } | { "event": "solving", 
+/**
+ * How far it is.
+ */
+progress: Solving, };

@@ -1,0 +1,139 @@
+// Forms that write one element of the files. What each asks is data; the program judges the values.
+
+import { useState } from "preact/hooks";
+import type { Field, Value } from "../api";
+import { useShop } from "../shop";
+
+export type Values = Record<string, string>;
+
+export interface FieldSpec {
+  key: string;
+  label: string;
+  /** How it is asked: words or a quantity, one of a list, names of something, a count. */
+  ask: "text" | "choice" | "name" | "names" | "count" | "pair";
+  /** For `choice`: what is written and what is shown. */
+  choices?: readonly (readonly [string, string])[];
+  /** For `name` and `names`: which lists the names come from. */
+  of?: readonly string[];
+  hint?: string;
+  optional?: boolean;
+  /** Asked only then. */
+  when?: (values: Values) => boolean;
+}
+
+export interface FormSpec {
+  list: string;
+  title: string;
+  words?: string;
+  caution?: string;
+  fields: readonly FieldSpec[];
+}
+
+/** What is written for a form. */
+export function written(spec: FormSpec, values: Values): Field[] {
+  return spec.fields.flatMap((field): Field[] => {
+    if (field.when !== undefined && !field.when(values)) {
+      return [];
+    }
+    const text = (values[field.key] ?? "").trim();
+    return text === "" ? [] : [{ key: field.key, value: valueOf(field, text) }];
+  });
+}
+
+function valueOf(field: FieldSpec, text: string): Value {
+  if (field.ask === "count") {
+    return Number.parseInt(text, 10);
+  }
+  if (field.ask === "names" || field.ask === "pair") {
+    return text.split("\n").map((part) => part.trim()).filter((part) => part !== "");
+  }
+  return text;
+}
+
+export function Form({ spec, done }: { spec: FormSpec; done?: () => void }) {
+  const { act } = useShop();
+  const [values, setValues] = useState<Values>(() => firstChoices(spec));
+  const set = (key: string, value: string) => setValues((old) => ({ ...old, [key]: value }));
+  return (
+    <form
+      onSubmit={async (event) => {
+        event.preventDefault();
+        if (await act({ do: "add", list: spec.list, fields: written(spec, values) })) {
+          setValues(firstChoices(spec));
+          done?.();
+        }
+      }}
+    >
+      {spec.words === undefined ? null : <p>{spec.words}</p>}
+      {spec.fields.filter((field) => field.when === undefined || field.when(values)).map((field) => (
+        <Input key={field.key} field={field} value={values[field.key] ?? ""} set={(value) => set(field.key, value)} />
+      ))}
+      {spec.caution === undefined ? null : <p class="caution">{spec.caution}</p>}
+      <button type="submit" class="main">Add it</button>
+    </form>
+  );
+}
+
+function firstChoices(spec: FormSpec): Values {
+  return Object.fromEntries(
+    spec.fields.flatMap((field) => {
+      const first = field.ask === "choice" && field.optional !== true ? field.choices?.[0]?.[0] : undefined;
+      return first === undefined ? [] : [[field.key, first]];
+    }),
+  );
+}
+
+function Input({ field, value, set }: { field: FieldSpec; value: string; set: (value: string) => void }) {
+  const { view } = useShop();
+  const names = (field.of ?? []).flatMap((list) => view.names[list] ?? []);
+  const isRequired = field.optional !== true;
+  if (field.ask === "choice" || field.ask === "name") {
+    const choices = field.choices ?? names.map((name) => [name, name] as const);
+    return (
+      <label class="line">
+        {field.label}
+        <select value={value} required={isRequired} onChange={(event) => set(event.currentTarget.value)}>
+          {field.ask === "choice" && isRequired ? null : <option value="">{isRequired ? "choose…" : "not said"}</option>}
+          {choices.map(([written, shown]) => <option key={written} value={written}>{shown}</option>)}
+        </select>
+      </label>
+    );
+  }
+  if (field.ask === "names") {
+    const picked = value === "" ? [] : value.split("\n");
+    const toggle = (name: string) => set((picked.includes(name) ? picked.filter((one) => one !== name) : [...picked, name]).join("\n"));
+    return (
+      <fieldset class="pick">
+        <legend>{field.label}{field.hint === undefined ? null : <small> {field.hint}</small>}</legend>
+        {names.length === 0 ? <span>none yet</span> : names.map((name) => (
+          <button type="button" key={name} aria-pressed={picked.includes(name)} onClick={() => toggle(name)}>
+            {name}{picked.includes(name) ? <small> {picked.indexOf(name) + 1}</small> : null}
+          </button>
+        ))}
+      </fieldset>
+    );
+  }
+  if (field.ask === "pair") {
+    const [one = "", two = ""] = value.split("\n");
+    return (
+      <label class="line">
+        {field.label}
+        <input value={one} required={isRequired} placeholder={field.hint} aria-label={`${field.label}, at end A`} onInput={(event) => set(`${event.currentTarget.value}\n${two}`)} />
+        <input value={two} required={isRequired} placeholder={field.hint} aria-label={`${field.label}, at end B`} onInput={(event) => set(`${one}\n${event.currentTarget.value}`)} />
+      </label>
+    );
+  }
+  return (
+    <label class="line">
+      {field.label}
+      <input
+        value={value}
+        required={isRequired}
+        maxLength={200}
+        inputMode={field.ask === "count" ? "numeric" : "text"}
+        placeholder={field.hint}
+        onInput={(event) => set(event.currentTarget.value)}
+      />
+    </label>
+  );
+}

@@ -1,0 +1,117 @@
+// Cut: one card for each stock item, with its picture, marks and ticks.
+
+import type { CardView, Plan } from "../api";
+import { today, useAsked, useShop } from "../shop";
+import { saw, signedDegrees } from "../units";
+
+export function Cut() {
+  const { view } = useShop();
+  const plan = useAsked<Plan>("api/plan", view.version);
+  const cards = plan.value?.cards ?? [];
+  if (cards.length === 0) {
+    return <p class="card">{plan.value === null ? "Working out the cuts…" : "There is no way yet, so there is nothing to cut: see Route."}</p>;
+  }
+  const cuts = cards.reduce((sum, card) => sum + card.cuts.length, 0);
+  return (
+    <div class={plan.isFresh ? "" : "stale"}>
+      <p class="card caution">
+        Scribe a witness line along the whole item before the first cut, on a bend along its outside. Mark every cut before the first one. Measure
+        from the end named, with the tape along the side named. Sawn tube is sharp: deburr; wear eye protection.
+      </p>
+      <div class="buttons noprint"><button type="button" onClick={() => window.print()}>Print the {cards.length} cards ({cuts} cuts)</button></div>
+      {plan.value?.buy?.isChosen === false ? <p class="card warn">No way is chosen yet: the marks below may change. Choose one on Route before the first cut.</p> : null}
+      <div class="cards">
+        {cards.map((card) => <Card key={card.picture} card={card} />)}
+      </div>
+      <Clocks plan={plan.value} />
+    </div>
+  );
+}
+
+function Card({ card }: { card: CardView }) {
+  const { view, unit } = useShop();
+  return (
+    <section class="card cutcard">
+      <h2>{card.item}{card.number > 1 ? ` no. ${card.number}` : ""} <small>{card.isOnHand ? "from the shelf" : "bought"}</small></h2>
+      <p>{card.stock}</p>
+      <img src={`api/card?card=${card.picture}&of=${view.version}`} alt={`${card.item} with its cuts`} />
+      {card.warnings.map((words) => <p class="bad" key={words}>{words}</p>)}
+      {card.cuts.length === 0 ? <p>Used whole, no cut.</p> : (
+        <div class="scroll" tabIndex={0} role="region" aria-label={`marks on ${card.item}`}>
+          <table class="saw">
+            <caption>marks in {unit}, from the end named</caption>
+            <thead>
+              <tr><th scope="col">cut</th><th scope="col">from</th><th scope="col">outside</th><th scope="col">inside</th><th scope="col">side</th><th scope="col">kerf</th></tr>
+            </thead>
+            <tbody>
+              {card.cuts.map((cut) => (
+                <tr key={cut.number}>
+                  <th scope="row">{cut.number}</th>
+                  <td>{cut.from}</td>
+                  <td>{saw(cut.outside, unit)}</td>
+                  <td>{saw(cut.inside, unit)}</td>
+                  <td>{saw(cut.side, unit)}</td>
+                  <td>to {cut.kerfToward}{cut.saw === 0 ? "" : `, saw ${cut.saw.toFixed(1)}°`}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
+      )}
+      <ul class="rows">
+        {card.parts.map((marks) => <Part key={marks.join()} marks={marks} card={card} />)}
+      </ul>
+    </section>
+  );
+}
+
+function Part({ marks, card }: { marks: string[]; card: CardView }) {
+  const { view, act, waiting } = useShop();
+  const first = marks[0] ?? "";
+  const happened = [
+    ...view.record.filter((entry) => entry.about === first).map((entry) => entry.what),
+    ...waiting.flatMap((deed) => (deed.do === "happened" && "piece" in deed.what && deed.what.piece === first ? [deed.what.kind as string] : [])),
+  ].filter((what) => what === "cut" || what === "spoiled");
+  const state = happened[happened.length - 1] ?? "";
+  const tick = (kind: "cut" | "spoiled") =>
+    act({ do: "happened", on: today(), what: kind === "cut" ? { kind, piece: first, from: card.item } : { kind, piece: first } });
+  return (
+    <li class={state === "spoiled" ? "fail" : state === "cut" ? "got" : ""}>
+      <strong class="grow mark">{marks.join(" + ")}</strong>
+      {state === "spoiled" ? <strong class="bad">spoiled: mark it with paint</strong> : null}
+      {state === "cut" ? (
+        <><strong class="tick">cut</strong><button type="button" class="quiet" onClick={() => tick("spoiled")}>spoiled</button></>
+      ) : (
+        <button type="button" class="main" onClick={() => tick("cut")}>{state === "spoiled" ? "cut again" : "cut"}</button>
+      )}
+    </li>
+  );
+}
+
+function Clocks({ plan }: { plan: Plan | null }) {
+  const { unit } = useShop();
+  if (plan === null || plan.clocks.length === 0) {
+    return null;
+  }
+  return (
+    <section class="card">
+      <h2>Clock of each part to the one before it</h2>
+      <div class="scroll" tabIndex={0} role="region" aria-label="clocks">
+        <table>
+          <caption>clockwise looking downstream is plus, witness line to witness line; round the outside in {unit}</caption>
+          <thead><tr><th scope="col">part</th><th scope="col">clock</th><th scope="col">round</th><th scope="col" class="words">run</th></tr></thead>
+          <tbody>
+            {plan.clocks.map((clock) => (
+              <tr key={clock.run + clock.part.join()}>
+                <th scope="row">{clock.part.join(" + ")}</th>
+                <td>{signedDegrees(clock.clock)}</td>
+                <td>{saw(clock.round, unit)}</td>
+                <td class="words">{clock.run}{clock.isReversed ? ", turned end for end" : ""}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </section>
+  );
+}

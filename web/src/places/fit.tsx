@@ -1,0 +1,189 @@
+// Fit: tack in order, prove each joint with the tape, go on from where it really is.
+
+import { useEffect, useState } from "preact/hooks";
+import type { FitStepView, FitView, Happening, JointCheckView, JointTape, JointView, OfferView } from "../api";
+import { Keypad } from "../keypad";
+import { today, useAsked, useShop } from "../shop";
+import { tell } from "../talk";
+import { clock, length, signed, signedDegrees, small } from "../units";
+
+export function Fit() {
+  const { view } = useShop();
+  const fit = useAsked<FitView>("api/fit", view.version);
+  const sheet = fit.value;
+  if (sheet === null || (sheet.steps.length === 0 && sheet.trouble === null)) {
+    return <p class="card">{sheet === null ? (fit.trouble ?? "Working out the order of tacking…") : "There is no way yet, so there is nothing to fit: see Route."}</p>;
+  }
+  return (
+    <div class={fit.isFresh ? "" : "stale"}>
+      {sheet.trouble === null ? null : <p class="card warn">{sheet.trouble}</p>}
+      <p class="card caution">
+        Under the car: cribbed or on stands, never on a jack alone. Battery off, fuel lines shielded, an extinguisher at hand. Steering and brakes
+        nearby are judged by a licensed practitioner.
+      </p>
+      {sheet.isChosen ? null : <p class="card warn">No way is chosen yet, so joints have no marks that stay. Choose one on Route before the first tack.</p>}
+      <p class="card">
+        Tack on the car in this order, three short tacks to a joint. Before a part goes up scribe twelve o'clock in line with its witness line and the
+        hours named round its open end, clockwise looking downstream. Move the open end until every tape reads as it should, within what is
+        allowed; then tack.
+      </p>
+      {sheet.unclosed.map((words) => <p class="card fail" key={words}>{words}</p>)}
+      {sheet.steps.map((step) => <Step key={step.number} step={step} isChosen={sheet.isChosen} />)}
+      <section class="card">
+        <h2>Weld</h2>
+        <p>When all is tacked and every tape reads true, take it down in one piece if it comes out so (that it does is not checked), bolt every flange to the engine or a thick plate, and weld off the car, each joint in quarters: 12 to 3, 6 to 9, 3 to 6, 9 to 12.</p>
+        {sheet.welds.map((weld) => (
+          <div key={weld.run} class="weld">
+            <p><strong>{weld.run}</strong>: {weld.materials}, filler {weld.filler}. {weld.settings}</p>
+            {weld.minds.map((minds) => <p key={minds} class="bad">Mind: {minds}.</p>)}
+            {weld.purge === null ? null : <p>Purge: {weld.purge}</p>}
+          </div>
+        ))}
+        {sheet.cautions.map((words) => <p class="caution" key={words}>Mind: {words}.</p>)}
+        <JointTicks />
+      </section>
+    </div>
+  );
+}
+
+function Step({ step, isChosen }: { step: FitStepView; isChosen: boolean }) {
+  const { unit } = useShop();
+  return (
+    <section class="card">
+      <h2>{step.number}. {step.act} <small>{step.run}</small></h2>
+      {step.trim === null ? null : <p>Leave it {small(step.trim, unit)} longer than its cut length. Hold it beside the gap, scribe both faces from the open ends, cut to the scribes, tack at both joints.</p>}
+      {step.isBolted ? <p>New gasket, bolts to the torque of the maker; a flange that is welded later stays bolted to the engine or to a plate meanwhile.</p> : null}
+      {step.checks.map((check) => <Check key={check.joint} check={check} isChosen={isChosen} />)}
+    </section>
+  );
+}
+
+function Check({ check, isChosen }: { check: JointCheckView; isChosen: boolean }) {
+  const { view, unit, act } = useShop();
+  const [typed, setTyped] = useState<Record<number, string>>({});
+  const [at, setAt] = useState<number | null>(null);
+  const record = view.record.filter((entry) => entry.about === check.joint);
+  const isTacked = record.some((entry) => entry.what === "tacked");
+  const readings = Object.entries(typed).flatMap(([index, reads]): JointTape[] => {
+    const distance = check.distances[Number(index)];
+    return distance === undefined ? [] : [{ from: distance.mark, rim: distance.hour, reads }];
+  });
+  const tack = async () => {
+    const what: Happening = { kind: "tacked", joint: check.joint, readings };
+    if (await act({ do: "happened", on: today(), what })) {
+      setTyped({});
+      setAt(null);
+    }
+  };
+  return (
+    <div class="check">
+      <h3>Tapes to {check.joint}{isTacked ? <small> · tacked</small> : null}</h3>
+      <ul class="rows">
+        {check.distances.map((distance, index) => (
+          <li key={index}>
+            <span class="grow">{distance.mark} to {clock(distance.hour)}</span>
+            <span class="value"><strong>{length(distance.reads, unit)}</strong>{typed[index] === undefined ? null : <> · is {typed[index]}</>}</span>
+            {isChosen ? <button type="button" aria-expanded={at === index} aria-label={`type what the tape from ${distance.mark} to ${clock(distance.hour)} of ${check.joint} reads`} onClick={() => setAt(at === index ? null : index)}>type</button> : null}
+            {at === index ? (
+              <div class="opened">
+                <Keypad
+                  unit={unit}
+                  label={`tape from ${distance.mark}`}
+                  done={(reads) => {
+                    setTyped({ ...typed, [index]: reads });
+                    setAt(index + 1 < check.distances.length ? index + 1 : null);
+                  }}
+                />
+              </div>
+            ) : null}
+          </li>
+        ))}
+      </ul>
+      {check.tolerance >= 0 ? (
+        <p>Each may be off by <strong>{small(check.tolerance, unit)}</strong>{check.toleranceBy === null ? "" : `, for the gap to ${check.toleranceBy}`}. The joint is then held to ± {small(check.plusMinusAfter, unit)} (19 in 20); by the pieces alone ± {small(check.plusMinusBefore, unit)}.</p>
+      ) : (
+        <p class="bad">Even with tapes that read true the gap to {check.toleranceBy ?? "a body"} may be {small(-check.tolerance, unit)} short (19 in 20). What would do: {check.better.length === 0 ? "no single figure of the shop; move the body or give it a gap of its own" : check.better.join(", or ")}.</p>
+      )}
+      {check.tooFew === null ? null : <p class="bad">Not checked: {check.distances.length} of 3 distances. {check.tooFew}</p>}
+      {isChosen ? (
+        <div class="buttons">
+          <button type="button" class={isTacked && readings.length === 0 ? "" : "main"} onClick={tack}>{readings.length === 0 ? "tacked, not taped" : `tacked, with ${readings.length} ${readings.length === 1 ? "tape" : "tapes"}`}</button>
+        </div>
+      ) : null}
+      {record.some((entry) => entry.what === "tacked" && entry.words.includes("taped")) ? <AsBuilt joint={check.joint} /> : null}
+    </div>
+  );
+}
+
+function AsBuilt({ joint }: { joint: string }) {
+  const { view, unit } = useShop();
+  const [found, setFound] = useState<JointView | null>(null);
+  const [trouble, setTrouble] = useState<string | null>(null);
+  useEffect(() => {
+    let isWanted = true;
+    tell<JointView>(`api/joint?mark=${encodeURIComponent(joint)}`).then(
+      (value) => { if (isWanted) { setFound(value); setTrouble(null); } },
+      (error: unknown) => { if (isWanted) { setTrouble(error instanceof Error ? error.message : String(error)); } },
+    );
+    return () => { isWanted = false; };
+  }, [joint, view.version]);
+  if (trouble !== null) {
+    return <p class="bad">{trouble}</p>;
+  }
+  if (found === null) {
+    return <p>Working out where {joint} is…</p>;
+  }
+  const off = Math.hypot(...found.off);
+  return (
+    <div class="built">
+      <h3>{joint} as built</h3>
+      <p>
+        It lies <strong>{small(off, unit)}</strong> from the plan, {found.by}: {["rearwards", "to the right", "up"].map((way, axis) => `${signed(found.off[axis] ?? 0, unit)} ± ${small(found.plusMinus[axis] ?? 0, unit)} ${way}`).join(", ")}. It points {found.lean.toFixed(1)}° off and is turned {signedDegrees(found.roll)} (clockwise looking downstream).
+      </p>
+      {found.readings.some((reading) => reading.isDoubtful) ? (
+        <p class="bad">{found.readings.filter((reading) => reading.isDoubtful).map((reading) => `${reading.from} reads ${length(reading.reads, unit)}, ${signed(reading.leftOver, unit)} against the others`).join("; ")}: tape it again before anything is cut for it.</p>
+      ) : null}
+      <h3>How to go on</h3>
+      {found.offers.length === 0 ? <p>Nothing is left to tack behind it.</p> : null}
+      {found.offers.map((offer) => <Offer key={offer.number} offer={offer} joint={joint} />)}
+    </div>
+  );
+}
+
+function Offer({ offer, joint }: { offer: OfferView; joint: string }) {
+  const { unit, act } = useShop();
+  return (
+    <div class={`offer ${offer.isGood ? "pass" : "fail"}`}>
+      <p><strong>{offer.number}. {offer.what}</strong>: {offer.isGood ? "holds" : "does not hold"}</p>
+      <p>Arrives {small(offer.arrivesOff, unit)} ± {small(offer.arrivesPlusMinus, unit)} and {offer.arrivesTurn.toFixed(1)}° off; tightest gap {offer.leastRoom === null ? "not known" : offer.leastRoom >= 0 ? `has ${small(offer.leastRoom, unit)} to spare` : `is ${small(-offer.leastRoom, unit)} too small`}.</p>
+      {offer.failing.map((words) => <p class="bad" key={words}>{words}</p>)}
+      {offer.changes.length === 0 ? null : <p>Changes: {offer.changes.join("; ")}.</p>}
+      <p>Costs: {offer.lost.length === 0 ? "no cut steel lost" : `cut steel lost: ${offer.lost.join(", ")}`}{offer.recut.length === 0 ? "" : `; back to the saw: ${offer.recut.join(", ")}`}{offer.price === null ? "" : `; ${offer.price}`}.</p>
+      {offer.missing.length === 0 ? null : <p class="bad">Cannot be made from what is on hand or for sale: {offer.missing.join(", ")}</p>}
+      <button type="button" onClick={() => act({ do: "acceptOffer", on: today(), joint, number: offer.number, what: offer.what })}>take this one</button>
+    </div>
+  );
+}
+
+/** Every joint, ticked when it is welded and checked. */
+function JointTicks() {
+  const { view, act } = useShop();
+  const happened = new Set(view.record.map((entry) => `${entry.what} ${entry.about}`));
+  const joints = [...new Set(view.route.runs.flatMap((run) => [...run.pieces.map((piece) => piece.joint), run.lastJoint]))];
+  return (
+    <ul class="rows">
+      {joints.map((joint) => (
+        <li key={joint}>
+          <strong class="number mark">{joint}</strong>
+          <span class="grow">{happened.has(`tacked ${joint}`) ? "tacked" : ""}</span>
+          <span class="buttons">
+            {(["welded", "checked"] as const).map((kind) => {
+              const isDone = happened.has(`${kind} ${joint}`);
+              return <button type="button" key={kind} aria-pressed={isDone} disabled={isDone} aria-label={`${joint} ${kind}`} onClick={() => act({ do: "happened", on: today(), what: { kind, joint } })}>{kind}</button>;
+            })}
+          </span>
+        </li>
+      ))}
+    </ul>
+  );
+}

@@ -1,0 +1,90 @@
+// Who may ask, and what nobody gets: other sites, other names, paths out of the folder, too much.
+
+import assert from "node:assert/strict";
+import { request } from "node:http";
+import { after, test } from "node:test";
+import { newBuild, open, cleanUp } from "./program.mjs";
+
+after(cleanUp);
+
+/** One request with exactly these headers. */
+function ask(port, path, { method = "GET", headers = {}, body } = {}) {
+  return new Promise((done, failed) => {
+    const asked = request({ host: "127.0.0.1", port, path, method, headers }, (answer) => {
+      let text = "";
+      answer.on("data", (chunk) => { text += chunk; });
+      answer.on("end", () => done({ status: answer.statusCode, headers: answer.headers, text }));
+    });
+    asked.on("error", failed);
+    asked.end(body);
+  });
+}
+
+test("no other site, no other name, no path out of the folder, nothing too large", async () => {
+  const program = await open(newBuild("kitcar-mid4"));
+  const { port, host } = new URL(program.address);
+  const status = async (path, more) => (await ask(port, path, more)).status;
+  assert.equal(await status("/api/view"), 200);
+  assert.equal(await status("/api/view", { headers: { host: "evil.example" } }), 403);
+  assert.equal(await status("/api/view", { headers: { origin: "http://evil.example" } }), 403);
+  assert.equal(await status("/api/view", { headers: { origin: "null" } }), 403);
+  assert.equal(await status("/api/solve", { method: "POST" }), 403, "a change names where it comes from");
+  for (const path of ["/../build.toml", "/build.toml", "/..%2fbuild.toml", "/page.js/../../Cargo.toml", "/api/../../etc/passwd", "/demo/kitcar-mid4/..%2f..%2fbuild.toml", "/demo/other/", "/%2e%2e/shop.toml"]) {
+    assert.equal(await status(path), 404, path);
+  }
+  const origin = `http://${host}`;
+  const send = (body) => ask(port, "/api/deed", { method: "POST", headers: { origin, "content-type": "application/json" }, body });
+  assert.equal((await send("x".repeat(300_000))).status, 413);
+  assert.ok([400, 415, 422].includes((await send("{")).status));
+  assert.ok([400, 422].includes((await send(JSON.stringify({ do: "erase" }))).status));
+  for (const deed of [
+    { do: "add", list: "../shop", fields: [] },
+    { do: "add", list: "end", fields: [{ key: "name", value: "x" }] },
+    { do: "add", list: "mark", fields: [{ key: "name", value: "y".repeat(5_000) }] },
+    { do: "add", list: "mark", fields: [{ key: "name", value: [[[[[["deep"]]]]]] }] },
+    { do: "set", list: "mark", name: "A left", key: "no-such-key", value: "1" },
+    { do: "remove", list: "mark", name: "A left" },
+    { do: "addTape", from: { name: "A left", rim: null }, to: { name: "nowhere", rim: null }, reads: "812 mm" },
+    { do: "addTape", from: { name: "A left", rim: null }, to: { name: "A right", rim: null }, reads: "812" },
+    { do: "happened", on: "yesterday", what: { kind: "welded", joint: "J1" } },
+    { do: "happened", on: "2026-05-01", what: { kind: "got", item: "unobtainium", supplier: "North Road Tube", count: 1 } },
+    { do: "startStock", like: "../../etc" },
+  ]) {
+    const answer = await send(JSON.stringify(deed));
+    assert.equal(answer.status, 409, `${JSON.stringify(deed).slice(0, 90)}: ${answer.text}`);
+    assert.ok(JSON.parse(answer.text).words.length > 10, "a refusal says why");
+  }
+  assert.equal(await status("/api/view"), 200, "the server goes on");
+  await program.stop();
+});
+
+test("every answer keeps the page to itself", async () => {
+  const program = await open(newBuild());
+  const { port } = new URL(program.address);
+  for (const path of ["/", "/page.js", "/page.css", "/api/view", "/nowhere"]) {
+    const { headers } = await ask(port, path);
+    const policy = headers["content-security-policy"] ?? "";
+    assert.match(policy, /default-src 'none'/, path);
+    assert.match(policy, /script-src 'self'(;|$)/, path);
+    assert.match(policy, /frame-ancestors 'none'/, path);
+    assert.ok(!/unsafe|\*|https?:/.test(policy), `${path}: ${policy}`);
+    assert.equal(headers["x-content-type-options"], "nosniff", path);
+    assert.equal(headers["referrer-policy"], "no-referrer", path);
+  }
+  await program.stop();
+});
+
+test("on the local network only with the key", async () => {
+  const program = await open(newBuild(), ["--lan"]);
+  const { port, host, search } = new URL(program.address);
+  const at = { headers: { host } };
+  assert.match(search, /^\?key=[0-9a-f]{32}$/);
+  assert.equal((await ask(port, "/api/view", at)).status, 403);
+  assert.equal((await ask(port, "/?key=0", at)).status, 403);
+  const let_in = await ask(port, `/${search}`, at);
+  assert.equal(let_in.status, 200);
+  const cookie = let_in.headers["set-cookie"]?.[0] ?? "";
+  assert.match(cookie, /HttpOnly; SameSite=Strict/);
+  assert.equal((await ask(port, "/api/view", { headers: { host, cookie: cookie.split(";")[0] } })).status, 200);
+  await program.stop();
+});

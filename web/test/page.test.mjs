@@ -1,0 +1,281 @@
+// A person at the page: from an empty folder, with a slip, at the counter, beside the car.
+
+import assert from "node:assert/strict";
+import { readFileSync, writeFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import { join } from "node:path";
+import { after, before, test } from "node:test";
+import { LAPTOP, PHONE, SEARCH, browser, go, newBuild, open, cleanUp, run, settled, shot, type, visit } from "./program.mjs";
+
+const PLACES = ["Measure", "Route", "Buy", "Cut", "Fit", "Prove"];
+
+let chrome;
+before(async () => { chrome = await browser(); });
+after(async () => {
+  await chrome?.close();
+  cleanUp();
+});
+
+const card = (page, heading) => page.locator("section.card", { has: page.getByRole("heading", { name: heading, exact: true }) });
+const count = (text, what) => text.split(what).length - 1;
+
+/** Picks a place in the card that takes readings; what is picked already stays. */
+async function pick(page, label, name, clock) {
+  const take = card(page, "Take a reading");
+  const picked = take.locator("p.picked", { hasText: new RegExp(`^${label} `) });
+  if (await picked.count() > 0) {
+    if ((await picked.locator("strong").innerText()) === name && clock === undefined) {
+      return;
+    }
+    await picked.getByRole("button", { name: "another" }).click();
+  }
+  const list = take.locator("fieldset", { has: page.locator("legend", { hasText: new RegExp(`^${label}`) }) });
+  await list.getByRole("button", { name: clock === undefined ? name : `${name} …`, exact: true }).click();
+  if (clock !== undefined) {
+    await list.getByRole("button", { name: clock, exact: true }).click();
+  }
+}
+
+async function tape(page, { from, to, clock, reads }) {
+  await pick(page, "From", from);
+  await pick(page, "To", to, clock);
+  await type(card(page, "Take a reading"), reads);
+  await page.getByRole("status").filter({ hasText: `Written down: ${from} to ${to}${clock === undefined ? "" : ` at ${clock}`}: ${reads} mm` }).waitFor();
+}
+
+/** Fills a form of the card by its labels. */
+async function fill(page, title, tab, values) {
+  const form = card(page, title);
+  await form.getByRole("button", { name: tab, exact: true }).click();
+  for (const [label, value] of Object.entries(values)) {
+    const input = form.locator("label.line").filter({ hasText: new RegExp(`^\\s*${label}`) }).locator("input, select").first();
+    if (await input.evaluate((element) => element.tagName) === "SELECT") {
+      await input.selectOption({ label: value });
+    } else {
+      await input.fill(value);
+    }
+  }
+  await form.getByRole("button", { name: "Add it" }).click();
+}
+
+test("taking back reaches the file, across a restart", async () => {
+  const folder = newBuild("kitcar-mid4");
+  const before = readFileSync(join(folder, "build.toml"), "utf8");
+  const first = await open(folder);
+  const page = await visit(chrome, first.address, LAPTOP);
+  await tape(page, { from: "A left", to: "D right", reads: "840" });
+  assert.notEqual(readFileSync(join(folder, "build.toml"), "utf8"), before);
+  await first.stop();
+  const again = await open(folder);
+  const later = await visit(chrome, again.address, LAPTOP);
+  await later.getByRole("button", { name: "take back" }).click();
+  await later.waitForFunction(() => [...document.querySelectorAll("button")].some((button) => button.textContent === "do again" && !button.disabled));
+  assert.equal(readFileSync(join(folder, "build.toml"), "utf8"), before);
+  await again.stop();
+});
+
+test("a typed slip is named, with what it probably was", async () => {
+  const folder = newBuild("kitcar-mid4");
+  const program = await open(folder);
+  const page = await visit(chrome, program.address, PHONE);
+  // Reading 1 is 807: the digits swapped as a tired hand does.
+  await page.getByRole("button", { name: /show all/ }).click();
+  await page.getByRole("button", { name: "reading 1: correct, drop or remove" }).click();
+  await type(page.getByRole("group", { name: "reading 1 corrected" }), "870");
+  const doubt = page.locator(".card.warn", { hasText: "doubtful reading" });
+  const likely = doubt.getByRole("button", { name: "It was 807 mm" });
+  await likely.waitFor();
+  assert.match(await doubt.innerText(), /reading 1, A left to A right: 870 was probably 807 \(digits exchanged\)/);
+  await shot(page, "slip-phone");
+  await likely.click();
+  await likely.waitFor({ state: "detached" });
+  assert.match(readFileSync(join(folder, "build.toml"), "utf8"), /number = 1\n(?:.*\n)*?reads = "807 mm"/);
+  assert.deepEqual(page.troubles, []);
+  await program.stop();
+});
+
+test("ways, the counter, the saw, a tacked joint as built, and the board", async () => {
+  const folder = newBuild("kitcar-mid4");
+  let program = await open(folder);
+  const { port } = new URL(program.address);
+  const page = await visit(chrome, program.address, LAPTOP);
+  await go(page, "Route");
+  await page.getByRole("button", { name: "Find ways" }).click();
+  await page.locator(".way").first().waitFor({ timeout: SEARCH });
+  await settled(page);
+  await page.waitForFunction(() => [...document.images].every((image) => image.complete && image.naturalWidth > 0));
+  await shot(page, "route-laptop");
+  await page.locator(".way").first().getByRole("button", { name: "choose it" }).click();
+  await page.getByText("It is what is bought, cut, fitted and proved.").waitFor();
+  for (const place of PLACES) {
+    await go(page, place);
+    await shot(page, `${place.toLowerCase()}-laptop`);
+  }
+
+  // At the counter the laptop is far: the phone has the list and what to take instead.
+  const phone = await visit(chrome, program.address, PHONE);
+  await go(phone, "Buy");
+  await phone.locator(".instead").first().waitFor();
+  await program.stop();
+  await phone.getByText("The program cannot be reached").waitFor();
+  const lines = phone.locator(".counter li", { has: phone.getByRole("button", { name: "got", exact: true }) });
+  const names = await lines.locator(".grow").evaluateAll((all) => all.map((one) => one.firstChild.textContent));
+  assert.ok(names.length >= 3, "there are lines to play with");
+  const line = (name) => phone.locator(".counter li", { hasText: name }).first();
+  await line(names[0]).getByRole("button", { name: "got", exact: true }).click();
+  await line(names[0]).getByText("got", { exact: true }).waitFor();
+  const bend = names.find((name) => /bend/.test(name)) ?? names[1];
+  await line(bend).getByRole("button", { name: "out", exact: true }).click();
+  await line(bend).getByText("Take instead:").waitFor();
+  await shot(phone, "counter-phone");
+  assert.equal(count(readFileSync(join(folder, "shop.toml"), "utf8"), 'what = "got"'), 0, "nothing reached the folder yet");
+  program = await open(folder, ["--port", port]);
+  await phone.getByRole("button", { name: "Send now" }).click();
+  await phone.getByText("Planned anew").waitFor();
+  await settled(phone);
+  await shot(phone, "planned-anew-phone");
+  const record = readFileSync(join(folder, "shop.toml"), "utf8");
+  assert.equal(count(record, 'what = "got"'), 1);
+  assert.equal(count(record, 'what = "out"'), 1);
+
+  // At the saw.
+  await go(phone, "Cut");
+  const cut = phone.getByRole("button", { name: "cut", exact: true });
+  const toCut = await cut.count();
+  await cut.first().click();
+  await phone.waitForFunction((before) => [...document.querySelectorAll(".cutcard button.main")].length < before, toCut);
+  await shot(phone, "cut-phone");
+
+  // Beside the car: tack a joint off its place, and type what the tapes read.
+  await go(phone, "Fit");
+  const check = phone.locator(".check", { has: phone.locator("li:nth-child(3)") }).first();
+  const joint = (await check.locator("h3").first().innerText()).replace(/^Tapes to (\S+).*$/s, "$1");
+  const distances = await check.locator("li .value strong").allInnerTexts();
+  const opener = check.getByRole("button", { name: /type what the tape/ });
+  await opener.first().click();
+  for (const [at, words] of distances.entries()) {
+    await type(check, String(Number.parseInt(words, 10) + (at === 0 ? 6 : 4)));
+  }
+  await check.getByRole("button", { name: `tacked, with ${distances.length} tapes` }).click();
+  await phone.getByRole("heading", { name: `${joint} as built` }).waitFor();
+  await phone.getByText(/It lies .* from the plan/).waitFor();
+  await shot(phone, "as-built-phone");
+  assert.match(readFileSync(join(folder, "shop.toml"), "utf8"), /what = "tacked"/);
+  await go(phone, "Prove");
+  await phone.getByText("What stands between here and running the engine").waitFor();
+  for (const place of PLACES) {
+    await go(phone, place);
+    await shot(phone, `${place.toLowerCase()}-phone`);
+    const wide = await phone.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+    assert.ok(wide <= 0, `${place} is ${wide} px wider than the phone`);
+  }
+  assert.deepEqual([...page.troubles, ...phone.troubles], []);
+  await program.stop();
+});
+
+test("two pages and an editor lose nothing", async () => {
+  const folder = newBuild("kitcar-mid4");
+  const program = await open(folder);
+  const one = await visit(chrome, program.address, LAPTOP);
+  const two = await visit(chrome, program.address, LAPTOP);
+  await fill(one, "Add to the car", "place on something", { Name: "from page one" });
+  await two.locator("th", { hasText: "from page one" }).waitFor();
+  const path = join(folder, "build.toml");
+  writeFileSync(path, `${readFileSync(path, "utf8")}\n# an editor's comment\n[[point]]\nname = "from an editor"\n`);
+  await two.locator("th", { hasText: "from an editor" }).waitFor();
+  await fill(two, "Add to the car", "place on something", { Name: "from page two" });
+  await one.locator("th", { hasText: "from page two" }).waitFor();
+  // Both pages begin to correct the same reading: the second is told, and not obeyed.
+  for (const page of [one, two]) {
+    await page.getByRole("button", { name: /show all/ }).click();
+    await page.getByRole("button", { name: "reading 5: correct, drop or remove" }).click();
+  }
+  await two.route("**/api/view", (route) => route.abort());
+  await type(one.getByRole("group", { name: "reading 5 corrected" }), "602");
+  await one.locator("li", { hasText: "602 mm" }).first().waitFor();
+  await type(two.getByRole("group", { name: "reading 5 corrected" }), "999");
+  await two.getByRole("alert").filter({ hasText: "changed elsewhere" }).waitFor();
+  const text = readFileSync(path, "utf8");
+  for (const words of ["from page one", "from an editor", "from page two", "# an editor's comment", '"602 mm"']) {
+    assert.ok(text.includes(words), `${words} was lost`);
+  }
+  assert.ok(!text.includes("999 mm"));
+  await program.stop();
+});
+
+test("a demonstration can be played with and started again, and touches nothing", async () => {
+  const folder = newBuild();
+  const before = readFileSync(join(folder, "build.toml"), "utf8");
+  const program = await open(folder);
+  const page = await visit(chrome, program.address, LAPTOP);
+  await shot(page, "empty-laptop");
+  await page.getByRole("link", { name: /kit car/ }).click();
+  await page.getByText("A demonstration to play with").waitFor();
+  await fill(page, "Add to the car", "mark", { Name: "played with" });
+  await page.locator("th", { hasText: "played with" }).waitFor();
+  await page.getByRole("button", { name: "Start again from the original" }).click();
+  await page.locator("th", { hasText: "played with" }).waitFor({ state: "detached" });
+  await page.getByRole("link", { name: "Back to your build" }).click();
+  await page.getByText("Mark the chassis").waitFor();
+  assert.equal(readFileSync(join(folder, "build.toml"), "utf8"), before);
+  assert.deepEqual(page.troubles, []);
+  await program.stop();
+});
+
+test("readable by everybody: contrast, labels, order, size of targets", async () => {
+  const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+  const folder = newBuild("kitcar-mid4");
+  run("route", folder);
+  const program = await open(folder);
+  for (const [size, light] of [[PHONE, "light"], [LAPTOP, "dark"]]) {
+    const page = await visit(chrome, program.address, size, light);
+    for (const place of PLACES) {
+      await go(page, place);
+      if (light === "dark") {
+        await shot(page, `${place.toLowerCase()}-dark`);
+      }
+      // Sent by the browser's own debugger, as the page's policy lets no script in but its own.
+      await page.evaluate(axe);
+      const found = await page.evaluate(async () => {
+        const result = await window.axe.run({ runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"] });
+        return result.violations.map((violation) => `${violation.id}: ${violation.nodes.map((node) => node.target).slice(0, 5).join("; ")}`);
+      });
+      assert.deepEqual(found, [], `${place}, ${light}`);
+      const small = await page.evaluate(() => [...document.querySelectorAll("button, select, input, nav a, a.button, summary")]
+        .filter((target) => target.offsetParent !== null)
+        .map((target) => ({ words: target.textContent, box: target.getBoundingClientRect() }))
+        .filter(({ box }) => box.height < 47.5 || box.width < 44)
+        .map(({ words, box }) => `${words}: ${box.width.toFixed(0)} × ${box.height.toFixed(0)}`));
+      assert.deepEqual(small, [], `${place}: targets for gloves`);
+    }
+  }
+  await program.stop();
+});
+
+test("by the keyboard alone", async () => {
+  const folder = newBuild("kitcar-mid4");
+  const program = await open(folder);
+  const page = await visit(chrome, program.address, LAPTOP);
+  const focused = () => page.evaluate(() => document.activeElement?.textContent ?? "");
+  const reach = async (words) => {
+    for (let step = 0; step < 200; step += 1) {
+      await page.keyboard.press("Tab");
+      if ((await focused()) === words) {
+        return;
+      }
+    }
+    assert.fail(`${words} cannot be reached with the keyboard`);
+  };
+  await reach("A left");
+  await page.keyboard.press("Enter");
+  await reach("D right");
+  await page.keyboard.press("Enter");
+  for (const digit of "841") {
+    await reach(digit);
+    await page.keyboard.press("Enter");
+  }
+  await reach("Write it down");
+  await page.keyboard.press("Enter");
+  await page.getByText("Written down: A left to D right: 841 mm").waitFor();
+  await program.stop();
+});
