@@ -10,14 +10,14 @@
 mod common;
 
 use common::{Check, Checks, number, numbers, xyz};
-use nalgebra::{DMatrix, DVector};
+use nalgebra::DVector;
 use toml::Value;
 use tubewright_geometry::{Point, math};
 use tubewright_survey::fit::{
     FitError, circle_through, fit_circle, fit_circle_algebraic, fit_cylinder, fit_line, fit_plane,
     fit_rigid, fit_similarity_plane, place_scan, trilaterate,
 };
-use tubewright_survey::solve::least_squares::{Effort, LeastSquares, minimise};
+use tubewright_survey::solve::least_squares::{Effort, Equations, LeastSquares, minimise};
 use tubewright_survey::tape::{
     TapeClass, chain_allowance_mm, misalignment_mm, permissible_error_mm, sag_correction_mm,
 };
@@ -287,23 +287,16 @@ struct Curve {
 impl LeastSquares for Curve {
     type State = [f64; 2];
 
-    fn cost(&self, b: &[f64; 2]) -> f64 {
-        let data = self.x.iter().zip(&self.y);
-        data.map(|(x, y)| (self.model)(*b, *x).0 - y)
-            .map(|e| e * e)
-            .sum()
+    fn width(&self) -> usize {
+        2
     }
 
-    fn normal_equations(&self, b: &[f64; 2]) -> (DMatrix<f64>, DVector<f64>) {
-        let mut n = DMatrix::zeros(2, 2);
-        let mut g = DVector::zeros(2);
+    fn equations(&mut self, b: &[f64; 2], into: &mut Equations) {
+        into.clear();
         for (x, y) in self.x.iter().zip(&self.y) {
             let (value, by) = (self.model)(*b, *x);
-            let row = DVector::from_column_slice(&by);
-            g += &row * (value - y);
-            n += &row * row.transpose();
+            into.add(&by, value - y);
         }
-        (n, g)
     }
 
     fn moved(&self, b: &[f64; 2], step: &DVector<f64>) -> [f64; 2] {
@@ -324,7 +317,7 @@ fn power(b: [f64; 2], x: f64) -> (f64, [f64; 2]) {
 fn nist(id: &str, model: Model) {
     let checks = Checks::fits();
     let check = checks.get(id);
-    let curve = Curve {
+    let mut curve = Curve {
         model,
         x: numbers(&check.inputs["x"]),
         y: numbers(&check.inputs["y"]),
@@ -333,9 +326,11 @@ fn nist(id: &str, model: Model) {
     let sd = numbers(&check.expected["sd"]);
     for start in ["start1", "start2"] {
         let b: [f64; 2] = numbers(&check.inputs[start]).try_into().unwrap();
-        let rest = minimise(&curve, b, Effort::default());
+        let rest = minimise(&mut curve, b, Effort::default());
         check.holds(&format!("settled from {start}"), rest.settled);
-        let (n, _) = curve.normal_equations(&rest.state);
+        let mut equations = Equations::zeros(2);
+        curve.equations(&rest.state, &mut equations);
+        let n = equations.matrix;
         let inverse = n.try_inverse().unwrap();
         let variance = rest.cost / (curve.x.len() - 2) as f64;
         for k in 0..2 {

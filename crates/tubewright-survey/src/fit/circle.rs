@@ -1,7 +1,7 @@
 //! Circles in a plane.
 
 use super::{FitError, needs, rms};
-use crate::solve::least_squares::{Effort, LeastSquares, minimise};
+use crate::solve::least_squares::{Effort, Equations, LeastSquares, minimise};
 use nalgebra::{DMatrix, DVector};
 
 /// A circle in a plane, in the unit of its points.
@@ -59,24 +59,18 @@ struct Orthogonal<'a>(&'a [[f64; 2]]);
 impl LeastSquares for Orthogonal<'_> {
     type State = [f64; 3];
 
-    fn cost(&self, s: &[f64; 3]) -> f64 {
-        distances(self.0, [s[0], s[1]], s[2])
-            .iter()
-            .map(|e| e * e)
-            .sum()
+    fn width(&self) -> usize {
+        3
     }
 
-    fn normal_equations(&self, s: &[f64; 3]) -> (DMatrix<f64>, DVector<f64>) {
-        let mut n = DMatrix::zeros(3, 3);
-        let mut g = DVector::zeros(3);
+    fn equations(&mut self, s: &[f64; 3], into: &mut Equations) {
+        into.clear();
         for p in self.0 {
             let (x, y) = (p[0] - s[0], p[1] - s[1]);
-            let d = (x * x + y * y).sqrt().max(1e-12);
-            let row = DVector::from_column_slice(&[-x / d, -y / d, -1.0]);
-            g += &row * (d - s[2]);
-            n += &row * row.transpose();
+            let d = (x * x + y * y).sqrt();
+            let long = d.max(1e-12);
+            into.add(&[-x / long, -y / long, -1.0], d - s[2]);
         }
-        (n, g)
     }
 
     fn moved(&self, s: &[f64; 3], step: &DVector<f64>) -> [f64; 3] {
@@ -92,7 +86,7 @@ impl LeastSquares for Orthogonal<'_> {
 pub fn fit_circle(points: &[[f64; 2]]) -> Result<Circle, FitError> {
     let start = fit_circle_algebraic(points)?;
     let state = [start.centre[0], start.centre[1], start.radius];
-    let rest = minimise(&Orthogonal(points), state, Effort::default());
+    let rest = minimise(&mut Orthogonal(points), state, Effort::default());
     if !rest.settled || rest.state[2] <= 0.0 {
         return Err(FitError::NotSettled { what: "a circle" });
     }

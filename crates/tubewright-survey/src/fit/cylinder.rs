@@ -3,8 +3,8 @@
 use super::flat::principal;
 use super::{Circle, FitError, centroid, fit_circle, needs, rms, signed};
 use crate::linear::{V3, basis_about, point, v3, vector};
-use crate::solve::least_squares::{Effort, LeastSquares, minimise};
-use nalgebra::{DMatrix, DVector};
+use crate::solve::least_squares::{Effort, Equations, LeastSquares, minimise};
+use nalgebra::DVector;
 use tubewright_geometry::{Point, UnitVector};
 
 /// A cylinder fitted by orthogonal (radial) distances.
@@ -45,35 +45,28 @@ impl Radial<'_> {
 impl LeastSquares for Radial<'_> {
     type State = State;
 
-    fn cost(&self, s: &State) -> f64 {
-        self.points
-            .iter()
-            .map(|p| Self::arm(s, p).norm() - s.radius)
-            .map(|e| e * e)
-            .sum()
+    fn width(&self) -> usize {
+        5
     }
 
-    fn normal_equations(&self, s: &State) -> (DMatrix<f64>, DVector<f64>) {
+    fn equations(&mut self, s: &State, into: &mut Equations) {
+        into.clear();
         let basis = basis_about(s.axis);
         let (e1, e2) = (basis.column(0), basis.column(1));
-        let mut n = DMatrix::zeros(5, 5);
-        let mut g = DVector::zeros(5);
         for p in self.points {
             let arm = Self::arm(s, p);
-            let d = arm.norm().max(1e-12);
-            let u = arm / d;
+            let d = arm.norm();
+            let u = arm / d.max(1e-12);
             let along = s.axis.dot(&(p - s.through)) / self.lever;
-            let row = DVector::from_column_slice(&[
+            let row = [
                 -u.dot(&e1),
                 -u.dot(&e2),
                 -u.dot(&e1) * along,
                 -u.dot(&e2) * along,
                 -1.0,
-            ]);
-            g += &row * (d - s.radius);
-            n += &row * row.transpose();
+            ];
+            into.add(&row, d - s.radius);
         }
-        (n, g)
     }
 
     fn moved(&self, s: &State, step: &DVector<f64>) -> State {
@@ -102,7 +95,7 @@ pub fn fit_cylinder(points: &[Point]) -> Result<Cylinder, FitError> {
     if spread[1] <= 1e-9 * spread[0] || spread[0] <= 0.0 {
         return Err(FitError::Degenerate { what });
     }
-    let problem = Radial {
+    let mut problem = Radial {
         points: &p,
         lever: spread[0].max(1.0),
     };
@@ -128,7 +121,7 @@ pub fn fit_cylinder(points: &[Point]) -> Result<Cylinder, FitError> {
             axis,
             radius,
         };
-        let rest = minimise(&problem, start, Effort::default());
+        let rest = minimise(&mut problem, start, Effort::default());
         let better = best.as_ref().is_none_or(|(cost, _)| rest.cost < *cost);
         if rest.settled && rest.state.radius > 0.0 && better {
             best = Some((rest.cost, rest.state));

@@ -8,7 +8,7 @@ mod tapes;
 mod writer;
 
 pub(crate) use layout::Layout;
-pub(crate) use rows::{RowOwner, Rows, linearise, linearise_kind};
+pub(crate) use rows::{RowOwner, Rows, linearise, linearise_into, linearise_kind};
 pub(crate) use state::{Facing, Floor, Pose, State, local_place};
 
 /// Lever in mm that turns a tilt (rad) of a floor or of the car plane into an unknown of the size of

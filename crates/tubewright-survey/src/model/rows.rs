@@ -3,8 +3,8 @@
 use super::state::State;
 use super::writer::Writer;
 use super::{FLOOR_LEVEL_SIGMA_RAD, Layout, TILT_LEVER_MM};
-use crate::linear::{Matrix, Vector1};
 use crate::network::{Network, ReadingKind};
+use crate::solve::least_squares::Equations;
 use tubewright_geometry::math;
 
 /// Whose equation a row is.
@@ -40,9 +40,9 @@ impl Rows {
         &self.entries[start..self.starts[index]]
     }
 
-    fn push(&mut self, entries: &[(usize, f64)], misfit: f64, sigma: f64, owner: RowOwner) {
-        self.entries.extend_from_slice(entries);
-        self.starts.push(self.entries.len());
+    /// Ends a row whose entries are written already.
+    fn end(&mut self, entries: usize, misfit: f64, sigma: f64, owner: RowOwner) {
+        self.starts.push(entries);
         self.misfit.push(misfit);
         self.sigma.push(sigma);
         self.owner.push(owner);
@@ -57,22 +57,29 @@ impl Rows {
             .sum()
     }
 
-    /// A'PA and A'Pv.
-    pub(crate) fn normal_equations(&self, width: usize) -> (Matrix, Vector1) {
-        let mut n = Matrix::zeros(width, width);
-        let mut g = Vector1::zeros(width);
+    fn clear(&mut self) {
+        self.starts.clear();
+        self.entries.clear();
+        self.misfit.clear();
+        self.sigma.clear();
+        self.owner.clear();
+    }
+
+    /// A'PA, A'Pv and v'Pv.
+    pub(crate) fn normal_equations(&self, into: &mut Equations) {
+        into.clear();
+        into.cost = self.cost();
         for index in 0..self.len() {
             let weight = 1.0 / (self.sigma[index] * self.sigma[index]);
             let row = self.row(index);
             for &(c1, v1) in row {
                 let scaled = v1 * weight;
-                g[c1] += scaled * self.misfit[index];
+                into.gradient[c1] += scaled * self.misfit[index];
                 for &(c2, v2) in row {
-                    n[(c1, c2)] += scaled * v2;
+                    into.matrix[(c1, c2)] += scaled * v2;
                 }
             }
         }
-        (n, g)
     }
 }
 
@@ -113,36 +120,43 @@ fn modelled(writer: &mut Writer<'_>, kind: &ReadingKind, equation: usize) -> f64
 /// All equations in use at `state`.
 pub(crate) fn linearise(network: &Network, layout: &Layout, state: &State) -> Rows {
     let mut rows = Rows::default();
+    linearise_into(network, layout, state, &mut rows);
+    rows
+}
+
+/// All equations in use at `state`, into room that was used before.
+pub(crate) fn linearise_into(network: &Network, layout: &Layout, state: &State, rows: &mut Rows) {
+    rows.clear();
     let mut writer = Writer {
         network,
         layout,
         state,
-        entries: Vec::with_capacity(32),
+        entries: core::mem::take(&mut rows.entries),
     };
     for (index, reading) in network.readings.iter().enumerate() {
         if reading.set_aside {
             continue;
         }
         for equation in 0..equations(&reading.kind) {
-            writer.entries.clear();
             let mut misfit = modelled(&mut writer, &reading.kind, equation) - reading.value;
             if reading.kind.is_angle() {
                 misfit = math::wrap_to_pi(misfit);
             }
-            rows.push(
-                &writer.entries,
+            rows.end(
+                writer.entries.len(),
                 misfit,
                 reading.sigma,
                 RowOwner::Reading(index),
             );
         }
     }
+    rows.entries = writer.entries;
     for (floor, columns) in state.floors.iter().zip(&layout.floors) {
         if let Some(c) = columns.plumb {
             for k in 0..2 {
-                let entries = [(c + k, 1.0 / TILT_LEVER_MM)];
-                rows.push(
-                    &entries,
+                rows.entries.push((c + k, 1.0 / TILT_LEVER_MM));
+                rows.end(
+                    rows.entries.len(),
                     floor.lean[k],
                     FLOOR_LEVEL_SIGMA_RAD,
                     RowOwner::LevelFloor,
@@ -150,7 +164,6 @@ pub(crate) fn linearise(network: &Network, layout: &Layout, state: &State) -> Ro
             }
         }
     }
-    rows
 }
 
 /// Modelled values and derivatives of a reading that need not be in the network.

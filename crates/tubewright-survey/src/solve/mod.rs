@@ -4,3 +4,4 @@ mod core;
 pub(crate) mod gauge;
 pub mod least_squares;
 pub(crate) mod network;
+mod polish;

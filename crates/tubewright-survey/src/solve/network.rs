@@ -2,46 +2,55 @@
 
 use super::core::against_core;
 use super::gauge::unseen_motions;
-use super::least_squares::{Effort, LeastSquares, Rest, minimise};
+use super::least_squares::{Effort, Equations, LeastSquares, Rest, minimise};
 use crate::linear::{Matrix, Vector1};
-use crate::model::{Layout, Rows, State, linearise};
+use crate::model::{Layout, Rows, State, linearise_into};
 use crate::network::{Contact, Network};
 
 pub(crate) struct NetworkProblem<'a> {
-    pub(crate) network: &'a Network,
-    pub(crate) layout: &'a Layout,
+    network: &'a Network,
+    layout: &'a Layout,
+    /// Room that is used again at every step.
+    rows: Rows,
 }
 
-impl NetworkProblem<'_> {
-    pub(crate) fn rows(&self, state: &State) -> Rows {
-        linearise(self.network, self.layout, state)
-    }
-
-    fn constrained(&self, state: &State) -> (Matrix, Vector1, Matrix, f64) {
-        let rows = self.rows(state);
-        let (mut n, g) = rows.normal_equations(self.layout.width);
-        let motions = unseen_motions(self.network, self.layout, state, &rows);
-        #[expect(clippy::cast_precision_loss, reason = "a count of unknowns is small")]
-        let strength = n.trace() / (self.layout.width.max(1) as f64);
-        n += &motions * motions.transpose() * strength;
-        (n, g, motions, strength)
+impl<'a> NetworkProblem<'a> {
+    pub(crate) fn new(network: &'a Network, layout: &'a Layout) -> Self {
+        Self {
+            network,
+            layout,
+            rows: Rows::default(),
+        }
     }
 }
+
+/// All unknowns are millimetres or levers turned by millimetres: even what is known to ten metres only is
+/// hardly held back by this.
+const LEAST_DAMPING: f64 = 1e-11;
 
 impl LeastSquares for NetworkProblem<'_> {
     type State = State;
 
-    fn cost(&self, state: &State) -> f64 {
-        self.rows(state).cost()
+    fn width(&self) -> usize {
+        self.layout.width
     }
 
-    fn normal_equations(&self, state: &State) -> (Matrix, Vector1) {
-        let (n, g, _, _) = self.constrained(state);
-        (n, g)
+    fn equations(&mut self, state: &State, into: &mut Equations) {
+        linearise_into(self.network, self.layout, state, &mut self.rows);
+        self.rows.normal_equations(into);
     }
 
     fn moved(&self, state: &State, step: &Vector1) -> State {
         state.moved(self.layout, step)
+    }
+
+    fn least_damping(&self) -> f64 {
+        LEAST_DAMPING
+    }
+
+    fn unseen(&mut self, state: &State) -> Matrix {
+        linearise_into(self.network, self.layout, state, &mut self.rows);
+        unseen_motions(self.network, self.layout, state, &self.rows)
     }
 }
 
@@ -52,12 +61,12 @@ pub(crate) fn solve_from(
     start: State,
     effort: Effort,
 ) -> Rest<State> {
-    let problem = NetworkProblem { network, layout };
+    let mut problem = NetworkProblem::new(network, layout);
     let sideways = network
         .readings
         .iter()
         .any(|r| !r.set_aside && r.kind.touches().iter().any(|t| is_sideways(t.contact)));
-    let mut rest = minimise(&problem, renewed(network, layout, start), effort);
+    let mut rest = minimise(&mut problem, renewed(network, layout, start), effort);
     if !sideways {
         return rest;
     }
@@ -71,7 +80,7 @@ pub(crate) fn solve_from(
         if turned < 1e-12 {
             break;
         }
-        rest = minimise(&problem, next, effort);
+        rest = minimise(&mut problem, next, effort);
     }
     rest
 }
@@ -114,7 +123,12 @@ pub(crate) struct Knowledge {
 /// direction counts as not fixed: a σ a hundred thousand times that of the readings.
 const LOOSE: f64 = 1e-10;
 
-pub(crate) fn knowledge(network: &Network, layout: &Layout, state: &State) -> Knowledge {
+pub(crate) fn knowledge(
+    network: &Network,
+    layout: &Layout,
+    state: &State,
+    rows: &Rows,
+) -> Knowledge {
     let width = layout.width;
     if width == 0 {
         return Knowledge {
@@ -124,8 +138,13 @@ pub(crate) fn knowledge(network: &Network, layout: &Layout, state: &State) -> Kn
             loose: Matrix::zeros(0, 0),
         };
     }
-    let problem = NetworkProblem { network, layout };
-    let (n, _, motions, strength) = problem.constrained(state);
+    let mut equations = Equations::zeros(width);
+    rows.normal_equations(&mut equations);
+    let mut n = equations.matrix;
+    let motions = unseen_motions(network, layout, state, rows);
+    #[expect(clippy::cast_precision_loss, reason = "a count of unknowns is small")]
+    let strength = n.trace() / (width as f64);
+    n += &motions * motions.transpose() * strength;
     let scale: Vec<f64> = n
         .diagonal()
         .iter()

@@ -3,8 +3,8 @@
 use super::Chance;
 use super::place::{candidates, node_cost};
 use super::sketch::Sketch;
-use crate::linear::{Matrix, V3, Vector1};
-use crate::solve::least_squares::{Effort, LeastSquares, minimise};
+use crate::linear::{V3, Vector1};
+use crate::solve::least_squares::{Effort, Equations, LeastSquares, minimise};
 
 /// Effort of one relaxation: a sketch need not be exact.
 const ROUGH: Effort = Effort {
@@ -12,6 +12,7 @@ const ROUGH: Effort = Effort {
     settled_relative: 1e-6,
     settled_absolute: 1e-6,
     first_damping: 1e-2,
+    last_steps: 0,
 };
 
 struct Relaxation<'a> {
@@ -22,6 +23,14 @@ struct Relaxation<'a> {
 }
 
 impl Relaxation<'_> {
+    fn cost(&self, x: &[f64]) -> f64 {
+        let mut sum = 0.0;
+        self.terms(x, |_, misfit, sigma| {
+            sum += (misfit / sigma) * (misfit / sigma);
+        });
+        sum
+    }
+
     fn terms(&self, x: &[f64], mut each: impl FnMut(&[(usize, f64)], f64, f64)) {
         let dims = self.dims;
         let mut entries = Vec::with_capacity(2 * dims);
@@ -60,37 +69,34 @@ impl Relaxation<'_> {
 impl LeastSquares for Relaxation<'_> {
     type State = Vec<f64>;
 
-    fn cost(&self, x: &Vec<f64>) -> f64 {
-        let mut sum = 0.0;
-        self.terms(x, |_, misfit, sigma| {
-            sum += (misfit / sigma) * (misfit / sigma);
-        });
-        sum
+    fn width(&self) -> usize {
+        self.sketch.nodes.len() * self.dims
     }
 
-    fn normal_equations(&self, x: &Vec<f64>) -> (Matrix, Vector1) {
-        let mut n = Matrix::zeros(x.len(), x.len());
-        let mut g = Vector1::zeros(x.len());
+    fn equations(&mut self, x: &Vec<f64>, into: &mut Equations) {
+        into.clear();
+        let mut sum = 0.0;
         self.terms(x, |entries, misfit, sigma| {
             let weight = 1.0 / (sigma * sigma);
+            sum += (misfit / sigma) * (misfit / sigma);
             for &(c1, v1) in entries {
-                g[c1] += v1 * weight * misfit;
+                into.gradient[c1] += v1 * weight * misfit;
                 for &(c2, v2) in entries {
-                    n[(c1, c2)] += v1 * weight * v2;
+                    into.matrix[(c1, c2)] += v1 * weight * v2;
                 }
             }
         });
+        into.cost = sum;
         for (node, held) in self.sketch.held.iter().enumerate() {
             if held.is_some() {
                 for c in node * self.dims..(node + 1) * self.dims {
-                    n.row_mut(c).fill(0.0);
-                    n.column_mut(c).fill(0.0);
-                    n[(c, c)] = 1.0;
-                    g[c] = 0.0;
+                    into.matrix.row_mut(c).fill(0.0);
+                    into.matrix.column_mut(c).fill(0.0);
+                    into.matrix[(c, c)] = 1.0;
+                    into.gradient[c] = 0.0;
                 }
             }
         }
-        (n, g)
     }
 
     fn moved(&self, x: &Vec<f64>, step: &Vector1) -> Vec<f64> {
@@ -99,12 +105,12 @@ impl LeastSquares for Relaxation<'_> {
 }
 
 fn relaxed(sketch: &Sketch, x: Vec<f64>, dims: usize, press: f64) -> (f64, Vec<f64>) {
-    let problem = Relaxation {
+    let mut problem = Relaxation {
         sketch,
         dims,
         press,
     };
-    let rest = minimise(&problem, x, ROUGH);
+    let rest = minimise(&mut problem, x, ROUGH);
     (rest.cost, rest.state)
 }
 
