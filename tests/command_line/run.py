@@ -7,6 +7,7 @@ Usage: run.py PROGRAM [WORD...]; with words, only the cases whose name holds one
 import json
 import os
 import re
+import shutil
 import signal
 import subprocess
 import sys
@@ -96,6 +97,84 @@ def case_an_empty_build_opens_and_says_what_it_lacks(folder):
     run("new", folder / "bare")
     ran = run("check", folder / "bare", wanted=(CLEAN, FINDINGS))
     assert "not checked" in ran.stdout
+
+
+# A quarter of an hour under a car: three marks, the port and where the tip shall be. One a line: number,
+# from, to (or the height or slope of what), clock on the rim or face, what was read.
+FIFTEEN_READINGS = """
+1 | A left | A right | | 1000 mm
+2 | A left | B rear | | 2169 mm
+3 | A right | B rear | | 2150 mm
+4 | height | A left | | 420 mm
+5 | height | A right | | 415 mm
+6 | height | B rear | | 380 mm
+7 | B rear | tip place | | 715 mm
+8 | A right | tip place | | 2704 mm
+9 | height | tip place | | 300 mm
+10 | A left | port | | 478 mm
+11 | A right | port | | 767 mm
+12 | height | port | | 360 mm
+13 | face | port | 12:00 | 74.5 deg
+14 | face | port | 3:00 | 0 deg
+15 | B rear | port | 3:00 | 1766 mm
+"""
+
+ROUGH_CAR = """format = "tubewright-build/1"
+name = "Rough"
+frame = { origin = "A left", centre-line = [["A left", "A right"]], level = "floor" }
+wishes = { units = "mm" }
+setup = [{ name = "floor", stance = "wheels" }]
+mark = [
+  { name = "A left", side = "left", place = "front jig hole of the left sill" },
+  { name = "A right", side = "right", place = "front jig hole of the right sill" },
+  { name = "B rear", place = "towing eye" },
+]
+point = [{ name = "tip place", side = "right" }]
+end = [
+  { name = "port", kind = "flange", carrier = "chassis", od = "63.5 mm", flows = "out" },
+  { name = "tip", kind = "tip", carrier = "chassis", od = "63.5 mm", flows = "in", at = "tip place", points = "rearwards", within = "15 mm" },
+]
+run = [{ name = "exhaust", from = "port", to = "tip", tube = "63.5x1.5 304" }]
+"""
+
+
+def rough_reading(line):
+    number, origin, to, clock, reads = (part.strip() for part in line.split("|"))
+    keys = {"number": int(number), "reads": reads}
+    if origin == "height":
+        keys |= {"kind": "height", "of": to, "setup": "floor"}
+    elif origin == "face":
+        keys |= {"kind": "face", "end": to, "clock": clock, "setup": "floor"}
+    else:
+        keys |= {"kind": "tape", "from": origin, "to": to} | ({"rim": clock} if clock else {})
+    return "[[reading]]\n" + "".join(f"{key} = {json.dumps(value)}\n" for key, value in keys.items())
+
+
+def case_fifteen_readings_give_a_rough_way_with_a_wide_plus_minus(folder):
+    car = folder / "rough"
+    run("new", car)
+    lines = FIFTEEN_READINGS.strip().splitlines()
+    assert len(lines) == 15
+    (car / "build.toml").write_text(ROUGH_CAR + "\n" + "\n".join(map(rough_reading, lines)))
+    shutil.copy(ROOT / "builds/kitcar-mid4/stock.toml", car / "stock.toml")
+    ran = run("measure", car, wanted=(CLEAN, FINDINGS))
+    assert_readable(ran.stdout)
+    for words in ("nothing checks them yet", "Measure this next", "Nothing tells this car from its mirror"):
+        assert words in ran.stdout, words
+    told = json.loads(run("measure", car, "--json", wanted=(CLEAN, FINDINGS)).stdout)
+    places = {place["name"]: place for place in told["places"]}
+    # The tip lies at the rear, though no reading says so, and nothing is surer than it is.
+    assert places["tip place"]["at"][0] > 2000 and places["tip place"]["at"][1] > 0, places
+    assert 5 < places["tip place"]["plus-minus"] < 50, places
+    port = next(end for end in told["ends"] if end["name"] == "port")
+    assert 2 < port["direction-plus-minus"] < 30, port
+    ran = run("route", car, *EFFORT)
+    assert "exhaust" in ran.stdout and "mm" in ran.stdout, ran.stdout
+    ways = json.loads(run("route", car, *EFFORT, "--json").stdout)
+    assert json.dumps(ways).count('"bend') + json.dumps(ways).count("bends") > 0, ways
+    # Rough is said, not hidden: the direction is not good enough to cut by.
+    ran = run("check", car, wanted=(FINDINGS,))
+    assert "the direction of port" in ran.stdout and "not checked" in ran.stdout
 
 
 def case_every_demonstration_car_runs_from_readings_to_saw_marks(folder):

@@ -31,8 +31,8 @@ pub mod survey;
 pub mod tape;
 
 pub use adjustment::{
-    AdjustError, Adjustment, GlobalTest, Handedness, Measure, ReadingResult, Twin, TwinPlace,
-    Undetermined, adjust, adjust_near,
+    AdjustError, Adjustment, Freedom, GlobalTest, Handedness, Loose, Measure, ReadingResult, Twin,
+    TwinPlace, Undetermined, adjust, adjust_near,
 };
 pub use doubtful::{Doubtful, Explanation, SlipKind, Snooping, TapeEnd, find_doubtful};
 pub use frame_choice::{CentreLineChoice, FrameChoice, FrameError, LevelChoice};

@@ -118,6 +118,8 @@ pub struct Twofold {
     pub name: String,
     /// How far away the other place is, mm.
     pub apart_mm: f64,
+    /// By how much an end is turned there, radians; zero for a point.
+    pub turned_rad: f64,
 }
 
 /// Longest line that is proposed, mm: two people and a 5 m tape under a car (common practice, no
@@ -136,6 +138,9 @@ const LEAN_RAD: f64 = 0.03;
 
 /// A gain below this part of the ± is not worth a reading.
 const LEAST_GAIN: f64 = 0.02;
+
+/// Fewer places than these have no mirror image worth a word.
+const LEAST_SHAPE: usize = 3;
 
 /// Looks through an adjusted build.
 #[must_use]
@@ -157,7 +162,7 @@ pub fn guide(build: &Build, measured: &Measured, bodies: &[PlacedBody]) -> Guide
         setups: looker.setups(build),
         twofold: looker.twofold(),
         may_be_mirrored: measured.adjustment.handedness() == Handedness::Assumed
-            && measured.adjustment.global_test().freedom > 0,
+            && measured.places.points.len() >= LEAST_SHAPE,
     }
 }
 
@@ -401,6 +406,7 @@ impl Looker<'_> {
                     Twin::End(end) => self.end_name(Target::Centre(end)),
                 },
                 apart_mm: twin.apart_mm,
+                turned_rad: twin.turned_rad,
             })
             .collect()
     }

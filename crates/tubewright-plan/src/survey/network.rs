@@ -87,6 +87,13 @@ pub fn network_of(build: &Build, accuracy: &ResolvedAccuracy) -> NamedNetwork {
             .add_point(survey::PointSpec::hinted(name.as_str(), hint));
         named.points.insert(name.to_string(), id);
     }
+    // A tip that points rearwards lies behind the marks in all but the oddest car.
+    for given in build.ends.iter().filter_map(|end| end.given.as_ref()) {
+        if given.points == model::Direction::Rear {
+            let place = named.point(given.at.at.name());
+            named.network.likely_rear.extend(place);
+        }
+    }
     for end in build.ends.iter().filter(|end| end.given.is_none()) {
         let id = named.network.add_end(survey::End {
             name: end.name.to_string(),

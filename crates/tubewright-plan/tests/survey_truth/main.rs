@@ -306,8 +306,8 @@ fn the_choice_of_axes_changes_nothing_that_a_tape_tells() {
     }
 }
 
-/// Where the solver comes to rest from one start and from another, mm: a hundredth of what a tape shows.
-const AT_REST_MM: f64 = 0.01;
+/// Where the solver comes to rest from one start and from another, mm: the floor that rounding sets.
+const AT_REST_MM: f64 = 1e-5;
 
 fn at_mark(place: &Place, mark: &Mark) -> Place {
     Place {

@@ -101,6 +101,24 @@ pub(crate) fn directions(network: &Network, state: &State) -> Directions {
     }
 }
 
+/// +1 or −1 by what usually lies at the rear, where nothing tells.
+pub(crate) fn likely_hand(network: &Network, state: &State) -> Option<f64> {
+    let told = directions(network, state);
+    let pairs: Vec<V3> = network
+        .pairs
+        .iter()
+        .flat_map(|pair| [pair.left, pair.right])
+        .map(|id| state.points[id.0])
+        .collect();
+    let rear: Vec<V3> = network
+        .likely_rear
+        .iter()
+        .map(|id| state.points[id.0])
+        .collect();
+    let rear = (mean(&rear)? - mean(&pairs)?).try_normalize(1.0);
+    Directions { rear, ..told }.hand()
+}
+
 /// Least volume of the three directions, as unit vectors, that decides: below it one of them nearly
 /// lies in the plane of the others, and the words contradict or say nothing.
 const LEAST_VOLUME: f64 = 0.05;

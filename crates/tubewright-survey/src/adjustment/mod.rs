@@ -1,10 +1,12 @@
 //! The free adjustment: one network, solved, with everything that does not depend on a frame.
 
 mod handedness;
+mod loose;
 mod report;
 mod solve;
 
 pub use handedness::{Handedness, Twin, TwinPlace};
+pub use loose::{Freedom, Loose};
 pub use report::{GlobalTest, Measure, ReadingResult, Undetermined};
 pub(crate) use solve::readjust;
 pub use solve::{adjust, adjust_near};
@@ -84,7 +86,7 @@ impl Adjustment {
         handedness: Handedness,
     ) -> Self {
         let rows = linearise(&network, &layout, &rest.state);
-        let knowledge = knowledge(&network, &layout, &rest.state);
+        let knowledge = knowledge(&network, &layout, &rest.state, &rows);
         let leverage = (0..rows.len())
             .map(|i| quadratic(rows.row(i), &knowledge.covariance))
             .collect();

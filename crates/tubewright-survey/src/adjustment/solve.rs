@@ -1,6 +1,6 @@
 //! From readings to the best shape: starts, mirror image, twin places.
 
-use super::handedness::{Directions, Handedness, Twin, TwinPlace, directions};
+use super::handedness::{Directions, Handedness, Twin, TwinPlace, directions, likely_hand};
 use super::{AdjustError, Adjustment};
 use crate::linear::{M3, V3};
 use crate::model::{Layout, State};
@@ -66,6 +66,16 @@ fn solve(network: &Network, start: &StartValues) -> Result<Adjustment, AdjustErr
     network.checked()?;
     let layout = Layout::of(network);
     let sketch = Sketch::of(network, start);
+    // With no end to be placed nothing is to be looked for.
+    if let Some(places) = sketch.held.iter().copied().collect::<Option<Vec<V3>>>() {
+        let state = lift(network, &layout, &sketch, &places);
+        let rest = solve_from(network, &layout, state, Effort::default());
+        if !rest.cost.is_finite() {
+            return Err(AdjustError::NoShape);
+        }
+        let at = Adjustment::at(network.clone(), layout, rest, Handedness::Measured);
+        return Ok(at);
+    }
     let all_given = !start.points.is_empty() && start.points.iter().all(Option::is_some);
     let best = best_start(network, &layout, &sketch).ok_or(AdjustError::NoShape)?;
     let (best, handedness) = if all_given {
@@ -78,18 +88,16 @@ fn solve(network: &Network, start: &StartValues) -> Result<Adjustment, AdjustErr
     } else {
         settle_twins(network, &layout, &sketch, best)
     };
+    // What was kept of several is known roughly so far.
+    let steps = best.steps;
+    let mut best = solve_from(network, &layout, best.state, Effort::default());
+    best.steps += steps;
     let mut adjustment = Adjustment::at(network.clone(), layout, best, handedness);
     adjustment.twins = twins;
     Ok(adjustment)
 }
 
 fn best_start(network: &Network, layout: &Layout, sketch: &Sketch) -> Option<Rest<State>> {
-    // Every place is given: nothing is to be looked for.
-    if let Some(places) = sketch.held.iter().copied().collect::<Option<Vec<V3>>>() {
-        let state = lift(network, layout, sketch, &places);
-        let rest = solve_from(network, layout, state, Effort::default());
-        return rest.cost.is_finite().then_some(rest);
-    }
     let rows: usize = network
         .readings
         .iter()
@@ -109,7 +117,7 @@ fn best_start(network: &Network, layout: &Layout, sketch: &Sketch) -> Option<Res
     let mut agreeing = 0;
     for places in sketches(sketch) {
         let state = lift(network, layout, sketch, &places);
-        let rest = solve_from(network, layout, state, Effort::default());
+        let rest = solve_from(network, layout, state, Effort::without_last_digits());
         if !rest.cost.is_finite() {
             continue;
         }
@@ -145,7 +153,8 @@ fn settle_hand(
         .readings
         .iter()
         .any(|r| !r.set_aside && matches!(r.kind, ReadingKind::Bearing { .. }));
-    if told != Some(-1.0) && !turning {
+    let likely = told.or_else(|| likely_hand(network, &best.state));
+    if likely != Some(-1.0) && !turning {
         let hand = match told {
             Some(_) => Handedness::Told,
             None if network.has_datum() => Handedness::Measured,
@@ -156,7 +165,7 @@ fn settle_hand(
     let mut places = node_places(network, sketch, &best.state);
     mirror(network, &best.state, &mut places);
     let state = lift(network, layout, sketch, &places);
-    let other = solve_from(network, layout, state, Effort::default());
+    let other = solve_from(network, layout, state, Effort::without_last_digits());
     if other.cost < best.cost - NO_DIFFERENCE {
         return (other, Handedness::Measured);
     }
@@ -166,6 +175,7 @@ fn settle_hand(
     match told {
         Some(hand) if hand < 0.0 => (other, Handedness::Told),
         Some(_) => (best, Handedness::Told),
+        None if likely == Some(-1.0) => (other, Handedness::Assumed),
         None => (best, Handedness::Assumed),
     }
 }
@@ -220,6 +230,21 @@ const ROUNDS: usize = 4;
 /// a rim leave open otherwise.
 const TURNED_RAD: f64 = 0.05;
 
+/// Least distance in mm that makes another place: far beyond what readings of one place leave open.
+const APART_MM: f64 = 20.0;
+
+/// Notes a second place once, however many ways lead to it.
+fn note(twins: &mut Vec<TwinPlace>, found: TwinPlace) {
+    let known = twins.iter().any(|twin| {
+        twin.what == found.what
+            && (twin.apart_mm - found.apart_mm).abs() < APART_MM
+            && (twin.turned_rad - found.turned_rad).abs() < TURNED_RAD
+    });
+    if !known {
+        twins.push(found);
+    }
+}
+
 /// Tries the other places of each point and of each end: a better one is taken, of equal ones that
 /// which the words say, and the other is noted when they say nothing.
 fn settle_twins(
@@ -240,11 +265,11 @@ fn settle_twins(
             for place in alternatives(sketch, &places, index) {
                 let mut state = best.state.clone();
                 state.points[index] = place;
-                let rest = solve_from(network, layout, state, Effort::default());
+                let rest = solve_from(network, layout, state, Effort::without_last_digits());
                 let (turn, shift) = onto(&rest.state, &best.state, Some(index));
                 let there = turn * rest.state.points[index] + shift;
                 let here = best.state.points[index];
-                if (there - here).norm() < 20.0 || rest.cost > best.cost + NO_DIFFERENCE {
+                if (there - here).norm() < APART_MM || rest.cost > best.cost + NO_DIFFERENCE {
                     continue;
                 }
                 let clear = rest.cost < best.cost - NO_DIFFERENCE;
@@ -252,11 +277,11 @@ fn settle_twins(
                     told(network, &best.state).prefers(network, &best.state, index, there, here);
                 if clear || said.unwrap_or(rest.cost < best.cost) {
                     if !clear && said.is_none() {
-                        twins.push(twin(index, here, there, best.cost - rest.cost));
+                        note(&mut twins, twin(index, here, there, best.cost - rest.cost));
                     }
                     best = rest;
                 } else if said.is_none() {
-                    twins.push(twin(index, there, here, rest.cost - best.cost));
+                    note(&mut twins, twin(index, there, here, rest.cost - best.cost));
                 }
             }
         }
@@ -266,7 +291,7 @@ fn settle_twins(
                 let mut state = lift(network, layout, sketch, &other);
                 let mut start = best.state.clone();
                 start.ends[end] = state.ends.swap_remove(end);
-                let rest = solve_from(network, layout, start, Effort::default());
+                let rest = solve_from(network, layout, start, Effort::without_last_digits());
                 let (here, there) = (best.state.ends[end], rest.state.ends[end]);
                 let (turn, shift) = onto(&rest.state, &best.state, None);
                 let found = TwinPlace {
@@ -275,9 +300,9 @@ fn settle_twins(
                     turned_rad: turn_between(here.axes, turn * there.axes),
                     worse_by: (rest.cost - best.cost).abs(),
                 };
-                let same = found.apart_mm < 20.0 && found.turned_rad < TURNED_RAD;
+                let same = found.apart_mm < APART_MM && found.turned_rad < TURNED_RAD;
                 if !same && found.worse_by < NO_DIFFERENCE {
-                    twins.push(found);
+                    note(&mut twins, found);
                 }
                 if rest.cost < best.cost - 1e-9 {
                     best = rest;

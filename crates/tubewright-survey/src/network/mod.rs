@@ -132,6 +132,9 @@ pub struct Network {
     pub setups: Vec<SetupSpec>,
     /// Paired marks. They give the car's sideways direction and tell left from right.
     pub pairs: Vec<Pair>,
+    /// Points that usually lie behind the pairs, such as a tip. Only where no word and no reading tells
+    /// the car from its mirror image, the image with these behind is shown.
+    pub likely_rear: Vec<PointId>,
     /// Readings, in any order.
     pub readings: Vec<Reading>,
 }

@@ -32,6 +32,7 @@ pub(super) fn as_json(around: &Surroundings, guide: &Guide) -> Value {
         "fits-elsewhere": guide.twofold.iter().map(|place| json!({
             "name": place.name,
             "apart": place.apart_mm,
+            "turned": place.turned_rad.to_degrees(),
         })).collect::<Vec<_>>(),
         "may-be-mirrored": guide.may_be_mirrored,
         "setups": guide.setups.iter().map(setup).collect::<Vec<_>>(),

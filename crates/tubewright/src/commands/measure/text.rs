@@ -5,7 +5,7 @@ use crate::terminal::{FAILS, PASSES, WARNS, heading, paragraph, styled};
 use tubewright_plan::lengths::Lengths;
 use tubewright_plan::stages::Surroundings;
 use tubewright_plan::survey::{
-    Gain, Guide, Measured, NINETEEN_IN_TWENTY, SetupTrouble, Suggestion, Surer,
+    Gain, Guide, Measured, NINETEEN_IN_TWENTY, SetupTrouble, Suggestion, Surer, Twofold,
 };
 
 /// Most lines of a list before the rest is only counted.
@@ -223,25 +223,42 @@ fn twofold(guide: &Guide, lengths: Lengths) -> String {
     let mut text = String::new();
     if guide.may_be_mirrored {
         text.push_str(&paragraph(
-            "Nothing tells this car from its mirror image: write side = \"left\" or \"right\" on some marks, and give the pairs of centre-line from front to rear.",
+            "Nothing tells this car from its mirror image: write side = \"left\" or \"right\" on some marks, and give two pairs of centre-line, from front to rear. Until then a tip that points rearwards is taken to lie at the rear.",
             2,
         ));
     }
     for place in &guide.twofold {
-        text.push_str(&paragraph(
-            &format!(
-                "{} fits the readings as well at another place, {} away: say which side it is on, or take one more line to it.",
-                place.name,
-                lengths.about(place.apart_mm)
-            ),
-            2,
-        ));
+        text.push_str(&paragraph(&twofold_words(place, lengths), 2));
     }
     if text.is_empty() {
         text
     } else {
         format!("{}{text}", heading("May lie elsewhere"))
     }
+}
+
+/// Below this the other place is the same one, mm.
+const SAME_PLACE_MM: f64 = 20.0;
+
+fn twofold_words(place: &Twofold, lengths: Lengths) -> String {
+    let turned = format!("turned by {:.0}°", place.turned_rad.to_degrees());
+    let has_turned = place.turned_rad > 0.05;
+    if has_turned && place.apart_mm < SAME_PLACE_MM {
+        return format!(
+            "{} fits the readings as well facing another way, {turned}: take one more line to its rim, or the slope of its face.",
+            place.name
+        );
+    }
+    let turned = if has_turned {
+        format!(" and {turned}")
+    } else {
+        String::new()
+    };
+    format!(
+        "{} fits the readings as well at another place, {} away{turned}: say which side it is on, or take its height or one more line to it.",
+        place.name,
+        lengths.about(place.apart_mm)
+    )
 }
 
 fn unchecked(guide: &Guide) -> String {
