@@ -9,10 +9,14 @@
 use std::collections::BTreeMap;
 use tubewright_build::Texts;
 use tubewright_build::model::Model;
+use tubewright_check::{Rule, State};
 use tubewright_geometry::distance::point_to_solid;
-use tubewright_geometry::{Placement, Point, UnitVector, Vector};
+use tubewright_geometry::motion::Motion;
+use tubewright_geometry::{CentreLine, Frame, Placement, Point, TubeElement, UnitVector, Vector};
 use tubewright_plan::bodies::{Bodies, BodyError, ScanProblem, place_bodies};
+use tubewright_plan::checks::{MovingRun, clearance_findings};
 use tubewright_plan::places::{PlacedPoint, Places};
+use tubewright_plan::routes::{PlannedKind, PlannedPiece, PlannedRun};
 
 /// Marks in the car, mm.
 const MARKS: [(&str, [f64; 3]); 5] = [
@@ -235,4 +239,93 @@ fn a_mirrored_scan_is_told() {
     let problem = problem(&bodies);
     assert!(matches!(problem, ScanProblem::Mirrored { .. }), "{problem}");
     assert!(problem.to_string().contains("mirror"));
+}
+
+/// A straight tube of 50 mm from one place to another as a run.
+fn straight(from: [f64; 3], to: [f64; 3]) -> PlannedRun {
+    let (a, b) = (Point::from_array(from), Point::from_array(to));
+    let start = Frame::upright(a, (b - a).direction().unwrap());
+    let length_mm = a.distance(b);
+    let piece = PlannedPiece {
+        mark: "E1".to_owned(),
+        joint: "J1".to_owned(),
+        kind: PlannedKind::Straight { length_mm },
+        frame_in: start,
+        frame_out: start.advanced(length_mm),
+        elements: vec![TubeElement {
+            line: CentreLine::straight(&start, length_mm),
+            radius: 25.0,
+        }],
+        uncovered_mm: 0.0,
+    };
+    PlannedRun {
+        name: "exhaust".to_owned(),
+        tube: "50".to_owned(),
+        od_mm: 50.0,
+        start,
+        end_point: b,
+        end_direction: start.travel(),
+        pieces: vec![piece],
+        last_joint: "J2".to_owned(),
+        clr_mm: 75.0,
+        self_gap_mm: 10.0,
+        run_gap_mm: 10.0,
+    }
+}
+
+/// The pan was scanned from x = 0 to 300 and from 600 to 900, the light did not reach between: a run that
+/// passes there is not checked, over or under it, near or far; one that keeps to what was scanned is, and so
+/// is one that only passes beyond the scan's edge, of which the finding says how much.
+#[test]
+fn a_run_past_what_was_never_scanned_is_not_checked() {
+    let seen = seen(0.001);
+    let bodies = placed(&build(&seen, 5, "unit = \"m\"", "", 0.0), &seen);
+    let covered = |run: &PlannedRun| {
+        let moving = MovingRun {
+            run,
+            hold: None,
+            piece_motions: vec![Motion::FIXED],
+        };
+        clearance_findings(&[moving], &bodies, &Places::default().joint)
+            .into_iter()
+            .filter(|finding| finding.rule == Rule::ScanCovers)
+            .map(|finding| (finding.state, finding.advice))
+            .collect::<Vec<_>>()
+    };
+    for z in [100.0, 250.0, 349.0, 420.0] {
+        for (from, to, holes_mm) in [
+            ([10.0, 0.0, z], [890.0, 0.0, z], Some(300.0)),
+            ([450.0, -200.0, z], [450.0, 200.0, z], Some(400.0)),
+            ([150.0, -200.0, z], [150.0, 200.0, z], None),
+            // Its centre line keeps clear of the hole, its side does not.
+            ([285.0, -200.0, z], [285.0, 200.0, z], Some(400.0)),
+            ([-500.0, 0.0, z], [-30.0, 0.0, z], None),
+            ([-500.0, 0.0, z], [290.0, 0.0, z], None),
+        ] {
+            let run = straight(from, to);
+            let found = covered(&run);
+            let [(state, advice)] = found.as_slice() else {
+                panic!("{found:?}");
+            };
+            match holes_mm {
+                None => assert_eq!(*state, State::Pass, "{from:?} to {to:?}: {advice}"),
+                Some(holes_mm) => {
+                    assert_eq!(*state, State::NotChecked, "{from:?} to {to:?}: {advice}");
+                    let said: f64 = advice.split(' ').next().unwrap().parse().unwrap();
+                    assert!(
+                        (said - holes_mm).abs() <= 20.0,
+                        "{from:?} to {to:?}: {advice}"
+                    );
+                }
+            }
+            assert_eq!(
+                advice.contains("beyond its edge"),
+                from[0] < -100.0,
+                "{advice}"
+            );
+        }
+    }
+    // It covers the room or not whatever the gap to it.
+    let run = straight([10.0, 0.0, 345.0], [890.0, 0.0, 345.0]);
+    assert_eq!(covered(&run)[0].0, State::NotChecked);
 }

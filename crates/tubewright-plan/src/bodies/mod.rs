@@ -1,10 +1,12 @@
 //! Bodies as solids in the car, with the gap that a tube must keep and how surely they lie there.
 
+mod cover;
 mod hold;
 mod motion;
 mod scan;
 mod shape;
 
+pub use cover::{Cover, Seen};
 pub use hold::{Anchor, AnchorAt};
 pub use motion::{CarrierMotion, MotionError, motion_of};
 pub use scan::{PlacedScan, ScanProblem};

@@ -6,6 +6,7 @@ use tubewright_geometry::{Point, Solid, TriangleMesh};
 use tubewright_scan::{Limits, ScanFormat, read_scan};
 use tubewright_survey::fit::{self, FitError, Placement};
 
+use super::cover::Cover;
 use super::hold::Anchor;
 use super::shape::Shape;
 use crate::places::Places;
@@ -23,6 +24,8 @@ pub struct PlacedScan {
     pub placement: Placement,
     /// What was dropped on reading.
     pub warnings: Vec<String>,
+    /// What it covers; `None` for a closed surface.
+    pub cover: Option<Cover>,
 }
 
 /// Why a scan is not there.
@@ -108,20 +111,6 @@ pub(crate) fn place_scan(
         .iter()
         .map(|&vertex| placement.placed(vertex))
         .collect();
-    let placed = PlacedScan {
-        elements: if scan.triangles().is_empty() {
-            vertices.len()
-        } else {
-            scan.triangles().len()
-        },
-        residuals_mm: names
-            .into_iter()
-            .zip(placement.residuals_mm.iter().copied())
-            .collect(),
-        scale: placement.scale,
-        placement,
-        warnings: scan.warnings().iter().map(ToString::to_string).collect(),
-    };
     // The noise is taken off once: points are balls of that size, a surface keeps it as an allowance.
     let (solid_in_car, misfit_mm) = if scan.triangles().is_empty() {
         let cloud = Solid::Cloud {
@@ -137,6 +126,21 @@ pub(crate) fn place_scan(
             )
         })?;
         (Solid::Mesh(Shared::new(mesh)), noise_mm)
+    };
+    let placed = PlacedScan {
+        elements: if scan.triangles().is_empty() {
+            scan.vertices().len()
+        } else {
+            scan.triangles().len()
+        },
+        residuals_mm: names
+            .into_iter()
+            .zip(placement.residuals_mm.iter().copied())
+            .collect(),
+        scale: placement.scale,
+        placement,
+        cover: Cover::of(&solid_in_car),
+        warnings: scan.warnings().iter().map(ToString::to_string).collect(),
     };
     Ok((
         Shape {

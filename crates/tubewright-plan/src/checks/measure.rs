@@ -117,15 +117,27 @@ pub(crate) fn findings(model: &Model, around: &Surroundings) -> Vec<Finding> {
                 },
                 SCAN_LIMIT_MM,
             ));
-            findings.push(Finding::stated(
+        }
+    }
+    findings
+}
+
+/// What is said of a scan's holes as long as no run passes them.
+pub(crate) fn holes_of_scans(around: &Surroundings) -> Vec<Finding> {
+    around
+        .bodies
+        .placed
+        .iter()
+        .filter(|body| body.scan.is_some())
+        .map(|body| {
+            Finding::stated(
                 Rule::ScanCovers,
                 State::NotChecked,
                 body.name.clone(),
                 "what the scan does not cover is not scanned, not free: look at its holes on the car",
-            ));
-        }
-    }
-    findings
+            )
+        })
+        .collect()
 }
 
 /// Whether the readings agree; where none is to spare, nobody can tell.

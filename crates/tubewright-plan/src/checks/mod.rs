@@ -41,6 +41,9 @@ pub fn all_findings(
     supply: Option<&Supply>,
 ) -> Vec<Finding> {
     let mut findings = measure::findings(model, around);
+    if matches!(judged, Judged::NotRouted) {
+        findings.extend(measure::holes_of_scans(around));
+    }
     findings.extend(runs::findings(model, around, judged));
     findings.extend(supply_findings(around, supply));
     findings.extend(not_computed(model));

@@ -4,6 +4,7 @@ mod advice;
 mod between;
 mod body;
 mod parts;
+mod scanned;
 
 use tubewright_build::model::Class;
 use tubewright_check::{Finding, Rule, State};
@@ -28,13 +29,20 @@ pub struct MovingRun<'a> {
     pub piece_motions: Vec<Motion>,
 }
 
-/// One finding for each run and body.
+/// One finding for each run and body; a second one for a scan, whose holes are not free.
 #[must_use]
 pub fn clearance_findings(runs: &[MovingRun<'_>], bodies: &Bodies, joint: &Joint) -> Vec<Finding> {
     let mut findings = Vec::new();
     for moving in runs {
         for body in &bodies.placed {
-            findings.push(body::finding(moving, body, joint));
+            let finding = body::finding(moving, body, joint);
+            match scanned::passed(moving, body) {
+                Some(passed) => {
+                    findings.push(passed.judged(finding, &body.name));
+                    findings.push(passed.finding(moving, body));
+                }
+                None => findings.push(finding),
+            }
         }
         for (name, reason) in &bodies.missing {
             findings.push(Finding::stated(
