@@ -6,7 +6,7 @@
 //! and so does what follows a crossover. Each weld pulls its two sides together.
 
 use crate::card::MadePart;
-use crate::space::{Frame, angle_deg, norm, scale, sub};
+use crate::space::{Frame, V, angle_deg, norm, scale, sub};
 use crate::walk::Piece;
 
 /// A fit mark.
@@ -22,6 +22,18 @@ pub struct Fit {
     pub is_reversed: bool,
 }
 
+/// How the broad side of an oval or a box is turned: from the witness line of the part before to its own,
+/// clockwise looking downstream, in degrees and round the outside of its neck in mm.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Roll {
+    /// In degrees.
+    pub clock_deg: f64,
+    /// The same round the neck in mm.
+    pub round_neck: f64,
+    /// Outside diameter of the neck in mm.
+    pub neck_od: f64,
+}
+
 /// What is put next in a run.
 #[derive(Clone, Debug, PartialEq)]
 #[non_exhaustive]
@@ -34,6 +46,8 @@ pub enum Next {
         length: f64,
         /// Its fit mark.
         fit: Fit,
+        /// For an oval or a box: how its broad side is turned.
+        roll: Option<Roll>,
     },
     /// On from the outlet of a crossover.
     Crossover {
@@ -59,6 +73,9 @@ pub struct Assembled {
     pub piece_marks: Vec<Vec<String>>,
     /// Distance in mm and angle in degrees between an arrival at a crossover's inlet and the inlet.
     pub inlets: Vec<(f64, f64)>,
+    /// For each thing put, where the middle of its broad side lies, square to the travel; nothing for what is
+    /// round.
+    pub broad_sides: Vec<Option<V>>,
     /// Everything that is wrong.
     pub faults: Vec<String>,
 }
@@ -91,6 +108,7 @@ pub fn assemble(start: Frame, order: &[Next], pull_mm: impl Fn(usize) -> f64) ->
         pieces: Vec::new(),
         piece_marks: Vec::new(),
         inlets: Vec::new(),
+        broad_sides: Vec::new(),
         faults: Vec::new(),
     };
     // Twelve o'clock of this frame is the witness line of what was put last.
@@ -106,6 +124,12 @@ pub fn assemble(start: Frame, order: &[Next], pull_mm: impl Fn(usize) -> f64) ->
             check_round(next, fit, &mut out.faults);
         }
         frame = drawn(frame, pull_mm(number));
+        out.broad_sides.push(match next {
+            Next::Component {
+                roll: Some(roll), ..
+            } => Some(frame.clocked(roll.clock_deg.to_radians()).twelve),
+            _ => None,
+        });
         let before = out.pieces.len();
         let developed = match next {
             Next::Part(part, fit) => {
@@ -176,6 +200,18 @@ pub fn assemble(start: Frame, order: &[Next], pull_mm: impl Fn(usize) -> f64) ->
 
 /// The clock in degrees and the millimetres round the outside say the same.
 fn check_round(next: &Next, fit: &Fit, faults: &mut Vec<String>) {
+    if let Next::Component {
+        roll: Some(roll), ..
+    } = next
+    {
+        let is = roll.neck_od / 2.0 * roll.clock_deg.to_radians();
+        if (is - roll.round_neck).abs() > 1e-6 {
+            faults.push(format!(
+                "{:?}: a roll of {} deg is {is:.3} mm round the neck, the card says {:.3}",
+                fit.marks, roll.clock_deg, roll.round_neck
+            ));
+        }
+    }
     if let Next::Part(part, _) = next {
         let is = part.od / 2.0 * fit.clock_deg.to_radians();
         if (is - fit.round_outside).abs() > 1e-6 {

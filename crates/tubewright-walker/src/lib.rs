@@ -19,7 +19,7 @@ mod space;
 mod text;
 mod walk;
 
-pub use assemble::{Assembled, Fit, Next, apart, assemble};
+pub use assemble::{Assembled, Fit, Next, Roll, apart, assemble};
 pub use can::{Can, Section, can_balls};
 pub use card::{Card, End, MadePart, Saw, SawCut, Sawn, StockItem, saw};
 pub use judge::{Verdict, Violation, judge};

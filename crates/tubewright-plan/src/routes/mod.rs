@@ -5,6 +5,7 @@ mod marks;
 mod planned;
 mod problem;
 mod reasons;
+mod roll;
 mod stub;
 mod tubes;
 mod walk;
@@ -16,6 +17,7 @@ pub use planned::{
 };
 pub use problem::{PosedProblem, PosedRun, RunError, given_frame, pose_problem, start_carrier};
 pub use reasons::no_way_words;
+pub use roll::{RollMark, roll_marks};
 pub use stub::STUB_MM;
 pub use tubes::{TubeError, price_of_one, route_tube};
 pub use walk::{WalkError, component_kind, planned_runs, riding_motions, walk_laid};

@@ -4,9 +4,10 @@ use tubewright_build::model::{Build, CarrierKind, CarrierRef, ItemKind, Model};
 use tubewright_build::model::{ComponentItem, Section as WrittenSection};
 use tubewright_geometry::{Frame as PlanFrame, Point, Solid as PlanSolid, UnitVector};
 use tubewright_plan::places::Places;
+use tubewright_plan::routes::RollMark;
 use tubewright_stock::{CutCard, FitMark, KerfSide, Source, StockEnd, StockShape};
 use tubewright_walker::{
-    Card, End, Fit, Frame, Freedom, SawCut, Section, Solid, StockItem, Surface,
+    Card, End, Fit, Frame, Freedom, Roll, SawCut, Section, Solid, StockItem, Surface,
 };
 
 pub(crate) fn p(point: Point) -> [f64; 3] {
@@ -209,4 +210,23 @@ pub(crate) fn fit(of: &FitMark) -> Fit {
         round_outside: of.round_outside.mm(),
         is_reversed: of.is_reversed,
     }
+}
+
+/// The roll of an oval or a box, whose neck is as wide as the run's tube.
+pub(crate) fn roll(of: &RollMark, neck_od: f64) -> Roll {
+    Roll {
+        clock_deg: of.clock.deg(),
+        round_neck: of.round_neck.mm(),
+        neck_od,
+    }
+}
+
+/// True for a component that can be put on rolled wrongly.
+pub(crate) fn has_broad_side(model: &Model, component: &str) -> bool {
+    component_item(model, component).is_some_and(|item| {
+        matches!(
+            item.body,
+            Some(WrittenSection::Oval { .. } | WrittenSection::Box { .. })
+        )
+    })
 }

@@ -2,8 +2,8 @@
 
 use std::collections::BTreeMap;
 
-use tubewright_geometry::Vector;
-use tubewright_plan::routes::{PlannedKind, PlannedRun};
+use tubewright_geometry::{Vector, math};
+use tubewright_plan::routes::{PlannedKind, PlannedRun, roll_marks};
 use tubewright_plan::stages::Supply;
 use tubewright_stock::Source;
 use tubewright_walker::{Assembled, Frame, MadePart, Next, Saw, Sawn, apart, assemble, saw};
@@ -89,6 +89,11 @@ pub(crate) fn prove(solved: &Solved) -> Verdict {
             .collect();
         for walked in &walked {
             ends(solved, supply, walked, print, &mut verdict);
+        }
+        if print == Print::Exact {
+            for walked in &walked {
+                broad_sides(solved, supply, walked, &mut verdict);
+            }
         }
         if print == Print::Exact {
             super::clearance::prove(solved, &walked, &mut verdict);
@@ -254,6 +259,7 @@ fn put_together<'a>(
         .filter(|fit| fit.run == run.name || fit.run.starts_with(&format!("{}, behind ", run.name)))
         .peekable();
     let mut left: Vec<&MadePart> = parts.iter().collect();
+    let rolls = roll_marks(&solved.model, run);
     for piece in &run.pieces {
         if let PlannedKind::Crossover { name, side, .. } = &piece.kind {
             let at = piece.frame_out.origin.to_vector();
@@ -284,9 +290,11 @@ fn put_together<'a>(
                 fit.round_outside = round;
             }
             if let PlannedKind::Component { length_mm, .. } = &piece.kind {
+                let roll = rolls.iter().find(|roll| roll.mark == piece.mark);
                 order.push(Next::Component {
                     length: *length_mm,
                     fit,
+                    roll: roll.map(|roll| convert::roll(roll, run.od_mm)),
                 });
                 continue;
             }
@@ -336,6 +344,56 @@ fn put_together<'a>(
             .map(|fault| format!("{}: {fault}", run.name)),
     );
     Some(Walked { run, assembled })
+}
+
+/// Every oval and box lies as the plan has it, by the roll on its card.
+fn broad_sides(solved: &Solved, supply: &Supply, walked: &Walked<'_>, verdict: &mut Verdict) {
+    let (run, assembled) = (walked.run, &walked.assembled);
+    let (_, aim) = off_by(solved, supply, walked, Print::Exact);
+    for piece in &run.pieces {
+        let PlannedKind::Component { name, roll_rad, .. } = &piece.kind else {
+            continue;
+        };
+        let number = assembled
+            .marks
+            .iter()
+            .position(|marks| marks.contains(&piece.mark));
+        let lies = number.and_then(|number| assembled.broad_sides[number]);
+        if lies.is_some() != convert::has_broad_side(&solved.model, name) {
+            verdict.fault(format!(
+                "{}: {} has no roll on any card, or one too many",
+                run.name, piece.mark
+            ));
+        }
+        let Some(lies) = lies else { continue };
+        let flat = Frame::upright(
+            convert::p(piece.frame_in.origin),
+            convert::u(piece.frame_in.travel()),
+        );
+        let (sin, cos) = math::sin_cos(*roll_rad);
+        let across = cross(flat.travel, flat.twelve);
+        let wanted: [f64; 3] = core::array::from_fn(|k| flat.twelve[k] * cos + across[k] * sin);
+        let along: f64 = lies.iter().zip(wanted).map(|(a, b)| a * b).sum();
+        let off = math::acos(along.clamp(-1.0, 1.0)).to_degrees();
+        verdict.notes.push(format!(
+            "{}: {} rolled {off:.5} deg off",
+            run.name, piece.mark
+        ));
+        if off > 0.01 + 2.0 * aim {
+            verdict.fault(format!(
+                "{}: {} put by its card lies {off:.3} deg from how the plan has it",
+                run.name, piece.mark
+            ));
+        }
+    }
+}
+
+fn cross(a: [f64; 3], b: [f64; 3]) -> [f64; 3] {
+    [
+        a[1] * b[2] - a[2] * b[1],
+        a[2] * b[0] - a[0] * b[2],
+        a[0] * b[1] - a[1] * b[0],
+    ]
 }
 
 /// The run ends where the plan says, and is as long.

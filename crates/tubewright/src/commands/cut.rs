@@ -8,7 +8,9 @@ use crate::terminal::lengths::shown_lengths;
 use crate::terminal::table::{Side, Table};
 use crate::terminal::{FAILS, heading, paragraph, styled};
 use serde_json::{Value, json};
+use tubewright_build::model::Model;
 use tubewright_plan::lengths::Lengths;
+use tubewright_plan::routes::{PlannedRun, RollMark, roll_marks};
 use tubewright_plan::stages::Supply;
 use tubewright_plan::stock::{source_words, trouble_words};
 use tubewright_stock::{CutCard, KerfSide, StockEnd, StockShape};
@@ -31,10 +33,11 @@ pub(crate) fn run(arguments: &Folder) -> Result<Done, Failure> {
         solved.plan.save(&mut loaded);
         return Ok(Done::Findings);
     };
+    let rolls = rolls_of(&loaded.model, solved.runs());
     if arguments.json {
-        print(&format!("{:#}\n", as_json(&supply)))?;
+        print(&format!("{:#}\n", as_json(&supply, &rolls)))?;
     } else {
-        print(&as_text(&supply, shown_lengths(&loaded.model)))?;
+        print(&as_text(&supply, &rolls, shown_lengths(&loaded.model)))?;
         print(&chosen_text(solved.frozen()))?;
     }
     let chosen = solved.chosen.as_ref().map(|chosen| &chosen.plan);
@@ -51,8 +54,13 @@ pub(crate) fn run(arguments: &Folder) -> Result<Done, Failure> {
     .or_stopped())
 }
 
+/// The roll of every oval and box of all runs.
+pub(crate) fn rolls_of(model: &Model, runs: &[PlannedRun]) -> Vec<RollMark> {
+    runs.iter().flat_map(|run| roll_marks(model, run)).collect()
+}
+
 /// The cards as text.
-pub(crate) fn as_text(supply: &Supply, lengths: Lengths) -> String {
+pub(crate) fn as_text(supply: &Supply, rolls: &[RollMark], lengths: Lengths) -> String {
     let mut text = heading(&format!("Cut, marks in {}", lengths.sign()));
     text.push_str(&paragraph(
         "Before the first cut scribe a witness line along the whole item: on a bend along its outside, from end to end. Measure every mark from the end named, with the tape along the side named. The mark is a face of a piece; the kerf goes where the card says.",
@@ -91,10 +99,46 @@ pub(crate) fn as_text(supply: &Supply, lengths: Lengths) -> String {
             2,
         ));
     }
+    text.push_str(&rolls_text(rolls, lengths));
     text.push_str(&paragraph(
         "Clockwise looking downstream is plus, witness line to witness line. Sawn tube is sharp and hot work makes fume: deburr, wear eye protection, extract at the source.",
         2,
     ));
+    text
+}
+
+/// How ovals and boxes are turned about their own axis.
+fn rolls_text(rolls: &[RollMark], lengths: Lengths) -> String {
+    if rolls.is_empty() {
+        return String::new();
+    }
+    let mut text = heading("Roll of oval and box parts to the part before");
+    text.push_str(&paragraph(
+        "Scribe their own witness line along the neck, in the middle of the broad side that lies up when they lie flat.",
+        2,
+    ));
+    let mut table = Table::new(&[
+        ("part", Side::Left),
+        ("roll", Side::Right),
+        ("round the neck", Side::Right),
+        ("in the car", Side::Left),
+        ("component", Side::Left),
+    ]);
+    for roll in rolls {
+        let lean = roll.from_flat.deg();
+        table.row([
+            roll.mark.clone(),
+            format!("{:+.1}°", roll.clock.deg()),
+            signed(roll.round_neck.mm(), lengths),
+            if lean.abs() < 0.05 {
+                "lies flat".to_owned()
+            } else {
+                format!("{lean:+.0}° from flat")
+            },
+            roll.component.clone(),
+        ]);
+    }
+    text.push_str(&table.render());
     text
 }
 
@@ -198,7 +242,7 @@ fn card_text(card: &CutCard, lengths: Lengths) -> String {
     text
 }
 
-fn as_json(supply: &Supply) -> Value {
+fn as_json(supply: &Supply, rolls: &[RollMark]) -> Value {
     json!({
         "unit": "mm, deg",
         "cards": supply.cards.iter().map(|card| json!({
@@ -226,6 +270,11 @@ fn as_json(supply: &Supply) -> Value {
         "clocks": supply.fits.iter().map(|fit| json!({
             "run": fit.run, "part": fit.marks, "clock": fit.clock.deg(),
             "round-outside": fit.round_outside.mm(), "reversed": fit.is_reversed,
+        })).collect::<Vec<_>>(),
+        "rolls": rolls.iter().map(|roll| json!({
+            "run": roll.run, "part": roll.mark, "component": roll.component,
+            "clock": roll.clock.deg(), "round-neck": roll.round_neck.mm(),
+            "from-flat": roll.from_flat.deg(),
         })).collect::<Vec<_>>(),
     })
 }

@@ -44,7 +44,8 @@ pub(crate) fn run(arguments: &Demo) -> Result<Done, Failure> {
     let supply = solved.supply(&loaded, &[])?;
     if let Some(supply) = &supply {
         print(&buy::as_text(supply))?;
-        print(&cut::as_text(supply, lengths))?;
+        let rolls = cut::rolls_of(&loaded.model, solved.runs());
+        print(&cut::as_text(supply, &rolls, lengths))?;
     }
     let board = solved.board(&loaded, supply.as_ref());
     print(&check::as_text(&board, lengths))?;
