@@ -3,6 +3,7 @@
 mod anew;
 mod built;
 mod joints;
+mod loose;
 mod offer;
 mod offers;
 mod parts;

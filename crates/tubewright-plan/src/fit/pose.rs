@@ -12,6 +12,7 @@ use tubewright_fit::{NINETEEN_IN_TWENTY, PoseSpread};
 use tubewright_geometry::{Length, Vector};
 
 use super::joints::{Joint, joint_of};
+use super::loose::{Mark, Taped, loose_words};
 use super::steel::Steel;
 use crate::places::PlacedEnd;
 use crate::routes::{PlannedKind, PlannedRun};
@@ -63,6 +64,9 @@ pub struct JointFound {
     pub roll_rad: f64,
     /// Its readings.
     pub readings: Vec<TapeSeen>,
+    /// Which way it could still move by its readings alone, and the one reading to add; `None` when they
+    /// fix it.
+    pub loose: Option<String>,
 }
 
 /// Why a joint was not found.
@@ -182,6 +186,27 @@ pub fn joint_as_built(
         ),
     };
     let frame = found.frame_in_car;
+    let taped: Vec<Taped<'_>> = readings
+        .iter()
+        .zip(&tapes)
+        .map(|(reading, tape)| Taped {
+            mark: reading.from.at.name().as_str(),
+            tape,
+        })
+        .collect();
+    let marks: Vec<Mark<'_>> = model
+        .build
+        .marks
+        .iter()
+        .filter_map(|mark| {
+            let placed = around.measured.places.points.get(mark.name.as_str())?;
+            Some(Mark {
+                name: mark.name.as_str(),
+                at: placed.point_in_car,
+            })
+        })
+        .collect();
+    let loose = loose_words(&frame, radius_mm, &taped, &marks);
     let seen = readings
         .iter()
         .zip(&tapes)
@@ -204,6 +229,7 @@ pub fn joint_as_built(
         found,
         by,
         readings: seen,
+        loose,
     })
 }
 

@@ -268,6 +268,12 @@ fn as_text(found: &JointFound, all: &[Offer], joint: &str) -> String {
         ]);
     }
     text.push_str(&table.render());
+    if let Some(loose) = &found.loose {
+        text.push_str(&paragraph(
+            &format!("By these readings alone {loose}. What the pieces can be stands in for it."),
+            2,
+        ));
+    }
     if found.readings.iter().any(|seen| seen.is_doubtful) {
         text.push_str(&paragraph(
             &styled(
@@ -406,6 +412,7 @@ fn as_json(found: &JointFound, all: &[Offer]) -> Value {
         "plus-minus": (0..3).map(|i| 1.96 * found.found.covariance[i][i].max(0.0).sqrt()).collect::<Vec<_>>(),
         "lean": found.lean_rad.to_degrees(),
         "roll": found.roll_rad.to_degrees(),
+        "loose": found.loose,
         "readings": found.readings.iter().map(|seen| json!({
             "from": seen.from, "clock": seen.clock_rad.map(f64::to_degrees), "reads": seen.reads_mm,
             "planned": seen.planned_mm, "left-over": seen.residual_mm, "doubtful": seen.is_doubtful,
