@@ -90,6 +90,12 @@ pub fn measure_again(build: &Build, before: &Measured) -> Result<Measured, Adjus
                 Some(found.point_in_car)
             })
             .collect(),
+        ends: named
+            .network
+            .ends
+            .iter()
+            .map(|end| Some(before.places.ends.get(end.name.as_str())?.frame_in_car))
+            .collect(),
     };
     if start.points.iter().any(Option::is_none) {
         return measure(build);

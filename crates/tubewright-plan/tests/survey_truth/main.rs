@@ -299,7 +299,9 @@ fn the_choice_of_axes_changes_nothing_that_a_tape_tells() {
             for (a, b) in told.iter().zip(distances(&build, &again.places)) {
                 assert!(
                     (a.0 - b.0).abs() < AT_REST_MM && (a.1 - b.1).abs() < AT_REST_MM,
-                    "{slug}: {a:?} {b:?}"
+                    "{slug}: {a:?} {b:?}, sums of squares {} and {}",
+                    first.adjustment.global_test().vtpv,
+                    again.adjustment.global_test().vtpv
                 );
             }
         }

@@ -2,8 +2,8 @@
 
 use super::handedness::{Directions, Handedness, Twin, TwinPlace, directions, likely_hand};
 use super::{AdjustError, Adjustment};
-use crate::linear::{M3, V3};
-use crate::model::{Layout, State};
+use crate::linear::{M3, V3, rotation};
+use crate::model::{Layout, Pose, State};
 use crate::network::{EndId, Network, PointId, ReadingKind, StartValues};
 use crate::solve::least_squares::{Effort, Rest};
 use crate::solve::network::solve_from;
@@ -51,6 +51,14 @@ pub fn adjust_near(network: &Network, start: &StartValues) -> Result<Adjustment,
             .into());
         }
     }
+    for (end, frame) in network.ends.iter().zip(&start.ends) {
+        if frame.is_some_and(|frame| !frame.origin.is_finite()) {
+            return Err(crate::network::NetworkError::BadCoordinate {
+                name: end.name.clone(),
+            }
+            .into());
+        }
+    }
     solve(network, start)
 }
 
@@ -83,11 +91,7 @@ fn solve(network: &Network, start: &StartValues) -> Result<Adjustment, AdjustErr
     } else {
         settle_hand(network, &layout, &sketch, best)
     };
-    let (best, twins) = if all_given {
-        (best, Vec::new())
-    } else {
-        settle_twins(network, &layout, &sketch, best)
-    };
+    let (best, twins) = settle_twins(network, &layout, &sketch, best, !all_given);
     // What was kept of several is known roughly so far.
     let steps = best.steps;
     let mut best = solve_from(network, &layout, best.state, Effort::default());
@@ -97,7 +101,8 @@ fn solve(network: &Network, start: &StartValues) -> Result<Adjustment, AdjustErr
     Ok(adjustment)
 }
 
-fn best_start(network: &Network, layout: &Layout, sketch: &Sketch) -> Option<Rest<State>> {
+/// Sum of squares that is taken without looking further.
+fn content(network: &Network, layout: &Layout) -> f64 {
     let rows: usize = network
         .readings
         .iter()
@@ -112,7 +117,11 @@ fn best_start(network: &Network, layout: &Layout, sketch: &Sketch) -> Option<Res
         .sum();
     let free = if network.has_datum() { 0 } else { 6 };
     let freedom = (rows + free).saturating_sub(layout.width);
-    let content = chi_squared_quantile(CONTENT_PROBABILITY, freedom).max(1e-3);
+    chi_squared_quantile(CONTENT_PROBABILITY, freedom).max(1e-3)
+}
+
+fn best_start(network: &Network, layout: &Layout, sketch: &Sketch) -> Option<Rest<State>> {
+    let content = content(network, layout);
     let mut best: Option<Rest<State>> = None;
     let mut agreeing = 0;
     for places in sketches(sketch) {
@@ -245,20 +254,22 @@ fn note(twins: &mut Vec<TwinPlace>, found: TwinPlace) {
     }
 }
 
-/// Tries the other places of each point and of each end: a better one is taken, of equal ones that
-/// which the words say, and the other is noted when they say nothing.
+/// Tries the other places of each end and, unless all are given, of each point: a better one is taken,
+/// of equal ones that which the words say, and the other is noted when they say nothing.
 fn settle_twins(
     network: &Network,
     layout: &Layout,
     sketch: &Sketch,
     mut best: Rest<State>,
+    with_points: bool,
 ) -> (Rest<State>, Vec<TwinPlace>) {
     let mut twins = Vec::new();
+    let content = content(network, layout);
     for _ in 0..ROUNDS {
         twins.clear();
         let before = best.cost;
         for index in 0..network.points.len() {
-            if network.points[index].held.iter().any(Option::is_some) {
+            if !with_points || network.points[index].held.iter().any(Option::is_some) {
                 continue;
             }
             let places = node_places(network, sketch, &best.state);
@@ -287,10 +298,17 @@ fn settle_twins(
         }
         for end in 0..network.ends.len() {
             let places = node_places(network, sketch, &best.state);
-            for other in end_alternatives(sketch, &places, end) {
-                let mut state = lift(network, layout, sketch, &other);
+            let mut poses: Vec<Pose> = end_alternatives(sketch, &places, end)
+                .iter()
+                .map(|other| lift(network, layout, sketch, other).ends.swap_remove(end))
+                .collect();
+            // An end that lies badly among its readings may be folded about any of its axes.
+            if best.cost > content {
+                poses.extend(turned_otherwise(best.state.ends[end]));
+            }
+            for pose in poses {
                 let mut start = best.state.clone();
-                start.ends[end] = state.ends.swap_remove(end);
+                start.ends[end] = pose;
                 let rest = solve_from(network, layout, start, Effort::without_last_digits());
                 let (here, there) = (best.state.ends[end], rest.state.ends[end]);
                 let (turn, shift) = onto(&rest.state, &best.state, None);
@@ -314,6 +332,24 @@ fn settle_twins(
         }
     }
     (best, twins)
+}
+
+/// The same place turned by a half about each of its axes, and by a quarter either way about those across
+/// its travel.
+fn turned_otherwise(pose: Pose) -> Vec<Pose> {
+    let axis = |k: usize| pose.axes.column(k).into_owned();
+    let halves = (0..3).map(|k| axis(k) * core::f64::consts::PI);
+    let quarters = [1, 2]
+        .into_iter()
+        .flat_map(|k| [axis(k), -axis(k)])
+        .map(|axis| axis * core::f64::consts::FRAC_PI_2);
+    halves
+        .chain(quarters)
+        .map(|turn| Pose {
+            axes: rotation(turn) * pose.axes,
+            ..pose
+        })
+        .collect()
 }
 
 fn twin(index: usize, place: V3, kept: V3, worse_by: f64) -> TwinPlace {

@@ -62,10 +62,10 @@ pub fn find_doubtful(adjustment: &Adjustment) -> Snooping {
         doubtful.push(found);
         current = next;
     }
-    reinstate(&mut doubtful, &mut current);
     if !doubtful.is_empty() {
         current = unfolded(current);
     }
+    reinstate(&mut doubtful, &mut current);
     for found in &mut doubtful {
         explain(found, &current);
     }
@@ -155,9 +155,10 @@ fn worst(adjustment: &Adjustment) -> Option<(Doubtful, Adjustment)> {
     Some((found, next))
 }
 
-/// Takes readings in again that fit once all worse ones are gone.
+/// Takes readings in again that fit once all worse ones are gone, or once the shape is unfolded that made
+/// them look wrong.
 fn reinstate(doubtful: &mut Vec<Doubtful>, current: &mut Adjustment) {
-    while doubtful.len() > 1 {
+    while !doubtful.is_empty() {
         let fits = current
             .readings()
             .into_iter()

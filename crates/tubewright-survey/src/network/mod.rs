@@ -7,7 +7,7 @@ mod reading;
 pub use check::NetworkError;
 pub use reading::{CarAxis, Contact, Line, Reading, ReadingKind, TapeScale, Target, Touch};
 
-use tubewright_geometry::Point;
+use tubewright_geometry::{Frame, Point};
 
 /// Number of a point in [`Network::points`].
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -145,6 +145,9 @@ pub struct Network {
 pub struct StartValues {
     /// One place per point of the network, mm, or none.
     pub points: Vec<Option<Point>>,
+    /// One pose per end of the network, in the same axes, or none; empty when none is known. Counts only
+    /// with a place for every point.
+    pub ends: Vec<Option<Frame>>,
 }
 
 impl PointSpec {

@@ -1,6 +1,6 @@
 //! The sketch: places, ties between them, and heights, with every correction taken off.
 
-use crate::linear::{V3, v3};
+use crate::linear::{V3, point, v3};
 use crate::model::local_place;
 use crate::network::{Network, ReadingKind, StartValues, Target};
 
@@ -61,6 +61,9 @@ impl Sketch {
                 sketch.held.resize(sketch.held.len().max(node + 1), None);
             }
         }
+        if !few && given.points.iter().all(Option::is_some) {
+            sketch.hold_ends(network, given);
+        }
         for reading in used() {
             match reading.kind {
                 ReadingKind::Tape { from, to, burnt_mm } => {
@@ -90,6 +93,18 @@ impl Sketch {
             sketch.of_node[tie.b].push(index);
         }
         sketch
+    }
+
+    /// Puts the places of ends whose pose is given.
+    fn hold_ends(&mut self, network: &Network, given: &StartValues) {
+        for (node, held) in self.nodes.iter().zip(&mut self.held) {
+            let Some(end) = end_of(*node) else { continue };
+            let frame = given.ends.get(end).copied().flatten();
+            if let (Some(frame), Some(spec)) = (frame, network.ends.get(end)) {
+                let local = point(local_place(spec, *node));
+                *held = Some(v3(frame.point_from_local(local)));
+            }
+        }
     }
 
     /// Set-up whose floor becomes z = 0: the one with most heights. With held places only a floor

@@ -80,25 +80,20 @@ fn worst(cover: &Cover, body: &PlacedBody, line: &CentreLine, s: f64, radius: f6
 impl Passed {
     /// What a passed gap to the scan is worth where the run passes a hole: nothing.
     pub(super) fn judged(&self, finding: Finding, body: &str) -> Finding {
-        let Some((place, mark)) = &self.first else {
+        let Some((_, mark)) = &self.first else {
             return finding;
         };
         if finding.state != State::Pass {
             return finding;
         }
-        let gap = finding.measured.map_or(String::new(), |measured| {
-            format!("{:.0} mm to what was scanned, but ", measured.value)
-        });
-        Finding::stated(
-            finding.rule,
-            State::NotChecked,
-            finding.subject,
-            format!(
-                "{gap}{:.0} mm of the run pass where {} has a hole: not scanned is not free. Look there on the car, and describe what is there as a body of its own",
-                self.holes_mm, body
+        Finding {
+            state: State::NotChecked,
+            advice: format!(
+                "that is to what was scanned; {:.0} mm of the run, first at {mark}, pass where {body} has a hole: not scanned is not free. Look there on the car, and describe what is there as a body of its own",
+                self.holes_mm
             ),
-        )
-        .at(*place, format!("first at {mark}"))
+            ..finding
+        }
     }
 
     /// Whether the scan covers the room that the run uses.
@@ -156,10 +151,13 @@ mod tests {
         };
         let judged = past.judged(gap(80.0), "floor");
         assert_eq!(judged.state, State::NotChecked);
+        assert!(judged.measured.is_some());
         assert!(
             judged
                 .advice
-                .contains("120 mm of the run pass where floor has a hole")
+                .contains("120 mm of the run, first at E3, pass where floor has a hole"),
+            "{}",
+            judged.advice
         );
         assert_eq!(past.judged(gap(10.0), "floor").state, State::Fail);
         assert_eq!(clear.judged(gap(80.0), "floor").state, State::Pass);
