@@ -41,7 +41,7 @@ pub use item::{
 };
 pub use make::{BuyOrMake, BuyOrMakeSums, buy_or_make};
 pub use marks::{
-    Cut, CutCard, FitMark, KerfSide, Reach, SawFinding, SawTrouble, cut_cards, fit_marks,
+    Cut, CutCard, FaceBy, FitMark, KerfSide, Reach, SawFinding, SawTrouble, cut_cards, fit_marks,
 };
 pub use money::{Currency, Money};
 pub use plan::{

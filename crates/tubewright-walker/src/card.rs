@@ -54,7 +54,9 @@ pub struct SawCut {
     pub side: f64,
     /// Saw angle from square in degrees.
     pub saw_deg: f64,
-    /// The end toward which the kerf goes.
+    /// Whether the face is ground or filed down to the ring instead of sawn along it.
+    pub is_dressed: bool,
+    /// The end toward which the kerf goes, or what is dressed off.
     pub kerf_toward: End,
     /// Marks of the parts whose face it makes.
     pub faces: Vec<String>,
@@ -221,6 +223,68 @@ impl Bench {
         }
     }
 
+    /// What no blade can do: a slot has parallel faces, so in the arc it leaves one face square and not
+    /// two; behind a ring that is sawn there must be more than the blade; and two rings stand apart by
+    /// no less than the slot at the inside.
+    fn slots(&self, cuts: &[(&SawCut, f64)], parts: &[Vec<String>]) -> Vec<String> {
+        let mut faults = Vec::new();
+        let (first, last, _) = self.arc();
+        let is_in_arc = |at: f64| at > first + 1e-6 && at < last - 1e-6;
+        for (index, (cut, at)) in cuts.iter().enumerate() {
+            let toward_a = cut.kerf_toward == End::A;
+            let (beside, what_beside) = if toward_a {
+                index.checked_sub(1).and_then(|before| cuts.get(before))
+            } else {
+                cuts.get(index + 1)
+            }
+            .map_or(
+                (if toward_a { 0.0 } else { self.whole() }, None),
+                |(next, at)| (*at, Some(*next)),
+            );
+            let waste = (beside - at).abs();
+            let faces_it = what_beside.is_some_and(|next| next.kerf_toward != cut.kerf_toward);
+            if is_in_arc(*at) && !parts.contains(&cut.faces) {
+                faults.push(format!(
+                    "cut {} makes the faces of two bends, and a slot has parallel faces",
+                    cut.number
+                ));
+            }
+            let is_alone = what_beside.is_none();
+            if !cut.is_dressed && is_alone && waste < self.kerf - self.slack {
+                faults.push(format!(
+                    "cut {} shaves {waste:.2} mm off an end with a blade of {:.2} mm",
+                    cut.number, self.kerf
+                ));
+            }
+            let slot = self.taken(*at, cut.kerf_toward);
+            if faces_it && waste < slot - self.slack {
+                faults.push(format!(
+                    "cut {} leaves {waste:.2} mm to the next ring and the slot takes {slot:.2} mm",
+                    cut.number
+                ));
+            }
+        }
+        for pair in cuts.windows(2) {
+            let [(low, from), (high, to)] = pair else {
+                continue;
+            };
+            let is_slot = low.kerf_toward == End::B && high.kerf_toward == End::A;
+            if is_slot
+                && to - from < 2.0 * self.kerf - self.slack
+                && !low.is_dressed
+                && !high.is_dressed
+            {
+                faults.push(format!(
+                    "cuts {} and {} are both sawn with {:.2} mm between them",
+                    low.number,
+                    high.number,
+                    to - from
+                ));
+            }
+        }
+        faults
+    }
+
     fn part(&self, marks: &[String], from: f64, to: f64) -> MadePart {
         let (first, last, _) = self.arc();
         let (leg_a, arc, leg_b) = if let StockItem::Straight { .. } = self.item {
@@ -278,7 +342,7 @@ pub fn saw(card: &Card, saw: &Saw) -> Sawn {
     }
     cuts.sort_by_key(|(cut, _)| cut.number);
     let mut pieces = vec![(0.0, bench.whole())];
-    for (cut, at) in &cuts {
+    for (cut, at) in cuts.iter().filter(|(cut, _)| !cut.is_dressed) {
         let Some(found) = pieces.iter().position(|(a, b)| a <= at && at <= b) else {
             fault(format!("cut {} meets nothing", cut.number));
             continue;
@@ -288,6 +352,9 @@ pub fn saw(card: &Card, saw: &Saw) -> Sawn {
         pieces.extend([(a, *at), (*at, b)]);
     }
     cuts.sort_by(|x, y| x.1.total_cmp(&y.1));
+    for what in bench.slots(&cuts, &card.parts) {
+        fault(what);
+    }
     // Stretches between the cuts, each with the cuts that bound it.
     let mut stretches = Vec::new();
     let mut from = (0.0, None);

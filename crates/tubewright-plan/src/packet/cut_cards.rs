@@ -10,7 +10,7 @@ use tubewright_sheets::{
     BladeSide, CardCut, CardError, CardItem, CardPart, Drawing, cut_picture, to_svg,
 };
 use tubewright_stock::{
-    Cut, CutCard, CutPart, KerfSide, PartPlace, SawTrouble, Source, StockEnd, StockShape,
+    Cut, CutCard, CutPart, FaceBy, KerfSide, PartPlace, SawTrouble, Source, StockEnd, StockShape,
 };
 
 /// Width of the picture on the card, mm.
@@ -233,14 +233,22 @@ fn cuts(job: &PrintJob<'_>, card: &CutCard) -> Table {
             cells.push(job.lengths.saw(cut.reach.inside.mm()));
             cells.push(job.lengths.saw(cut.reach.side.mm()));
         }
-        cells.push(
-            match cut.kerf {
-                KerfSide::TowardA => "A",
-                KerfSide::TowardB => "B",
-            }
-            .to_owned(),
-        );
-        cells.push(face_words(cut, card));
+        let side = match cut.kerf {
+            KerfSide::TowardA => "A",
+            KerfSide::TowardB => "B",
+        };
+        cells.push(match cut.by {
+            FaceBy::Saw => side.to_owned(),
+            FaceBy::Dress { .. } => "DRESS".to_owned(),
+        });
+        cells.push(match cut.by {
+            FaceBy::Saw => face_words(cut, card),
+            FaceBy::Dress { most } => format!(
+                "{}: not sawn, grind down to the ring; up to {} {sign} comes off",
+                face_words(cut, card),
+                job.lengths.saw(most.mm())
+            ),
+        });
         table.cells(cells);
     }
     table

@@ -5,7 +5,7 @@ use tubewright_build::model::{ComponentItem, Section as WrittenSection};
 use tubewright_geometry::{Frame as PlanFrame, Point, Solid as PlanSolid, UnitVector};
 use tubewright_plan::places::Places;
 use tubewright_plan::routes::RollMark;
-use tubewright_stock::{CutCard, FitMark, KerfSide, Source, StockEnd, StockShape};
+use tubewright_stock::{CutCard, FaceBy, FitMark, KerfSide, Source, StockEnd, StockShape};
 use tubewright_walker::{
     Card, End, Fit, Frame, Freedom, Roll, SawCut, Section, Solid, StockItem, Surface,
 };
@@ -193,6 +193,7 @@ pub(crate) fn card(of: &CutCard, rounded: impl Fn(f64) -> f64) -> Card {
                 inside: rounded(cut.reach.inside.mm()),
                 side: rounded(cut.reach.side.mm()),
                 saw_deg: cut.angle.deg(),
+                is_dressed: matches!(cut.by, FaceBy::Dress { .. }),
                 kerf_toward: match cut.kerf {
                     KerfSide::TowardA => End::A,
                     KerfSide::TowardB => End::B,

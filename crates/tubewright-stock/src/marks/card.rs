@@ -3,9 +3,10 @@
 use tubewright_geometry::{Angle, Length};
 
 use super::sequence::in_sequence;
+use crate::bend_cut::arc_reach;
 use crate::item::{StockPiece, StockShape};
 use crate::plan::{CutPart, CutStock, PartPlace, Source, StockEnd, StockPlan};
-use crate::rules::ShopRules;
+use crate::rules::{KerfRule, ShopRules};
 
 /// How far a cut lies from a physical end of the uncut item, along the lines that a tape can follow.
 /// On a straight all four are the same.
@@ -30,11 +31,27 @@ pub enum KerfSide {
     TowardB,
 }
 
-/// One saw cut.
+/// How a face comes to its ring.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum FaceBy {
+    /// The saw cuts along the ring.
+    Saw,
+    /// Ground, filed or linished down to the ring, because what is left there is thinner than the
+    /// blade: a blade that finds metal on one side only wanders off. So it is behind every cut that
+    /// two parts of one arc share, since a saw slot has parallel faces and the two rings have not.
+    Dress {
+        /// What is to come off where it is thickest.
+        most: Length,
+    },
+}
+
+/// One ring on the item: a saw cut, or a face that is dressed to it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Cut {
-    /// In the order of sawing, from 1.
+    /// In the order of the work, from 1.
     pub number: u32,
+    /// How the face comes to the ring.
+    pub by: FaceBy,
     /// The physical end that the tape starts from.
     pub from: StockEnd,
     /// Where the mark lies.
@@ -46,7 +63,8 @@ pub struct Cut {
     pub angle: Angle,
     /// Marks of the parts whose face this cut makes.
     pub faces: Vec<String>,
-    /// Longer side of what is in the saw at this cut, along the centre line: what it can hold.
+    /// Longer side of what is in the saw at this cut, along the centre line: what it can hold. A face
+    /// that is dressed is not held in the saw.
     pub held: Length,
 }
 
@@ -108,6 +126,11 @@ pub(super) struct Face {
     pub(super) at: Place,
     pub(super) kerf: KerfSide,
     pub(super) marks: Vec<String>,
+    /// What is to be dressed off here, if the saw has no hold.
+    pub(super) dress: Option<Length>,
+    /// What is left to dress off when one cut parts this face from the next along the item: of the
+    /// two, the one that comes second in the order of sawing.
+    pub(super) shared: Option<Length>,
 }
 
 /// A place along the axis of an item.
@@ -122,11 +145,11 @@ pub(super) enum Place {
 }
 
 fn cut_card(cut: &CutStock, rules: &ShopRules) -> CutCard {
-    let faces = merged(faces(cut), &cut.stock, rules);
+    let faces = with_dressing(merged(faces(cut), &cut.stock, rules), &cut.stock, rules);
     let cuts = in_sequence(&cut.stock, &faces);
     let od = cut.stock.tube.od;
     let mut findings = Vec::new();
-    for made in &cuts {
+    for made in cuts.iter().filter(|cut| cut.by == FaceBy::Saw) {
         if made.held < rules.least_grip {
             let trouble = SawTrouble::CannotHold {
                 held: made.held,
@@ -178,6 +201,8 @@ fn faces(cut: &CutStock) -> Vec<Face> {
                     .iter()
                     .map(|serves| serves.mark.clone())
                     .collect(),
+                dress: None,
+                shared: None,
             });
         };
         match (part.place, cut.stock.shape) {
@@ -246,24 +271,30 @@ fn faces(cut: &CutStock) -> Vec<Face> {
     faces
 }
 
-/// Where one saw cut makes the faces of two parts, it is one cut with the mark of the first.
+/// Where one saw cut makes the faces of two parts square, it is one cut with the mark of the first: in
+/// a straight or a leg with a kerf between them. In an arc only where the shop leaves the second face
+/// out of square.
 fn merged(mut faces: Vec<Face>, stock: &StockPiece, rules: &ShopRules) -> Vec<Face> {
     let along = |face: &Face| centre_line_from_a(stock, face.at).mm();
     faces.sort_by(|x, y| along(x).total_cmp(&along(y)));
-    let arc_kerf_mm = match (rules.arc_kerf(stock), stock.shape) {
-        (Some(kerf), StockShape::Bend { clr, .. }) => clr.mm() * kerf.rad(),
+    let arc_kerf_mm = match (rules.arc_kerf(stock), stock.shape, rules.kerf_rule) {
+        (Some(kerf), StockShape::Bend { clr, .. }, KerfRule::Nominal) => clr.mm() * kerf.rad(),
+        (_, _, KerfRule::SquareFaces) => f64::NEG_INFINITY,
         _ => rules.kerf.mm(),
     };
     let mut out: Vec<Face> = Vec::with_capacity(faces.len());
     for face in faces {
-        let kerf_mm = match face.at {
-            Place::Arc(_) => arc_kerf_mm,
-            Place::FromA(_) | Place::FromB(_) => rules.kerf.mm(),
-        };
         if let Some(last) = out.last_mut()
             && last.kerf == KerfSide::TowardB
             && face.kerf == KerfSide::TowardA
-            && along(&face) - along(last) <= kerf_mm + 0.01
+            && {
+                let kerf_mm = if is_in_arc(&face) || is_in_arc(last) {
+                    arc_kerf_mm
+                } else {
+                    rules.kerf.mm()
+                };
+                along(&face) - along(last) <= kerf_mm + 0.01
+            }
         {
             last.marks.extend(face.marks);
             continue;
@@ -271,6 +302,90 @@ fn merged(mut faces: Vec<Face>, stock: &StockPiece, rules: &ShopRules) -> Vec<Fa
         out.push(face);
     }
     out
+}
+
+const fn is_in_arc(face: &Face) -> bool {
+    matches!(face.at, Place::Arc(_))
+}
+
+/// More than this is sawn even where the blade runs out of the metal on one side, mm. Common practice,
+/// no source.
+const MOST_DRESSED_MM: f64 = 4.0;
+
+/// Marks what no blade can take off: waste that is thinner than the kerf somewhere, at an end of the
+/// item or beside the slot of the cut before it.
+fn with_dressing(mut faces: Vec<Face>, stock: &StockPiece, rules: &ShopRules) -> Vec<Face> {
+    let kerf_mm = rules.kerf.mm();
+    let start = [0.0, 0.0];
+    let end = lines_from_a(stock, Place::FromB(Length::ZERO)).map(Length::mm);
+    let lines: Vec<[f64; 2]> = faces
+        .iter()
+        .map(|face| lines_from_a(stock, face.at).map(Length::mm))
+        .collect();
+    // Thinnest and thickest of what lies between two rings.
+    let between = |low: [f64; 2], high: [f64; 2]| {
+        let (outside, inside) = (high[0] - low[0], high[1] - low[1]);
+        (outside.min(inside), outside.max(inside))
+    };
+    let count = faces.len();
+    for index in 0..count {
+        let Some(here) = lines.get(index).copied() else {
+            continue;
+        };
+        let next = lines.get(index + 1).copied();
+        let toward_a_next = faces
+            .get(index + 1)
+            .is_some_and(|next| next.kerf == KerfSide::TowardA);
+        let Some(face) = faces.get_mut(index) else {
+            continue;
+        };
+        match face.kerf {
+            KerfSide::TowardA if index == 0 => {
+                let (thin, thick) = between(start, here);
+                if thin < kerf_mm && thick <= MOST_DRESSED_MM {
+                    face.dress = Some(Length::from_mm(thick));
+                }
+            }
+            KerfSide::TowardB if next.is_none() => {
+                let (thin, thick) = between(here, end);
+                if thin < kerf_mm && thick <= MOST_DRESSED_MM {
+                    face.dress = Some(Length::from_mm(thick));
+                }
+            }
+            KerfSide::TowardB if toward_a_next => {
+                let (thin, thick) = between(here, next.unwrap_or(end));
+                let left_mm = (thick - kerf_mm).max(0.0);
+                if thin < 2.0 * kerf_mm && left_mm <= MOST_DRESSED_MM {
+                    face.shared = Some(Length::from_mm(left_mm));
+                }
+            }
+            KerfSide::TowardA | KerfSide::TowardB => {}
+        }
+    }
+    faces
+}
+
+/// Length from end A along the outside and along the inside.
+fn lines_from_a(stock: &StockPiece, at: Place) -> [Length; 2] {
+    let StockShape::Bend {
+        angle,
+        clr,
+        leg_a,
+        leg_b,
+    } = stock.shape
+    else {
+        let along = centre_line_from_a(stock, at);
+        return [along, along];
+    };
+    let past = |turn: Angle| {
+        let arc = arc_reach(clr, stock.tube.od, turn);
+        [leg_a + arc.outside, leg_a + arc.inside]
+    };
+    match at {
+        Place::FromA(length) => [length, length],
+        Place::Arc(turn) => past(turn),
+        Place::FromB(length) => past(angle).map(|line| line + leg_b - length),
+    }
 }
 
 /// Length along the centre line from end A.

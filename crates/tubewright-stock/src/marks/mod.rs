@@ -4,5 +4,5 @@ mod card;
 mod clock;
 mod sequence;
 
-pub use card::{Cut, CutCard, KerfSide, Reach, SawFinding, SawTrouble, cut_cards};
+pub use card::{Cut, CutCard, FaceBy, KerfSide, Reach, SawFinding, SawTrouble, cut_cards};
 pub use clock::{FitMark, fit_marks};

@@ -2,13 +2,14 @@
 
 use tubewright_geometry::{Angle, Length};
 
-use super::card::{Cut, Face, KerfSide, Place, Reach, centre_line, centre_line_from_a};
+use super::card::{Cut, Face, FaceBy, KerfSide, Place, Reach, centre_line, centre_line_from_a};
 use crate::bend_cut::arc_reach;
 use crate::item::{StockPiece, StockShape};
 use crate::plan::StockEnd;
 
 /// Cuts from both ends toward the longest stretch, which stays in the saw to the last: no other
-/// order leaves more to hold.
+/// order leaves more to hold. Of two faces that one cut parts, the first in this order is sawn and
+/// the other dressed behind it.
 pub(super) fn in_sequence(stock: &StockPiece, faces: &[Face]) -> Vec<Cut> {
     let whole = centre_line(stock);
     let places: Vec<Length> = faces
@@ -30,6 +31,7 @@ pub(super) fn in_sequence(stock: &StockPiece, faces: &[Face]) -> Vec<Cut> {
         .1;
     // The stretch with this index lies between face `longest - 1` and face `longest`.
     let order = (0..longest).chain((longest..faces.len()).rev());
+    let shared = |index: usize| faces.get(index).and_then(|face| face.shared);
     let (mut low, mut high) = (Length::ZERO, whole);
     let mut cuts = Vec::with_capacity(faces.len());
     for (number, index) in (1..).zip(order) {
@@ -43,8 +45,18 @@ pub(super) fn in_sequence(stock: &StockPiece, faces: &[Face]) -> Vec<Cut> {
             high = at;
         }
         let (from, reach) = reach(stock, face);
+        let behind = if index < longest {
+            index.checked_sub(1).and_then(shared)
+        } else {
+            shared(index)
+        };
+        let by = face
+            .dress
+            .or(behind)
+            .map_or(FaceBy::Saw, |most| FaceBy::Dress { most });
         cuts.push(Cut {
             number,
+            by,
             from,
             reach,
             kerf: face.kerf,

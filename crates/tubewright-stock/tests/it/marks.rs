@@ -3,7 +3,7 @@
 use proptest::prelude::*;
 use tubewright_geometry::{Angle, Length};
 use tubewright_stock::{
-    CutCard, KerfSide, PartPlace, SawTrouble, StockEnd, StockShape, cut_cards, fit_marks,
+    CutCard, FaceBy, KerfSide, PartPlace, SawTrouble, StockEnd, StockShape, cut_cards, fit_marks,
     plan_stock,
 };
 
@@ -21,8 +21,10 @@ fn marks_of_a_bend_cut_in_two_with_a_leg() {
     let cards = cut_cards(&plan, &request.rules);
     assert_eq!(cards.len(), 1);
     let cuts = &cards[0].cuts;
-    // Legs of 100: one is trimmed to 80; then the arc is cut after each part.
-    assert_eq!(cuts.len(), 3);
+    // Legs of 100: one is trimmed to 80; then the arc is cut after each part, and the second part's
+    // face is dressed to a ring of its own.
+    let sawn = cuts.iter().filter(|cut| cut.by == FaceBy::Saw).count();
+    assert_eq!((cuts.len(), sawn), (4, 3));
     let arc_cuts: Vec<_> = cuts
         .iter()
         .filter(|cut| (cut.reach.outside - cut.reach.inside).mm() > 0.01)
@@ -38,13 +40,80 @@ fn marks_of_a_bend_cut_in_two_with_a_leg() {
         })
         .collect();
     turns.sort_by(f64::total_cmp);
-    // 2 mm at the inside radius of 63.5 mm: asin(2/63.5) = 1.805 degrees between the parts.
-    assert!(
-        (turns[0] - 40.0).abs() < 1e-9 || (turns[0] - 30.0).abs() < 1e-9,
-        "{turns:?}"
-    );
-    assert!((turns[1] - 71.805).abs() < 1e-3, "{turns:?}");
+    // 2 mm at the inside radius of 63.5 mm: asin(2/63.5) = 1.805 degrees between the parts. The ring of
+    // the second one is read from the other end: 90 - 40 - 1.805 or 90 - 30 - 1.805.
+    let first = turns
+        .iter()
+        .find(|turn| (**turn - 40.0).abs() < 1e-9 || (**turn - 30.0).abs() < 1e-9)
+        .unwrap();
+    for expected in [90.0 - first - 1.805, 71.805] {
+        assert!(
+            turns.iter().any(|turn| (turn - expected).abs() < 1e-3),
+            "{turns:?}"
+        );
+    }
+    // On the back 1.805 degrees are (95.25 + 31.75) 0.0315 = 4.00 mm, of which the blade takes 2.
+    let dressed: Vec<f64> = cuts
+        .iter()
+        .filter_map(|cut| match cut.by {
+            FaceBy::Saw => None,
+            FaceBy::Dress { most } => Some(most.mm()),
+        })
+        .collect();
+    assert_eq!(dressed.len(), 1);
+    assert!((dressed[0] - 2.0).abs() < 0.01, "{dressed:?}");
     assert!(cards[0].findings.is_empty());
+}
+
+/// A slot has parallel faces: what is square on one side of it in an arc is 1.8° off on the other. A
+/// blade needs metal on both sides: what is thinner is ground off.
+#[test]
+fn no_ring_asks_the_saw_for_what_it_cannot_do() {
+    for angles in [[20.0, 13.0, 15.0], [44.0, 42.5, 0.0], [60.0, 29.7, 0.0]] {
+        let pieces = [("B1", angles[0]), ("B2", angles[1]), ("B3", angles[2])]
+            .into_iter()
+            .filter(|(_, angle)| *angle > 0.0)
+            .map(|(mark, angle)| turn(mark, angle, 0.0))
+            .collect();
+        let request = shop(pieces);
+        let plan = plan_stock(&request).unwrap();
+        for card in cut_cards(&plan, &request.rules) {
+            let names: Vec<Vec<String>> = card
+                .parts
+                .iter()
+                .map(|part| part.serves.iter().map(|s| s.mark.clone()).collect())
+                .collect();
+            let faces = faces(&card);
+            for cut in &card.cuts {
+                let in_arc = (cut.reach.outside - cut.reach.inside).mm() > 0.01;
+                assert!(!in_arc || names.contains(&cut.faces), "{cut:?}");
+            }
+            for pair in faces.windows(2) {
+                let sawn = |at: f64| {
+                    card.cuts.iter().any(|cut| {
+                        let whole = faces.last().unwrap().0;
+                        let along = match cut.from {
+                            StockEnd::A => cut.reach.centre_line.mm(),
+                            StockEnd::B => whole - cut.reach.centre_line.mm(),
+                        };
+                        (along - at).abs() < 1e-9 && cut.by == FaceBy::Saw
+                    })
+                };
+                let [(low, low_side), (high, high_side)] = pair else {
+                    unreachable!()
+                };
+                let is_waste = *low_side == KerfSide::TowardB
+                    && *high_side == KerfSide::TowardA
+                    && low != high;
+                assert!(
+                    !is_waste
+                        || high - low >= 2.0 * request.rules.kerf.mm()
+                        || !(sawn(*low) && sawn(*high)),
+                    "{card:?}"
+                );
+            }
+        }
+    }
 }
 
 #[test]

@@ -13,7 +13,7 @@ use tubewright_plan::lengths::Lengths;
 use tubewright_plan::routes::{PlannedRun, RollMark, roll_marks};
 use tubewright_plan::stages::Supply;
 use tubewright_plan::stock::{source_words, trouble_words};
-use tubewright_stock::{CutCard, KerfSide, StockEnd, StockShape};
+use tubewright_stock::{CutCard, FaceBy, KerfSide, StockEnd, StockShape};
 
 /// Shows the cut cards.
 ///
@@ -212,7 +212,10 @@ fn card_text(card: &CutCard, lengths: Lengths) -> String {
             lengths.saw(cut.reach.outside.mm()),
             lengths.saw(cut.reach.inside.mm()),
             lengths.saw(cut.reach.side.mm()),
-            format!("{:.1}°", cut.angle.deg()),
+            match cut.by {
+                FaceBy::Saw => format!("{:.1}°", cut.angle.deg()),
+                FaceBy::Dress { .. } => "dress".to_owned(),
+            },
             match cut.kerf {
                 KerfSide::TowardA => "A",
                 KerfSide::TowardB => "B",
@@ -226,6 +229,18 @@ fn card_text(card: &CutCard, lengths: Lengths) -> String {
     } else {
         table.render()
     });
+    for cut in &card.cuts {
+        if let FaceBy::Dress { most } = cut.by {
+            text.push_str(&paragraph(
+                &format!(
+                    "{}: not sawn: dress down to the ring; up to {} comes off, thinner than a blade can follow.",
+                    cut.number,
+                    lengths.size(most.mm())
+                ),
+                4,
+            ));
+        }
+    }
     for finding in &card.findings {
         text.push_str(&format!(
             "    {}\n",
@@ -259,6 +274,8 @@ fn as_json(supply: &Supply, rolls: &[RollMark]) -> Value {
                 "outside": cut.reach.outside.mm(),
                 "inside": cut.reach.inside.mm(),
                 "side": cut.reach.side.mm(),
+                "by": match cut.by { FaceBy::Saw => "saw", FaceBy::Dress { .. } => "dress" },
+                "dress-at-most": match cut.by { FaceBy::Saw => None, FaceBy::Dress { most } => Some(most.mm()) },
                 "saw-angle": cut.angle.deg(),
                 "kerf-toward": match cut.kerf { KerfSide::TowardA => "A", KerfSide::TowardB => "B" },
                 "face-of": cut.faces,
