@@ -8,7 +8,7 @@
 mod common;
 
 use common::cars::{Car, Kind, TAPE_SIGMA_MM, place, random_car};
-use tubewright_geometry::math;
+use tubewright_geometry::{Frame, Vector, math};
 use tubewright_survey::{
     EndId, Freedom, Means, PointId, Reading, ReadingKind, SetupId, Target, Touch, adjust,
 };
@@ -154,4 +154,31 @@ fn a_centre_alone_leaves_three_ways() {
         sentence.contains("can still move in 3 ways; read ") && sentence.ends_with("then 2 more"),
         "{sentence}"
     );
+}
+
+/// The face of most flanges stands upright: ninety degrees at twelve o'clock fixes it as any other slope does.
+#[test]
+fn an_upright_face_is_fixed_by_its_slopes_and_lines_to_its_rim() {
+    let mut car = car(9);
+    let travel = Vector::new(1.0, 0.2, 0.0).direction().unwrap();
+    car.ends[0] = Frame::upright(car.ends[0].origin, travel);
+    for mark in 0..4 {
+        tape(&mut car, mark, CENTRE);
+    }
+    for (clock_rad, slope) in [(0.0, math::FRAC_PI_2), (math::FRAC_PI_2, 0.0)] {
+        let kind = ReadingKind::FaceInclination {
+            end: END,
+            clock_rad,
+            setup: SetupId(0),
+        };
+        add(&mut car, kind, slope);
+    }
+    for mark in [0, 3, 4] {
+        tape(&mut car, mark, rim(3.0));
+    }
+    let adjustment = adjust(&car.network).unwrap();
+    assert_eq!(adjustment.loose_end(END), None);
+    let found = adjustment.seen_from(&car.frame).unwrap().end(END).unwrap();
+    let off = found.frame.travel().angle_to(travel);
+    assert!(off < 1e-3, "{off}");
 }

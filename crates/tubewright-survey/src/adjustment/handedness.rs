@@ -103,7 +103,15 @@ pub(crate) fn directions(network: &Network, state: &State) -> Directions {
 
 /// +1 or −1 by what usually lies at the rear, where nothing tells.
 pub(crate) fn likely_hand(network: &Network, state: &State) -> Option<f64> {
-    let told = directions(network, state);
+    Directions {
+        rear: likely_rear(network, state),
+        ..directions(network, state)
+    }
+    .hand()
+}
+
+/// Direction from the pairs to what usually lies behind them.
+pub(crate) fn likely_rear(network: &Network, state: &State) -> Option<V3> {
     let pairs: Vec<V3> = network
         .pairs
         .iter()
@@ -115,8 +123,7 @@ pub(crate) fn likely_hand(network: &Network, state: &State) -> Option<f64> {
         .iter()
         .map(|id| state.points[id.0])
         .collect();
-    let rear = (mean(&rear)? - mean(&pairs)?).try_normalize(1.0);
-    Directions { rear, ..told }.hand()
+    (mean(&rear)? - mean(&pairs)?).try_normalize(1.0)
 }
 
 /// Least volume of the three directions, as unit vectors, that decides: below it one of them nearly

@@ -1,6 +1,8 @@
 //! From readings to the best shape: starts, mirror image, twin places.
 
-use super::handedness::{Directions, Handedness, Twin, TwinPlace, directions, likely_hand};
+use super::handedness::{
+    Directions, Handedness, Twin, TwinPlace, directions, likely_hand, likely_rear,
+};
 use super::{AdjustError, Adjustment};
 use crate::linear::{M3, V3, rotation};
 use crate::model::{Layout, Pose, State};
@@ -302,10 +304,15 @@ fn settle_twins(
                 .iter()
                 .map(|other| lift(network, layout, sketch, other).ends.swap_remove(end))
                 .collect();
-            // An end that lies badly among its readings may be folded about any of its axes.
-            if best.cost > content {
-                poses.extend(turned_otherwise(best.state.ends[end]));
-            }
+            // It may face the other way, and one that lies badly among its readings may be folded about
+            // any of its axes.
+            let others = turned_otherwise(best.state.ends[end]);
+            let tried = if best.cost > content {
+                others.len()
+            } else {
+                FACING_BACK
+            };
+            poses.extend(others.into_iter().take(tried));
             for pose in poses {
                 let mut start = best.state.clone();
                 start.ends[end] = pose;
@@ -321,6 +328,20 @@ fn settle_twins(
                 let same = found.apart_mm < APART_MM && found.turned_rad < TURNED_RAD;
                 if !same && found.worse_by < NO_DIFFERENCE {
                     note(&mut twins, found);
+                    // Gas leaves a port toward the rear far more often than toward the front.
+                    let rear = directions(network, &best.state)
+                        .rear
+                        .or_else(|| likely_rear(network, &best.state));
+                    let gain = rear.map_or(0.0, |rear| {
+                        let travel = |axes: M3| rear.dot(&axes.column(0));
+                        travel(turn * there.axes) - travel(here.axes)
+                    });
+                    if gain.abs() > CLEARLY {
+                        if gain > 0.0 {
+                            best = rest;
+                        }
+                        continue;
+                    }
                 }
                 if rest.cost < best.cost - 1e-9 {
                     best = rest;
@@ -334,16 +355,23 @@ fn settle_twins(
     (best, twins)
 }
 
-/// The same place turned by a half about each of its axes, and by a quarter either way about those across
-/// its travel.
+/// How much more rearwards (cosine) a facing must be to be preferred where the readings allow both.
+const CLEARLY: f64 = 0.5;
+
+/// How many of [`turned_otherwise`] face the other way.
+const FACING_BACK: usize = 2;
+
+/// The same place turned by a half about each of its axes, those across its travel first, and by a quarter
+/// either way about these.
 fn turned_otherwise(pose: Pose) -> Vec<Pose> {
     let axis = |k: usize| pose.axes.column(k).into_owned();
-    let halves = (0..3).map(|k| axis(k) * core::f64::consts::PI);
+    let halves = [1, 2, 0].map(|k| axis(k) * core::f64::consts::PI);
     let quarters = [1, 2]
         .into_iter()
         .flat_map(|k| [axis(k), -axis(k)])
         .map(|axis| axis * core::f64::consts::FRAC_PI_2);
     halves
+        .into_iter()
         .chain(quarters)
         .map(|turn| Pose {
             axes: rotation(turn) * pose.axes,

@@ -8,6 +8,10 @@ use tubewright_geometry::math;
 /// Shortest plan length in mm that has an azimuth.
 const SHORTEST_MM: f64 = 1e-9;
 
+/// A direction of an end that is nearer to the plumb line than this (sine) stands upright: its inclination has
+/// no slope of its own there.
+const UPRIGHT: f64 = 1e-6;
+
 /// Inclination of `d` over the plane square to `up`, with its gradients by `d` and by `up`.
 fn inclination(d: V3, up: V3) -> (f64, V3, V3) {
     let rise = up.dot(&d);
@@ -88,7 +92,16 @@ impl Writer<'_> {
     fn direction_inclination(&mut self, end: EndId, local: V3, setup: SetupId) -> f64 {
         let direction = self.state.ends[end.0].axes * local;
         let (up, _) = self.state.floors[setup.0].plumb();
-        let (value, by_d, by_up) = inclination(direction, up);
+        let (value, mut by_d, mut by_up) = inclination(direction, up);
+        // A line that stands upright leans no way, but can: along the flow, which is how the face of a
+        // flange is turned; across it the reading of three o'clock tells.
+        let rise = up.dot(&direction);
+        if (direction - up * rise).norm() < UPRIGHT {
+            let travel = self.state.ends[end.0].axes.column(0).into_owned();
+            let level = (travel - up * up.dot(&travel)).try_normalize(0.1);
+            let lean = level.unwrap_or_else(V3::zeros) * rise.signum();
+            (by_d, by_up) = (-lean, lean);
+        }
         self.by_end_direction(end, direction, by_d);
         self.by_plumb(setup, by_up);
         value
