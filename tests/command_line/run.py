@@ -290,19 +290,45 @@ def case_a_whole_job_played(folder):
     for buy in bought["plan"]["buy"]:
         assert buy["item"] not in bends
         run("tick", car, "got", buy["item"], "--count", buy["quantity"], "--from", buy["supplier"])
-    # Everything is on hand now: nothing is left to buy.
+    # Everything is on hand now: nothing is left to buy, and the buying list says the same.
     rest = json.loads(run("counter", car, "--json", "--pairs", "0").stdout)
     assert rest["plan"]["buy"] == [], rest["plan"]["buy"]
+    listed = json.loads(run("buy", car, "--json").stdout)
+    assert listed["buy"] == [] and not listed["missing"], listed
+    assert {it["item"] for it in listed["done"]["got"]} == {buy["item"] for buy in bought["plan"]["buy"]}
+    assert "Nothing: all is on hand." in run("buy", car).stdout
+    # A bend is cut; what its legs serve is cut with it, and the cards show what is still to be cut.
+    def to_cut():
+        cards = json.loads(run("cut", car, "--json", wanted=(CLEAN, FINDINGS)).stdout)
+        return {mark for card in cards["cards"] for part in card["gives"] for mark in part["pieces"]}
+
+    all_marks = to_cut()
+    cards = json.loads(run("cut", car, "--json", wanted=(CLEAN, FINDINGS)).stdout)["cards"]
+    whole = next(card for card in cards if len(card["gives"]) == 1 and card["stock"]["kind"] == "bend")
+    done = json.loads(run("tick", car, "--json", "cut", whole["gives"][0]["pieces"][0]).stdout)
+    assert done["pieces"] == whole["gives"][0]["pieces"], done
+    left = to_cut()
+    assert not left & set(done["pieces"]) or any("straight" in card["from"] for card in cards), left
+    assert left < all_marks, (left, all_marks)
+    assert json.loads(run("buy", car, "--json").stdout)["buy"] == []
+    ran = run("tick", car, "cut", done["pieces"][0], wanted=(FAILED,))
+    assert "is cut already" in ran.stderr, ran.stderr
     # One cut is spoiled; what is left goes on the shelf and a remake is named.
+    cards = json.loads(run("cut", car, "--json", wanted=(CLEAN, FINDINGS)).stdout)["cards"]
     straight = next(
-        cut["gives"][0] for cut in rest["plan"]["cuts"]
-        if "straight" in cut["from"] and "+" not in cut["gives"][0]
+        card["gives"][0]["pieces"][0] for card in cards
+        if card["stock"]["kind"] == "straight" and len(card["gives"][0]["pieces"]) == 1
     )
     run("tick", car, "cut", straight)
+    assert straight not in to_cut()
     spoiled = json.loads(run("spoiled", car, straight, "--left", "60 mm", "--json",
                              wanted=(CLEAN, FINDINGS)).stdout)
     assert spoiled["remake-from"] or spoiled["missing"], spoiled
     assert f'name = "rest of {straight}"' in (car / "stock.toml").read_text()
+    assert straight in to_cut(), "a spoiled piece is cut again"
+    board = json.loads(run("check", car, "--json", wanted=(CLEAN, FINDINGS)).stdout)
+    covers = [finding for finding in board["findings"] if finding["rule"] == "buy.covered"]
+    assert [finding["state"] for finding in covers] == ["passes"] or spoiled["missing"], covers
     # A joint of the left bank is tacked 4 mm off, away from the first mark; the tapes say so.
     fit = json.loads(run("fit", car, "--json", wanted=(CLEAN, FINDINGS)).stdout)
     checks = [
@@ -332,6 +358,14 @@ def case_a_whole_job_played(folder):
         if finding["state"] == "fails" and finding["rule"].startswith("clearance")
     ]
     assert not broken, broken
+    # Sawing goes on: every part that is ticked leaves the cards, and nothing more is to be bought.
+    left = to_cut()
+    for mark in sorted(left)[:2]:
+        if mark in to_cut():
+            run("tick", car, "cut", mark)
+    assert to_cut() < left
+    listed = json.loads(run("buy", car, "--json").stdout)
+    assert listed["buy"] == [] and not listed["missing"], listed
 
 
 def case_renaming_carries_every_reference(folder):

@@ -163,6 +163,9 @@ rules! {
     SawHolds = "cut.saw-holds", Cut, Injury, "the saw can hold every piece", "the shop's own practice";
     /// Everything can be bought or is on hand.
     StockCovers = "buy.covered", Buy, Cost, "everything is on hand or on offer", "the stock file";
+    /// Every joint that is tacked was measured, by readings that agree and leave it loose in no direction.
+    JointsMeasured = "fit.joints-measured", Fit, Rework, "every tacked joint is measured where it is",
+        "least squares with data snooping, Baarda 1968";
     /// Catalysts that the car has stay in it.
     CatalystKept = "route.catalyst-kept", Route, Law, "every run keeps its catalyst",
         "unlawful to remove on most road cars; local law decides";

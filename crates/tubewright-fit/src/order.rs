@@ -31,6 +31,9 @@ pub struct Part {
     pub is_straight: bool,
     /// The crossover that it is, shared with another run.
     pub crossover: Option<String>,
+    /// Marks of the joints inside it, which are welded on the bench before it goes up: hung parts that
+    /// meet neck to neck are one assembly.
+    pub on_the_bench: Vec<String>,
 }
 
 /// A run to be fitted.

@@ -116,6 +116,29 @@ impl PoseSpread {
         block.norm().sqrt()
     }
 
+    /// The direction in which the place it is counted at is known least, and the standard deviation along
+    /// it, mm.
+    #[must_use]
+    pub fn loosest(&self) -> (UnitVector, f64) {
+        let block = self.matrix.fixed_view::<3, 3>(0, 0).into_owned();
+        let eigen = nalgebra::SymmetricEigen::new(0.5 * (block + block.transpose()));
+        let (column, largest) = eigen.eigenvalues.iter().enumerate().fold(
+            (0, f64::NEG_INFINITY),
+            |most, (column, value)| {
+                if *value > most.1 {
+                    (column, *value)
+                } else {
+                    most
+                }
+            },
+        );
+        let v = eigen.eigenvectors.column(column);
+        let along = Vector::new(v[0], v[1], v[2])
+            .direction()
+            .unwrap_or(UnitVector::X);
+        (along, largest.max(0.0).sqrt())
+    }
+
     /// The largest standard deviation of the direction of travel, radians: at most the root of the sum
     /// of both ways that it can lean.
     #[must_use]

@@ -214,7 +214,7 @@ fn job_of(
     let chosen = frozen::frozen_plan(&model.shop).map(|plan| {
         let (planned, troubles) = frozen::planned(model, &posed, &plan);
         Chosen {
-            runs: fit::runs_as_built(model, &around, &planned),
+            runs: fit::runs_as_built(model, &around, &planned).runs,
             plan,
             planned,
             troubles,

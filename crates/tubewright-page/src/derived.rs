@@ -4,13 +4,11 @@ use crate::car::Car;
 use std::sync::{Arc, OnceLock};
 use tubewright_check::Board;
 use tubewright_plan::figures::{Figures, figures};
-use tubewright_plan::fit::{FitSheet, Steel, cut_marks, fit_sheet, with_shelf};
+use tubewright_plan::fit::{FitSheet, Steel, fit_sheet};
 use tubewright_plan::scene::scene_of;
-use tubewright_plan::stages::{Routed, Supply, supply};
+use tubewright_plan::stages::{Routed, Supply, supply, supply_from_the_start};
 use tubewright_sheets::Scene;
-use tubewright_stock::{
-    StockPlan, Substitute, cut_cards, fit_marks, plan_stock, still_to_make, substitutes,
-};
+use tubewright_stock::{StockPlan, Substitute, substitutes};
 
 /// Pairs of items that are worked out for the counter beside each single one.
 const PAIRS: usize = 3;
@@ -56,7 +54,7 @@ impl Shown {
             if runs.is_empty() {
                 return None;
             }
-            let made = supply(self.car.model(), &job.around.practice, runs, &[]);
+            let made = supply_from_the_start(self.car.model(), &job.around.practice, runs, &[]);
             Some(made.map_err(|error| error.to_string()))
         });
         borrowed(worked_out)
@@ -70,7 +68,10 @@ impl Shown {
             if !is_touched(&whole.plan, &steel) {
                 return None;
             }
-            Some(planned_anew(whole, &steel))
+            let job = self.car.good_job()?;
+            let runs = self.car.runs(self.way);
+            let made = supply(self.car.model(), &job.around.practice, runs, &[]);
+            Some(made.map_err(|error| error.to_string()))
         });
         borrowed(worked_out).or_else(|| self.whole())
     }
@@ -155,20 +156,8 @@ fn borrowed(worked_out: &Option<Result<Supply, String>>) -> Option<Result<&Suppl
 /// Whether something that the plan buys was out and was not brought home since.
 fn is_touched(plan: &StockPlan, steel: &Steel) -> bool {
     plan.buys.iter().any(|buy| {
-        steel.out.iter().any(|(item, supplier)| {
+        steel.record.out.iter().any(|(item, supplier)| {
             *item == buy.item && supplier.as_ref().is_none_or(|name| *name == buy.supplier)
         })
-    })
-}
-
-fn planned_anew(whole: &Supply, steel: &Steel) -> Result<Supply, String> {
-    let shelf = with_shelf(&whole.request, &whole.plan, steel);
-    let request = still_to_make(&shelf, &cut_marks(&whole.plan, steel));
-    let plan = plan_stock(&request).map_err(|error| error.to_string())?;
-    Ok(Supply {
-        cards: cut_cards(&plan, &request.rules),
-        fits: fit_marks(&request, &plan),
-        plan,
-        request,
     })
 }

@@ -77,7 +77,7 @@ pub fn figures(
 ) -> Figures {
     let (mass_kg, without_mass) = mass(model, runs);
     let (end_off_mm, end_off_rad) = off(posed, runs);
-    let welds = supply.map(|supply| supply.plan.welds);
+    let welds = supply.map(|supply| supply.welds);
     let cuts = supply.map(|supply| {
         let cuts = supply
             .cards

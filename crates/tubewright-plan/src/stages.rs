@@ -12,12 +12,14 @@ use tubewright_route::{
     Budget, CostModel, Outcome, Progress, Route, ShopSteps, round_and_close, solve,
 };
 use tubewright_stock::{
-    CutCard, FitMark, PlanError, StockPlan, StockRequest, cut_cards, fit_marks, plan_stock,
+    CutCard, FitMark, JobProgress, PlanError, Source, SteelRecord, StockPlan, StockRequest,
+    cut_cards, fit_marks, plan_stock, welds,
 };
 use tubewright_survey::AdjustError;
 
 use crate::bodies::{Bodies, place_bodies};
 use crate::checks::Judged;
+use crate::fit::Steel;
 use crate::frozen::{FrozenError, carry_marks, frozen_plan};
 use crate::plan_file::{PlanFileError, StoredRouted, StoredRoutes};
 use crate::routes::{
@@ -294,17 +296,23 @@ pub const END_TOLERANCE_MM: f64 = 3.0;
 /// The same for the direction, degrees (common practice, no source).
 pub const END_TOLERANCE_DEG: f64 = 1.0;
 
-/// What to buy and where to cut.
+/// What is still to be bought and where to cut, with what is made already.
 #[derive(Clone, Debug)]
 pub struct Supply {
-    /// What was asked of the planner.
+    /// What was asked of the planner: what is still to be made, from what lies there now.
     pub request: StockRequest,
-    /// The verified plan.
+    /// The verified plan for that.
     pub plan: StockPlan,
-    /// One card for each stock item that is cut.
+    /// The same with the parts that are made already before it: every part of the runs.
+    pub whole: StockPlan,
+    /// How far the job is.
+    pub progress: JobProgress,
+    /// One card for each stock item that is still to be cut.
     pub cards: Vec<CutCard>,
-    /// Clock of every part to the one before it.
+    /// Clock of every part to the one before it, the made ones too.
     pub fits: Vec<FitMark>,
+    /// Welds of the whole job.
+    pub welds: u32,
 }
 
 /// Why there is no supply plan.
@@ -319,7 +327,9 @@ pub enum SupplyError {
     Plan(#[from] PlanError),
 }
 
-/// Plans buying and cutting of an alternative, leaving out the items named.
+/// Plans what is still to be bought and cut for these runs, leaving out the items named. What the
+/// record says is got lies on the shelf, what it says is out is not for sale, and what is cut and good
+/// is made.
 ///
 /// # Errors
 /// [`SupplyError`]; a piece that cannot be made is no error but listed in the plan.
@@ -330,15 +340,55 @@ pub fn supply(
     without: &[String],
 ) -> Result<Supply, SupplyError> {
     let request = request_of(model, practice, runs, without)?;
-    let plan = plan_stock(&request)?;
-    let cards = cut_cards(&plan, &request.rules);
-    let fits = fit_marks(&request, &plan);
+    let mut record = Steel::of(&model.shop).record;
+    if record.sawn.iter().any(|sawn| sawn.of.is_none()) {
+        place_as_planned(&mut record, &plan_stock(&request)?);
+    }
+    supplied(request, &record)
+}
+
+/// The same for the whole job, as if nothing had happened yet.
+///
+/// # Errors
+/// As [`supply`].
+pub fn supply_from_the_start(
+    model: &Model,
+    practice: &ResolvedPractice,
+    runs: &[PlannedRun],
+    without: &[String],
+) -> Result<Supply, SupplyError> {
+    let request = request_of(model, practice, runs, without)?;
+    supplied(request, &SteelRecord::default())
+}
+
+fn supplied(request: StockRequest, record: &SteelRecord) -> Result<Supply, SupplyError> {
+    let progress = JobProgress::of(&request, record);
+    let plan = progress.plan()?;
+    let whole = progress.whole(&plan);
     Ok(Supply {
-        request,
+        cards: cut_cards(&plan, &request.rules),
+        fits: fit_marks(&request, &whole),
+        welds: welds(&request, &whole),
+        request: progress.rest.clone(),
         plan,
-        cards,
-        fits,
+        whole,
+        progress,
     })
+}
+
+/// A cut of which the record does not say where it lay is taken to lie where the plan for the whole job
+/// cuts it, when that is out of the same item.
+fn place_as_planned(record: &mut SteelRecord, plan: &StockPlan) {
+    for sawn in record.sawn.iter_mut().filter(|sawn| sawn.of.is_none()) {
+        sawn.of = plan.cuts.iter().find_map(|cut| {
+            let (Source::Bought(name) | Source::OnHand(name)) = &cut.source;
+            let part = cut
+                .parts
+                .iter()
+                .find(|part| part.serves.iter().any(|serves| serves.mark == sawn.mark))?;
+            (*name == sawn.from).then(|| (cut.number, part.clone()))
+        });
+    }
 }
 
 /// Judges everything that there is so far; of the alternatives the first.

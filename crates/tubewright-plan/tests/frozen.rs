@@ -194,6 +194,7 @@ fn steel_that_is_cut_stands_in_the_offer_and_spoiled_steel_does_not() {
                 &entry(EntryKind::Cut {
                     piece: piece.mark.clone(),
                     from: Name::new("bend 45"),
+                    of: None,
                 }),
             );
         }

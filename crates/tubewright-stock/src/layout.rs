@@ -221,7 +221,7 @@ impl Builder<'_> {
             && class == other
             && pattern.part_count() == 1
         {
-            return self.whole_part(pattern.bin, class);
+            return self.whole_part(pattern.bin, class, pattern.is_turned);
         }
         let mut middle: Vec<usize> = classes(pattern).collect();
         for class in pattern.ends.iter().flatten() {
@@ -253,10 +253,12 @@ impl Builder<'_> {
         parts
     }
 
-    fn whole_part(&mut self, bin: usize, class: usize) -> Vec<CutPart> {
+    fn whole_part(&mut self, bin: usize, class: usize, is_turned: bool) -> Vec<CutPart> {
         let problem = &self.model.problem;
         let (bin, part) = (&problem.bins[bin], &problem.parts[class]);
-        let (Some(wanted), Some([at_a, at_b])) = (self.next(class), whole_legs(bin, part)) else {
+        let (Some(wanted), Some([at_a, at_b])) =
+            (self.next(class), whole_legs(bin, part, is_turned))
+        else {
             return Vec::new();
         };
         let is_reversed = wanted.legs != [at_a, at_b];

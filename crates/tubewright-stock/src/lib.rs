@@ -20,6 +20,7 @@ mod money;
 mod plan;
 mod plan_stock;
 mod possible;
+mod progress;
 mod request;
 mod roads;
 mod rules;
@@ -49,10 +50,11 @@ pub use plan::{
     StockEnd, StockPlan,
 };
 pub use plan_stock::plan_stock;
+pub use progress::{JobProgress, Sawn, SteelRecord, welds};
 pub use request::StockRequest;
 pub use roads::{Road, minutes_between};
 pub use rules::{KerfRule, Rates, ShopRules};
 pub use size::{angle_of, angle_thousandths, length_of, length_thousandths};
-pub use spare::{SpareAdvice, remake, remnant, spare_advice, still_to_make};
+pub use spare::{SpareAdvice, remnant, spare_advice};
 pub use substitute::{Substitute, at_most, substitutes, without};
 pub use verify::{Fault, verify};

@@ -1,12 +1,9 @@
-//! The one extra bend that remakes the most pieces, and the remake of a spoiled piece.
+//! The one extra bend that remakes the most pieces.
 
 use std::collections::BTreeSet;
 
-use crate::demand::RunDemand;
-use crate::error::PlanError;
 use crate::item::{ItemKind, OnHand, OnHandKind, StockPiece};
-use crate::plan::{PartPlace, Source, StockPlan};
-use crate::plan_stock::plan_stock;
+use crate::plan::{PartPlace, StockPlan};
 use crate::request::StockRequest;
 use crate::size::{angle_thousandths, length_thousandths};
 use crate::{Money, StockShape};
@@ -95,57 +92,6 @@ fn can_remake(
     let room = angle_thousandths(angle) - angle_thousandths(sweep);
     // Both legs can be kept only when the whole arc is.
     room >= 0 && kept[0] <= legs[0] && kept[1] <= legs[1] && (room == 0 || kept[1] == 0)
-}
-
-/// The request for what is not made yet. What stood on either side of a made piece are no neighbours:
-/// the run falls into stretches.
-#[must_use]
-pub fn still_to_make(request: &StockRequest, made: &BTreeSet<String>) -> StockRequest {
-    let mut rest = request.clone();
-    rest.runs = request
-        .runs
-        .iter()
-        .flat_map(|run| {
-            run.pieces
-                .split(|piece| made.contains(&piece.mark))
-                .filter(|stretch| !stretch.is_empty())
-                .map(|stretch| RunDemand {
-                    name: run.name.clone(),
-                    pieces: stretch.to_vec(),
-                    welds_at_ends: 0,
-                })
-        })
-        .collect();
-    rest
-}
-
-/// The cheapest remake of spoiled pieces: what is on hand now, with the remnants that the caller
-/// measured, else what to buy. `made` are the marks that are good and need not be made again.
-///
-/// Welds to pieces that are made already are not counted: they are the same in every remake.
-/// Stock that the old plan had cut is taken off the shelf first; what was bought and is still whole
-/// must be on hand in `request`.
-///
-/// # Errors
-///
-/// As [`plan_stock`].
-pub fn remake(
-    request: &StockRequest,
-    made: &BTreeSet<String>,
-    used_up: &[Source],
-    remnants: &[OnHand],
-) -> Result<StockPlan, PlanError> {
-    let mut rest = still_to_make(request, made);
-    for source in used_up {
-        let Source::OnHand(name) = source else {
-            continue;
-        };
-        if let Some(it) = rest.on_hand.iter_mut().find(|it| it.name == *name) {
-            it.count = it.count.saturating_sub(1);
-        }
-    }
-    rest.on_hand.extend(remnants.iter().cloned());
-    plan_stock(&rest)
 }
 
 /// A remnant as something on hand.

@@ -3,7 +3,9 @@
 use super::dress::usual_end;
 use super::edit::{EditError, parse};
 use super::written::Written;
-use crate::model::{Entry, EntryKind, FrozenPiece, FrozenShape, FrozenStart, JointReading, Name};
+use crate::model::{
+    CutOf, CutPlace, Entry, EntryKind, FrozenPiece, FrozenShape, FrozenStart, JointReading, Name,
+};
 use crate::quantity::{Clock, Quantity, write_deg};
 use crate::read::is_date;
 use crate::span::FileKind;
@@ -145,10 +147,13 @@ fn fields(entry: &Entry) -> Fields {
             add("item", name(item));
             add("count", count(*number));
         }
-        EntryKind::Cut { piece, from } => {
+        EntryKind::Cut { piece, from, of } => {
             add("what", Written::text("cut"));
             add("piece", Written::text(piece));
             add("from", name(from));
+            if let Some(of) = of {
+                add("of", cut_of(of));
+            }
         }
         EntryKind::Spoiled { piece } => {
             add("what", Written::text("spoiled"));
@@ -187,6 +192,44 @@ fn fields(entry: &Entry) -> Fields {
         add("note", Written::text(note));
     }
     fields
+}
+
+fn cut_of(of: &CutOf) -> Written {
+    let mut fields = vec![field("number", Written::Whole(i64::from(of.number)))];
+    let stretch = |kind: &str, at: &Quantity<Length>, length: &Quantity<Length>| {
+        vec![
+            field("kind", Written::text(kind)),
+            field("at", Written::text(&at.text)),
+            field("length", Written::text(&length.text)),
+        ]
+    };
+    fields.extend(match &of.place {
+        CutPlace::Straight { at, length } => stretch("straight", at, length),
+        CutPlace::LegA { at, length } => stretch("leg-a", at, length),
+        CutPlace::LegB { at, length } => stretch("leg-b", at, length),
+        CutPlace::Bend {
+            at,
+            angle,
+            legs: kept,
+        } => vec![
+            field("kind", Written::text("bend")),
+            field("from", Written::text(&at.text)),
+            field("angle", Written::text(&angle.text)),
+            field("legs", legs(kept)),
+        ],
+    });
+    let gives = of.gives.iter().map(|gives| {
+        let mut fields = vec![field("piece", Written::text(&gives.piece))];
+        fields.extend(
+            gives
+                .length
+                .as_ref()
+                .map(|length| field("length", Written::text(&length.text))),
+        );
+        Written::Table(fields)
+    });
+    fields.push(field("gives", Written::List(gives.collect())));
+    Written::Table(fields)
 }
 
 fn field(key: &str, value: Written) -> (String, Written) {

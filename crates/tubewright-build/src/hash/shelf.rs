@@ -1,8 +1,8 @@
 use super::{Canonical, CanonicalHasher, canonical, canonical_choice, canonical_variants};
 use crate::model::{
-    ComponentItem, ComponentKind, Entry, EntryKind, FrozenPiece, FrozenShape, FrozenStart, Item,
-    ItemKind, JointReading, Material, Offer, OnHand, OnHandWhat, Port, PriceBreak, Section,
-    StockShape, Supplier, Tube,
+    ComponentItem, ComponentKind, CutGives, CutOf, CutPlace, Entry, EntryKind, FrozenPiece,
+    FrozenShape, FrozenStart, Item, ItemKind, JointReading, Material, Offer, OnHand, OnHandWhat,
+    Port, PriceBreak, Section, StockShape, Supplier, Tube,
 };
 use crate::quantity::{Density, Duration, Mass, Share};
 use crate::resolved::ResolvedPractice;
@@ -25,6 +25,8 @@ canonical! {
     Supplier { name, delivery_charge } aside { note, span }
     OnHand { name, what, count } aside { note, span }
     Entry { on, what } aside { note, span }
+    CutOf { number, gives, place } aside {}
+    CutGives { piece, length } aside {}
     FrozenStart { run, frame, tube, joint } aside {}
     FrozenPiece { run, mark, joint, shape } aside {}
     JointReading { from, rim, reads } aside {}
@@ -44,13 +46,19 @@ canonical_variants!(FrozenShape {
     Bend { angle, clock, clr, legs },
     Component { component, roll, length, at },
 });
+canonical_variants!(CutPlace {
+    Straight { at, length },
+    LegA { at, length },
+    LegB { at, length },
+    Bend { at, angle, legs },
+});
 canonical_variants!(EntryKind {
     Chosen { route, effort, seed, starts, pieces },
     Got { item, supplier, count },
     Out { item, supplier },
     OtherSize { item, taken, supplier, count },
     Spare { item, count },
-    Cut { piece, from },
+    Cut { piece, from, of },
     Spoiled { piece },
     Tacked { joint, readings },
     Welded { joint },

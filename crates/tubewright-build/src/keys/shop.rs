@@ -1,6 +1,8 @@
 //! `shop.toml`: the record of what happened to the steel.
 
-use super::shapes::{CLOCK, COUNT, LEGS, NOTE, SIZE, THREE_NUMBERS, TURN_ANGLE, WHOLE};
+use super::shapes::{
+    ANGLE, CLOCK, COUNT, EXTENT, LEGS, NOTE, SIZE, THREE_NUMBERS, TURN_ANGLE, WHOLE,
+};
 use super::{Key, Kinds, Shape, Table, Target, Variant, may, must, tables};
 use crate::quantity::Kind;
 
@@ -111,6 +113,11 @@ static ENTRY: Table = Table {
                         Shape::Refer(Target::CutFrom),
                         "What it was cut from",
                     ),
+                    may(
+                        "of",
+                        Shape::Table(&CUT_OF),
+                        "Where in it the part lay, for what is left of it",
+                    ),
                 ],
                 rules: &[],
             },
@@ -136,6 +143,68 @@ static ENTRY: Table = Table {
             },
         ],
     }),
+    rules: &[],
+};
+
+static CUT_OF: Table = Table {
+    title: "where a part lay",
+    about: "Where in its item a part lay and what it is in the run; `tick cut` writes it",
+    keys: &[
+        must(
+            "number",
+            COUNT,
+            "Which of several of its kind, in the order in which they were begun",
+        ),
+        must(
+            "gives",
+            Shape::List {
+                of: &CUT_GIVES_SHAPE,
+                least: 1,
+                most: 20,
+            },
+            "The pieces that the part is, upstream first",
+        ),
+    ],
+    kinds: Some(Kinds {
+        key: "kind",
+        about: "In what part of the item",
+        of: &[
+            Variant {
+                words: &["straight", "leg-a", "leg-b"],
+                keys: &[
+                    must("at", EXTENT, "From the open end A (of a leg: its open end)"),
+                    must("length", SIZE, "Length"),
+                ],
+                rules: &[],
+            },
+            Variant {
+                words: &["bend"],
+                keys: &[
+                    must("from", ANGLE, "Angle from the tangent line of leg A"),
+                    must("angle", TURN_ANGLE, "Angle"),
+                    must("legs", LEGS, "Kept of the legs at ends A and B"),
+                ],
+                rules: &[],
+            },
+        ],
+    }),
+    rules: &[],
+};
+
+static CUT_GIVES_SHAPE: Shape = Shape::Table(&CUT_GIVES);
+
+static CUT_GIVES: Table = Table {
+    title: "piece of a part",
+    about: "A piece that a part is, or a share of it",
+    keys: &[
+        PIECE,
+        may(
+            "length",
+            SIZE,
+            "How much of a straight; left out for the bend itself",
+        ),
+    ],
+    kinds: None,
     rules: &[],
 };
 

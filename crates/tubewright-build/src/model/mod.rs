@@ -29,7 +29,10 @@ pub use reading::{
     ReadingKind, Setup, Stance, TapeEnd, TubeSide,
 };
 pub use run::{Run, RunEnd, Through};
-pub use shop::{Entry, EntryKind, FrozenPiece, FrozenShape, FrozenStart, JointReading, Shop};
+pub use shop::{
+    CutGives, CutOf, CutPlace, Entry, EntryKind, FrozenPiece, FrozenShape, FrozenStart,
+    JointReading, Shop,
+};
 pub use stock::{
     Item, ItemKind, Material, Offer, OnHand, OnHandWhat, Practice, PriceBreak, Stock, StockShape,
     Supplier, Tube,

@@ -80,6 +80,9 @@ pub enum EntryKind {
         piece: String,
         /// The item or the thing on hand it was cut from.
         from: Name,
+        /// Where in it the part lay, so that what is left of it is known; nothing when the cut was not
+        /// as planned.
+        of: Option<CutOf>,
     },
     /// A piece was spoiled.
     Spoiled {
@@ -114,6 +117,61 @@ pub enum EntryKind {
         /// All pieces of every run that changes, in the order of flow; those that stay keep their
         /// marks. A run of which no piece is named stays as it was.
         pieces: Vec<FrozenPiece>,
+    },
+}
+
+/// Where in a stock item a part lay, and what the part is in the run.
+#[derive(Clone, Debug, PartialEq)]
+pub struct CutOf {
+    /// Which of several of its kind, counted from 1 in the order in which they were begun.
+    pub number: u32,
+    /// The pieces that the part is, upstream first: a bend with the straights that its legs serve.
+    pub gives: Vec<CutGives>,
+    /// Its place.
+    pub place: CutPlace,
+}
+
+/// A piece that a part is, or a share of it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct CutGives {
+    /// Its mark.
+    pub piece: String,
+    /// How much of a straight; nothing for the bend itself.
+    pub length: Option<Quantity<Length>>,
+}
+
+/// Where a part lay in its item, counted from the item's end A.
+#[derive(Clone, Debug, PartialEq)]
+pub enum CutPlace {
+    /// In a straight tube.
+    Straight {
+        /// From end A.
+        at: Quantity<Length>,
+        /// Length.
+        length: Quantity<Length>,
+    },
+    /// In the leg at end A of a bend, counted from the leg's open end.
+    LegA {
+        /// From the open end.
+        at: Quantity<Length>,
+        /// Length.
+        length: Quantity<Length>,
+    },
+    /// In the leg at end B of a bend, counted from the leg's open end.
+    LegB {
+        /// From the open end.
+        at: Quantity<Length>,
+        /// Length.
+        length: Quantity<Length>,
+    },
+    /// In the arc of a bend.
+    Bend {
+        /// From the tangent line of leg A.
+        at: Quantity<Angle>,
+        /// Angle.
+        angle: Quantity<Angle>,
+        /// Kept of the legs at ends A and B.
+        legs: [Quantity<Length>; 2],
     },
 }
 

@@ -1,5 +1,8 @@
 use super::row::Row;
-use crate::model::{Entry, EntryKind, FrozenPiece, FrozenShape, FrozenStart, JointReading};
+use crate::model::{
+    CutGives, CutOf, CutPlace, Entry, EntryKind, FrozenPiece, FrozenShape, FrozenStart,
+    JointReading,
+};
 use crate::quantity::Quantity;
 use tubewright_geometry::{Frame, Length, Point, Vector};
 
@@ -44,6 +47,10 @@ fn entry_kind(row: &Row<'_>) -> Option<EntryKind> {
         "cut" => EntryKind::Cut {
             piece: row.text("piece")?,
             from: row.name("from")?,
+            of: match row.table("of") {
+                None => None,
+                Some(of) => Some(cut_of(&of)?),
+            },
         },
         "spoiled" => EntryKind::Spoiled {
             piece: row.text("piece")?,
@@ -65,6 +72,41 @@ fn entry_kind(row: &Row<'_>) -> Option<EntryKind> {
             pieces: all(row, "pieces", piece)?,
         },
         _ => return None,
+    })
+}
+
+fn cut_of(row: &Row<'_>) -> Option<CutOf> {
+    let (at, length) = (|| row.length("at"), || row.length("length"));
+    Some(CutOf {
+        number: row.whole("number")?,
+        gives: all(row, "gives", cut_gives)?,
+        place: match row.word("kind")? {
+            "straight" => CutPlace::Straight {
+                at: at()?,
+                length: length()?,
+            },
+            "leg-a" => CutPlace::LegA {
+                at: at()?,
+                length: length()?,
+            },
+            "leg-b" => CutPlace::LegB {
+                at: at()?,
+                length: length()?,
+            },
+            "bend" => CutPlace::Bend {
+                at: row.angle("from")?,
+                angle: row.angle("angle")?,
+                legs: row.lengths("legs")?,
+            },
+            _ => return None,
+        },
+    })
+}
+
+fn cut_gives(row: &Row<'_>) -> Option<CutGives> {
+    Some(CutGives {
+        piece: row.text("piece")?,
+        length: row.length("length"),
     })
 }
 

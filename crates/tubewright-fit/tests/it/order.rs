@@ -20,6 +20,7 @@ fn parts(run: usize) -> impl Strategy<Value = Vec<Part>> {
                 straight_mm,
                 is_straight: kind > 5,
                 crossover: None,
+                on_the_bench: Vec::new(),
             })
             .collect()
     })
@@ -92,6 +93,7 @@ fn the_second_run_closes_at_the_crossover_that_the_first_brought() {
         straight_mm,
         is_straight: straight_mm > 100.0,
         crossover: crossover.map(str::to_owned),
+        on_the_bench: Vec::new(),
     };
     let run = |number: usize| FitRun {
         name: format!("run {number}"),

@@ -65,6 +65,7 @@ pub(super) fn happened(folder: &Folder, on: &str, what: &Happening) -> Result<De
             EntryKind::Cut {
                 piece: words(piece)?,
                 from: Name::new(&words(from)?),
+                of: None,
             },
             format!("cut {piece}"),
         ),

@@ -1,6 +1,7 @@
 //! What the plan is judged by.
 
 mod clearance;
+mod joints;
 mod measure;
 mod runs;
 
@@ -46,6 +47,7 @@ pub fn all_findings(
     }
     findings.extend(runs::findings(model, around, judged));
     findings.extend(supply_findings(around, supply));
+    findings.extend(joints::findings(model, around, judged, supply));
     findings.extend(not_computed(model));
     findings
 }

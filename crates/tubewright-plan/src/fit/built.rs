@@ -3,11 +3,12 @@
 use std::collections::BTreeSet;
 use tubewright_build::model::Model;
 
+use super::closing::{Stretch, lean_and_relay};
 use super::joints::joints_of;
-use super::offers::{first_standing, lean_and_relay};
 use super::parts::{joined, split_at_welds};
 use super::pose::{JointFound, PoseError, joint_as_built};
 use super::steel::Steel;
+use super::way::ClosingFace;
 use crate::routes::PlannedRun;
 use crate::stages::Surroundings;
 use tubewright_stock::StockPlan;
@@ -19,6 +20,8 @@ pub struct AsBuilt {
     pub runs: Vec<PlannedRun>,
     /// What was found.
     pub found: Vec<JointFound>,
+    /// Faces of the pieces that close a stretch behind a measured joint.
+    pub faces: Vec<ClosingFace>,
     /// Joints with readings that give no place.
     pub troubles: Vec<(String, PoseError)>,
 }
@@ -35,6 +38,7 @@ pub fn as_built(
 ) -> AsBuilt {
     let mut split = split_at_welds(runs, plan);
     let cut: BTreeSet<String> = steel.cut.keys().cloned().collect();
+    let mut faces: Vec<ClosingFace> = Vec::new();
     let mut found = Vec::new();
     let mut troubles = Vec::new();
     for number in 0..split.len() {
@@ -52,8 +56,15 @@ pub fn as_built(
                 Ok(joint) => {
                     let from = joint.planned.piece;
                     if let Some(run) = split.get_mut(joint.run) {
-                        let until = first_standing(run, from, steel);
-                        *run = lean_and_relay(run, known, &joint, until, &cut);
+                        let stretch = Stretch::behind(model, run, from, steel);
+                        let (leant, closed) = lean_and_relay(run, known, &joint, &stretch, &cut);
+                        *run = leant;
+                        // What closes is known only when the last joint before it is.
+                        let again = |face: &ClosingFace| {
+                            closed.iter().any(|closed| closed.mark == face.mark)
+                        };
+                        faces.retain(|face| !again(face));
+                        faces.extend(closed);
                         known = from;
                     }
                     found.push(joint);
@@ -64,25 +75,28 @@ pub fn as_built(
     }
     AsBuilt {
         runs: joined(&split),
+        faces,
         found,
         troubles,
     }
 }
 
-/// The runs of the chosen plan as they hang: the same when no joint was measured, or when there is no
-/// cutting plan to say where the welds are.
+/// The runs of the chosen plan as they hang, with the faces of their closing pieces: as planned when no
+/// joint was measured, or when there is no cutting plan to say where the welds are.
 #[must_use]
-pub fn runs_as_built(
-    model: &Model,
-    around: &Surroundings,
-    planned: &[PlannedRun],
-) -> Vec<PlannedRun> {
+pub fn runs_as_built(model: &Model, around: &Surroundings, planned: &[PlannedRun]) -> AsBuilt {
     let steel = Steel::of(&model.shop);
+    let as_planned = || AsBuilt {
+        runs: planned.to_vec(),
+        found: Vec::new(),
+        faces: Vec::new(),
+        troubles: Vec::new(),
+    };
     if steel.readings.is_empty() {
-        return planned.to_vec();
+        return as_planned();
     }
     match crate::stages::supply(model, &around.practice, planned, &[]) {
-        Ok(supply) => as_built(model, around, planned, &supply.plan, &steel).runs,
-        Err(_) => planned.to_vec(),
+        Ok(supply) => as_built(model, around, planned, &supply.whole, &steel),
+        Err(_) => as_planned(),
     }
 }

@@ -2,6 +2,7 @@
 
 mod anew;
 mod built;
+mod closing;
 mod joints;
 mod loose;
 mod offer;
@@ -9,7 +10,6 @@ mod offers;
 mod parts;
 mod pose;
 mod sheet;
-mod shelf;
 mod steel;
 mod way;
 mod welds;
@@ -20,8 +20,8 @@ pub use offer::{Change, Offer, OfferKind};
 pub use offers::{OfferSettings, offers};
 pub use parts::{PartPieces, fit_run, joined, split_at_welds};
 pub use pose::{FoundBy, JointFound, PoseError, TapeSeen, joint_as_built, workmanship};
-pub use sheet::{FitSheet, FitStep, JointCheck, LEAST_CHECKS, fit_sheet};
-pub use shelf::{cut_marks, with_shelf};
-pub use steel::Steel;
+pub use sheet::{FitSheet, FitStep, JointCheck, LEAST_CHECKS, LooseWay, fit_sheet};
+pub use steel::{Steel, cut_entry};
 pub use tubewright_fit::order::{Act, PartKind, Way};
+pub use way::ClosingFace;
 pub use welds::{WeldFacts, weld_facts};

@@ -3,6 +3,7 @@
 use tubewright_check::{Finding, State};
 use tubewright_stock::{Buy, Money};
 
+use super::way::ClosingFace;
 use crate::routes::{PlannedKind, PlannedRun};
 
 /// What an offer changes.
@@ -12,14 +13,16 @@ pub enum OfferKind {
     AsPlanned,
     /// The closing piece is cut to the gap that is there.
     Closing,
+    /// Clocks of one or two joints, so that the closing piece, cut to the gap, meets both ends square.
+    ClocksAndGap,
     /// Clocks of joints that are not tacked yet, and the length of the closing piece.
     ClocksAndClosing,
     /// Those and the lengths of straights that are not cut yet.
     Lengths,
-    /// Those and straights that are cut already: a little is sawn off.
-    Trims,
     /// Those and the angles of bends that are not cut yet.
     Angles,
+    /// Those and straights that are cut already: a little is sawn off.
+    Trims,
     /// Those and bends that are cut already: a slice is sawn off.
     Slices,
     /// Routed anew from the joint on.
@@ -33,6 +36,7 @@ impl OfferKind {
         match self {
             Self::AsPlanned => "go on as planned",
             Self::Closing => "cut the closing piece to the gap that is there",
+            Self::ClocksAndGap => "turn one or two joints, cut the closing piece to the gap",
             Self::ClocksAndClosing => "turn the joints, cut the closing piece to suit",
             Self::Lengths => "cut the straights that are not cut yet to suit",
             Self::Trims => "trim straights that are cut",
@@ -59,6 +63,8 @@ pub enum Change {
     Length {
         /// Its mark.
         mark: String,
+        /// The part that it is, in words: of a straight that two legs share, which of the two.
+        part: String,
         /// Was.
         from_mm: f64,
         /// Becomes.
@@ -77,6 +83,8 @@ pub enum Change {
         /// Whether it is cut already and must go to the saw again.
         is_cut: bool,
     },
+    /// A face of the closing piece that is sawn out of square.
+    Face(ClosingFace),
     /// A piece that is no longer needed.
     Dropped {
         /// Its mark.
@@ -98,6 +106,8 @@ pub struct Offer {
     pub kind: OfferKind,
     /// All runs as they would be built.
     pub runs: Vec<PlannedRun>,
+    /// Mark of the first piece behind the joint that stands and does not move; `None` up to the end.
+    pub stands: Option<String>,
     /// Changes in the order of flow.
     pub changes: Vec<Change>,
     /// How far from where they should the changed pieces arrive, mm.
@@ -155,8 +165,46 @@ fn room_of(finding: &Finding) -> Option<f64> {
     }
 }
 
+impl Offer {
+    /// Whether it arrives with faces that are all sawn square.
+    pub(super) fn is_square(&self) -> bool {
+        self.arrives
+            && !self
+                .changes
+                .iter()
+                .any(|change| matches!(change, Change::Face(_)))
+    }
+}
+
+/// A piece in words. A straight that the legs of two bends share lies in two parts, one with each.
+pub(super) fn part_words(run: &PlannedRun, index: usize) -> String {
+    let mark = |index: Option<usize>| {
+        index
+            .and_then(|index| run.pieces.get(index))
+            .map(|piece| piece.mark.as_str())
+    };
+    let Some(own) = mark(Some(index)) else {
+        return String::new();
+    };
+    let before = index.checked_sub(1);
+    if mark(Some(index + 1)) == Some(own) {
+        format!(
+            "{own} on the leg of {}",
+            mark(before).unwrap_or("the part before")
+        )
+    } else if mark(before) == Some(own) {
+        format!(
+            "{own} on the leg of {}",
+            mark(Some(index + 1)).unwrap_or("the part behind")
+        )
+    } else {
+        own.to_owned()
+    }
+}
+
 /// What changes from a piece as planned to the piece as offered.
 pub(super) fn changes_of(
+    part: &str,
     was: &crate::routes::PlannedPiece,
     is: &crate::routes::PlannedPiece,
     is_cut: bool,
@@ -168,6 +216,7 @@ pub(super) fn changes_of(
             PlannedKind::Straight { length_mm: to_mm },
         ) if (from_mm - to_mm).abs() > 1e-6 => vec![Change::Length {
             mark: mark(),
+            part: part.to_owned(),
             from_mm: *from_mm,
             to_mm: *to_mm,
             is_cut,

@@ -7,16 +7,16 @@ use tubewright_check::{Finding, Rule};
 use tubewright_fit::reclose::{Aim, Loose, May, Steps, WayOn, as_they_are, ways_on};
 use tubewright_fit::{NINETEEN_IN_TWENTY, PoseSpread};
 use tubewright_geometry::{Frame, Piece, Placement, Vector, math};
-use tubewright_stock::{StockPlan, plan_stock};
+use tubewright_stock::{JobProgress, StockPlan};
 
-use super::offer::{Change, Offer, OfferKind, changes_of};
+use super::closing::{Stretch, closing_of};
+use super::offer::{Change, Offer, OfferKind, changes_of, part_words};
 use super::parts::joined;
 use super::pose::JointFound;
-use super::shelf::{cut_marks, with_shelf};
 use super::steel::Steel;
-use super::way::{geometry_of, leaned, relaid, spanned};
+use super::way::{geometry_of, leaned, relaid};
 use crate::checks::{clearance_findings, moving_runs};
-use crate::routes::{PlannedKind, PlannedRun, PosedProblem};
+use crate::routes::{PlannedRun, PosedProblem};
 use crate::stages::{END_TOLERANCE_DEG, END_TOLERANCE_MM, Surroundings};
 use crate::stock::request_of;
 
@@ -42,29 +42,24 @@ pub(super) struct Ground<'a> {
     /// Where the pieces behind the joint are laid from.
     pub(super) start: Frame,
     /// First piece behind the joint measured before this one, or the first of all.
-    known: usize,
+    pub(super) known: usize,
     /// The pieces that are laid anew: from the joint up to the first that stands.
     pub(super) from: usize,
     pub(super) until: usize,
+    pub(super) stretch: Stretch,
     pub(super) aim: Aim,
     pub(super) cut: BTreeSet<String>,
     steel: &'a Steel,
-    plan: &'a StockPlan,
 }
 
 /// Ways to go on from a joint where it was found, the least change first. Empty only when no piece is
 /// left to tack.
 #[must_use]
-#[expect(
-    clippy::too_many_arguments,
-    reason = "a pure function of the stages before it, each an argument"
-)]
 pub fn offers(
     model: &Model,
     around: &Surroundings,
     posed: &PosedProblem,
     runs: &[PlannedRun],
-    plan: &StockPlan,
     steel: &Steel,
     found: &JointFound,
     settings: OfferSettings<'_>,
@@ -73,7 +68,8 @@ pub fn offers(
         return Vec::new();
     };
     let from = found.planned.piece;
-    let until = first_standing(run, from, steel);
+    let stretch = Stretch::behind(model, run, from, steel);
+    let until = stretch.until;
     if until <= from {
         return Vec::new();
     }
@@ -89,29 +85,36 @@ pub fn offers(
         known: steel_known(run, from, steel),
         from,
         until,
+        stretch,
         aim: Aim {
             point: aim_frame.origin,
             direction: aim_frame.travel(),
             place_mm,
             direction_rad: END_TOLERANCE_DEG.to_radians(),
         },
-        cut: cut_marks(plan, steel),
+        cut: steel.cut.keys().cloned().collect(),
         steel,
-        plan,
     };
     let base = ground.price_of(runs).map(|plan| plan.price.minor);
     let mut offers: Vec<Offer> = Vec::new();
     for kind in [
         OfferKind::AsPlanned,
         OfferKind::Closing,
+        OfferKind::ClocksAndGap,
         OfferKind::ClocksAndClosing,
         OfferKind::Lengths,
-        OfferKind::Trims,
         OfferKind::Angles,
+        OfferKind::Trims,
         OfferKind::Slices,
     ] {
         if kind == OfferKind::Closing {
             offers.extend(ground.closed_to_the_gap());
+            continue;
+        }
+        if kind == OfferKind::ClocksAndGap {
+            if offers.iter().all(|offer| !offer.is_square()) {
+                offers.extend(ground.turned_and_closed_to_the_gap());
+            }
             continue;
         }
         let ways = ground.ways(kind);
@@ -171,25 +174,6 @@ fn steel_known(run: &PlannedRun, from: usize, steel: &Steel) -> usize {
         .unwrap_or(0)
 }
 
-/// Number of the first piece behind the joint that stands already, or one past the last.
-pub(super) fn first_standing(run: &PlannedRun, from: usize, steel: &Steel) -> usize {
-    for (index, piece) in run.pieces.iter().enumerate().skip(from) {
-        // A piece whose downstream joint is tacked hangs on what is behind it.
-        let next = run
-            .pieces
-            .get(index + 1)
-            .map_or(&run.last_joint, |next| &next.joint);
-        if index > from && steel.standing.contains(next) {
-            return index;
-        }
-        // A crossover is shared: it stays where it is planned, so that the other run keeps its plan.
-        if matches!(piece.kind, PlannedKind::Crossover { .. }) {
-            return index;
-        }
-    }
-    run.pieces.len()
-}
-
 /// Where the laid pieces must arrive, and how near, mm.
 fn aim_at(model: &Model, run: &PlannedRun, until: usize) -> (Frame, f64) {
     if let Some(piece) = run.pieces.get(until) {
@@ -208,33 +192,9 @@ fn aim_at(model: &Model, run: &PlannedRun, until: usize) -> (Frame, f64) {
     (Frame::upright(run.end_point, run.end_direction), within)
 }
 
-/// The straight that closes a stretch: the longest that is not cut yet, else the longest.
-fn closing_of(
-    run: &PlannedRun,
-    from: usize,
-    until: usize,
-    cut: &BTreeSet<String>,
-) -> Option<usize> {
-    let straights = |only_uncut: bool| {
-        run.pieces
-            .iter()
-            .enumerate()
-            .take(until)
-            .skip(from)
-            .filter(|(_, piece)| !(only_uncut && cut.contains(&piece.mark)))
-            .filter_map(|(index, piece)| match piece.kind {
-                PlannedKind::Straight { length_mm } => Some((index, length_mm)),
-                _ => None,
-            })
-            .max_by(|a, b| a.1.total_cmp(&b.1))
-            .map(|(index, _)| index)
-    };
-    straights(true).or_else(|| straights(false))
-}
-
 /// A run with the pieces between the joint measured before (piece `known`) and this one leaning to
 /// where it was found.
-fn lean(run: &PlannedRun, known: usize, found: &JointFound) -> PlannedRun {
+pub(super) fn lean(run: &PlannedRun, known: usize, found: &JointFound) -> PlannedRun {
     let planned = &found.planned.frame;
     let is = &found.found.frame_in_car;
     leaned(
@@ -247,7 +207,7 @@ fn lean(run: &PlannedRun, known: usize, found: &JointFound) -> PlannedRun {
 }
 
 /// Where the pieces behind a joint are laid from, when it lies where it was found.
-fn laid_from(run: &PlannedRun, found: &JointFound) -> Frame {
+pub(super) fn laid_from(run: &PlannedRun, found: &JointFound) -> Frame {
     let planned = match found
         .planned
         .piece
@@ -258,36 +218,6 @@ fn laid_from(run: &PlannedRun, found: &JointFound) -> Frame {
         None => run.start,
     };
     Placement::between(&found.planned.frame, &found.found.frame_in_car).frame(&planned)
-}
-
-/// A run with a joint where it was found. Where the pieces behind it come to something that stands
-/// (piece `until`), the closing piece is cut to the gap as long as that kinks no joint too much; else
-/// they are laid from the joint as they are.
-pub(super) fn lean_and_relay(
-    run: &PlannedRun,
-    known: usize,
-    found: &JointFound,
-    until: usize,
-    cut: &BTreeSet<String>,
-) -> PlannedRun {
-    let from = found.planned.piece;
-    let start = laid_from(run, found);
-    let spanned = (until < run.pieces.len())
-        .then(|| closing_of(run, from, until, cut))
-        .flatten()
-        .and_then(|closing| spanned(run, from, &start, closing))
-        .filter(|spanned| spanned.kink_rad <= MOST_KINK_DEG.to_radians());
-    if let Some(spanned) = spanned {
-        return lean(&spanned.run, known, found);
-    }
-    let pieces: Vec<Piece> = run
-        .pieces
-        .iter()
-        .take(until)
-        .skip(from)
-        .map_while(geometry_of)
-        .collect();
-    lean(&relaid(run, from, &start, &pieces), known, found)
 }
 
 impl Ground<'_> {
@@ -303,7 +233,7 @@ impl Ground<'_> {
     fn loose(&self, kind: OfferKind) -> Option<Vec<Loose>> {
         let practice = &self.around.practice;
         let least = practice.least_straight.mm();
-        let closing = closing_of(self.run, self.from, self.until, &self.cut);
+        let closing = closing_of(self.run, self.from..self.until, &self.cut);
         self.run
             .pieces
             .iter()
@@ -319,7 +249,9 @@ impl Ground<'_> {
                         let changes = match kind {
                             OfferKind::AsPlanned => false,
                             OfferKind::ClocksAndClosing => closing == Some(index),
-                            OfferKind::Lengths => !is_cut || closing == Some(index),
+                            OfferKind::Lengths | OfferKind::Angles => {
+                                !is_cut || closing == Some(index)
+                            }
                             _ => true,
                         };
                         if changes {
@@ -332,7 +264,7 @@ impl Ground<'_> {
                     Piece::Bend { bend_rad, .. } => {
                         may.clock = kind != OfferKind::AsPlanned;
                         let changes = match kind {
-                            OfferKind::Angles => !is_cut,
+                            OfferKind::Angles | OfferKind::Trims => !is_cut,
                             OfferKind::Slices => true,
                             _ => false,
                         };
@@ -360,50 +292,32 @@ impl Ground<'_> {
         ways_on(&self.start, &loose, &self.aim, &self.steps(), WAYS_JUDGED)
     }
 
-    /// The pieces as they are, the closing piece cut to the gap.
-    fn closed_to_the_gap(&self) -> Option<Offer> {
-        let closing = closing_of(self.run, self.from, self.until, &self.cut)?;
-        let spanned = spanned(self.run, self.from, &self.start, closing)?;
-        let planned = self.run.pieces.get(closing)?;
-        let PlannedKind::Straight { length_mm: from_mm } = planned.kind else {
-            return None;
-        };
-        let is_cut = self.cut.contains(&planned.mark);
-        let least = self.around.practice.least_straight.mm().min(from_mm);
-        let can_be =
-            spanned.length_mm >= least && !(is_cut && spanned.length_mm > from_mm + CLOSE_UP_MM);
-        let mut runs = self.runs.to_vec();
-        if let Some(slot) = runs.get_mut(self.found.run) {
-            *slot = self.leaning(&spanned.run);
-        }
-        let changes = vec![Change::Length {
-            mark: planned.mark.clone(),
-            from_mm,
-            to_mm: spanned.length_mm,
-            is_cut,
-        }];
-        let way = WayOn {
-            pieces: Vec::new(),
-            place_error_mm: 0.0,
-            direction_error_rad: spanned.kink_rad,
-        };
-        let mut offer = self.judged(OfferKind::Closing, runs, changes, &way);
-        offer.arrives = can_be && spanned.kink_rad <= MOST_KINK_DEG.to_radians();
-        Some(offer)
-    }
-
     fn offer(&self, kind: OfferKind, way: &WayOn) -> Offer {
         let mut runs = self.runs.to_vec();
         let laid = relaid(self.run, self.from, &self.start, &way.pieces);
         let laid = self.leaning(&laid);
         let mut changes = Vec::new();
-        for (was, is) in self.run.pieces.iter().zip(&laid.pieces) {
-            changes.extend(changes_of(was, is, self.cut.contains(&was.mark)));
+        for (index, (was, is)) in self.run.pieces.iter().zip(&laid.pieces).enumerate() {
+            let part = part_words(self.run, index);
+            changes.extend(changes_of(&part, was, is, self.cut.contains(&was.mark)));
         }
         if let Some(slot) = runs.get_mut(self.found.run) {
             *slot = laid;
         }
         self.judged(kind, runs, changes, way)
+    }
+
+    /// Mark of the first whole piece that stands: of a straight in two halves the second begins at a
+    /// weld, and what is behind it is named.
+    fn stands(&self) -> Option<String> {
+        let pieces = &self.run.pieces;
+        (self.until..pieces.len()).find_map(|index| {
+            let piece = pieces.get(index)?;
+            let before = index.checked_sub(1).and_then(|before| pieces.get(before));
+            before
+                .is_none_or(|before| before.mark != piece.mark)
+                .then(|| piece.mark.clone())
+        })
     }
 
     /// The pieces upstream of the joint where they must lie for it to be where it was found.
@@ -426,7 +340,7 @@ impl Ground<'_> {
                 _ => None,
             })
             .collect();
-        let recut = changes
+        let mut recut: Vec<String> = changes
             .iter()
             .filter_map(|change| match change {
                 Change::Length {
@@ -438,8 +352,10 @@ impl Ground<'_> {
                 _ => None,
             })
             .collect();
+        recut.dedup();
         Offer {
             kind,
+            stands: self.stands(),
             runs,
             changes,
             arrives_off_mm: way.place_error_mm,
@@ -487,11 +403,7 @@ impl Ground<'_> {
     fn price_of(&self, runs: &[PlannedRun]) -> Option<StockPlan> {
         let whole = joined(runs);
         let request = request_of(self.model, &self.around.practice, &whole, &[]).ok()?;
-        let now = with_shelf(&request, self.plan, self.steel);
-        let still_good: BTreeSet<String> = self.cut.clone();
-        tubewright_stock::remake(&now, &still_good, &[], &[])
-            .or_else(|_| plan_stock(&now))
-            .ok()
+        JobProgress::of(&request, &self.steel.record).plan().ok()
     }
 
     fn cost(&self, offer: &mut Offer, base: Option<i64>) {
@@ -508,13 +420,6 @@ impl Ground<'_> {
         offer.buys = plan.buys;
     }
 }
-
-/// Largest kink at either joint of a closing piece, degrees: a face that is scribed and sawn that far
-/// out of square still closes up (common practice, no source).
-const MOST_KINK_DEG: f64 = 2.0;
-
-/// A gap that a fitter still closes up, mm: half a wall of 1.5 mm (common practice, no source).
-const CLOSE_UP_MM: f64 = 0.75;
 
 /// Ways of rounding that are judged against the bodies, best arrival first.
 const WAYS_JUDGED: usize = 6;

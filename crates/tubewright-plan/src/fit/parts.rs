@@ -113,7 +113,7 @@ pub struct PartPieces {
 /// The parts of a split run in the order of flow, for the fitter, each with its pieces.
 #[must_use]
 pub fn fit_run(model: &Model, run: &PlannedRun, plan: &StockPlan) -> (FitRun, Vec<PartPieces>) {
-    let groups = groups(run, plan);
+    let groups = hung_together(model, run, groups(run, plan));
     let parts = groups
         .iter()
         .map(|group| part_of(model, run, group))
@@ -166,6 +166,30 @@ fn groups(run: &PlannedRun, plan: &StockPlan) -> Vec<PartPieces> {
     groups
 }
 
+/// Hung parts that meet neck to neck, with no tube between them to cut, go up as one.
+fn hung_together(model: &Model, run: &PlannedRun, groups: Vec<PartPieces>) -> Vec<PartPieces> {
+    let is_hung = |group: &PartPieces| {
+        run.pieces
+            .iter()
+            .take(group.to)
+            .skip(group.from)
+            .any(|piece| match &piece.kind {
+                PlannedKind::Component { name, .. } => {
+                    component_part(model, name) == PartKind::Hung
+                }
+                _ => false,
+            })
+    };
+    let mut out: Vec<PartPieces> = Vec::with_capacity(groups.len());
+    for group in groups {
+        match out.last_mut() {
+            Some(last) if is_hung(last) && is_hung(&group) => last.to = group.to,
+            _ => out.push(group),
+        }
+    }
+    out
+}
+
 fn part_of(model: &Model, run: &PlannedRun, group: &PartPieces) -> Part {
     let pieces = || run.pieces.iter().take(group.to).skip(group.from);
     let mut marks: Vec<String> = pieces().map(|piece| piece.mark.clone()).collect();
@@ -202,6 +226,12 @@ fn part_of(model: &Model, run: &PlannedRun, group: &PartPieces) -> Part {
             0.0
         },
         is_straight: pieces().all(|piece| matches!(piece.kind, PlannedKind::Straight { .. })),
+        on_the_bench: pieces()
+            .skip(1)
+            .filter(|piece| matches!(piece.kind, PlannedKind::Component { .. }))
+            .map(|piece| piece.joint.clone())
+            .filter(|joint| kind == PartKind::Hung && !joint.is_empty())
+            .collect(),
         crossover: pieces().find_map(|piece| match &piece.kind {
             PlannedKind::Crossover { name, .. } => Some(name.clone()),
             _ => None,

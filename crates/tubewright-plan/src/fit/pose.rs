@@ -9,10 +9,11 @@ use tubewright_build::resolved::ResolvedPractice;
 use tubewright_fit::budget::{Budget, Tacked, Workmanship};
 use tubewright_fit::built::{BuiltError, JointTape, LEAST_READINGS, built_joint, rim_place};
 use tubewright_fit::{NINETEEN_IN_TWENTY, PoseSpread};
-use tubewright_geometry::{Length, Vector};
+use tubewright_geometry::{Length, Vector, math};
 
 use super::joints::{Joint, joint_of};
 use super::loose::{Mark, Taped, loose_words};
+use super::sheet::LooseWay;
 use super::steel::Steel;
 use crate::places::PlacedEnd;
 use crate::routes::{PlannedKind, PlannedRun};
@@ -67,6 +68,11 @@ pub struct JointFound {
     /// Which way it could still move by its readings alone, and the one reading to add; `None` when they
     /// fix it.
     pub loose: Option<String>,
+    /// In which direction its place is known worse than what is pulled in, when it is.
+    pub loosest: Option<LooseWay>,
+    /// How far its face leans from the planned one, as a face gauge shows it: to the top (twelve
+    /// o'clock forward along the travel is plus) and to the right, radians.
+    pub face_rad: [f64; 2],
 }
 
 /// Why a joint was not found.
@@ -174,7 +180,13 @@ pub fn joint_as_built(
                 source,
             }
         })?;
-    let alone = by_tape_alone(model, run, mark, readings);
+    // Marks that lie nearly in one plane fit a second place as well, mirrored in that plane: the one
+    // that the pieces can reach is it.
+    let alone = by_tape_alone(model, run, mark, readings).filter(|end| {
+        let (is, near) = (&end.frame_in_car, &built.frame);
+        is.origin.distance(near.origin) < SAME_PLACE_MM
+            && is.travel().angle_to(near.travel()) < SAME_WAY_DEG.to_radians()
+    });
     let (found, by) = match alone {
         Some(end) => (end, FoundBy::Tape),
         None => (
@@ -220,7 +232,13 @@ pub fn joint_as_built(
             is_doubtful: w.abs() > DOUBTFUL,
         })
         .collect();
+    let planned_travel = planned.frame.travel().vector();
     Ok(JointFound {
+        loosest: LooseWay::of(&PoseSpread::new(frame.origin, &found.covariance)),
+        face_rad: [planned.frame.twelve(), planned.frame.three()].map(|axis| {
+            let travel = frame.travel();
+            math::atan2(travel.dot(axis.vector()), travel.dot(planned_travel))
+        }),
         off: frame.origin - planned.frame.origin,
         lean_rad: frame.travel().angle_to(planned.frame.travel()),
         roll_rad: planned.frame.clock_of(frame.twelve().vector()),
@@ -232,6 +250,11 @@ pub fn joint_as_built(
         loose,
     })
 }
+
+/// The tape alone and the tape with the pieces tell of the same place when they are this near, mm and
+/// degrees: a mirrored place is further off by far (common practice, no source).
+const SAME_PLACE_MM: f64 = 15.0;
+const SAME_WAY_DEG: f64 = 8.0;
 
 /// Baarda's critical value for 1 in 1000.
 const DOUBTFUL: f64 = 3.29;

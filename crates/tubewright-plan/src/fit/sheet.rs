@@ -55,6 +55,50 @@ pub struct JointCheck {
     pub better: Vec<(Source, f64)>,
     /// Why there are fewer distances than are wanted.
     pub too_few: Option<String>,
+    /// In which direction the distances leave the joint loose, when they do.
+    pub loose: Option<LooseWay>,
+}
+
+/// A direction in which readings leave a joint as loose as it was.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LooseWay {
+    /// In words: "up and down".
+    pub words: &'static str,
+    /// ± (19 in 20) along it with the readings, mm.
+    pub plus_minus_mm: f64,
+}
+
+impl LooseWay {
+    /// The direction in which a joint is left looser than [`LOOSEST_MM`].
+    #[must_use]
+    pub fn of(spread: &PoseSpread) -> Option<Self> {
+        let (along, sigma_mm) = spread.loosest();
+        let plus_minus_mm = NINETEEN_IN_TWENTY * sigma_mm;
+        (plus_minus_mm > LOOSEST_MM).then(|| Self {
+            words: way_words(along),
+            plus_minus_mm,
+        })
+    }
+}
+
+/// A line in the car in words, by the axis or the two axes that it lies nearest to.
+fn way_words(along: UnitVector) -> &'static str {
+    let [x, y, z] = along.to_array().map(f64::abs);
+    // Within some 25° of an axis it is that axis.
+    const MOSTLY: f64 = 0.9;
+    if x > MOSTLY {
+        "fore and aft"
+    } else if y > MOSTLY {
+        "left and right"
+    } else if z > MOSTLY {
+        "up and down"
+    } else if z < x && z < y {
+        "fore and aft and sideways, level"
+    } else if y < x && y < z {
+        "fore and aft, and up and down with it"
+    } else {
+        "sideways, and up and down with it"
+    }
 }
 
 /// One step with its checks.
@@ -68,6 +112,8 @@ pub struct FitStep {
     pub marks: Vec<String>,
     /// Kind of the part.
     pub kind: PartKind,
+    /// Joints inside the part that are welded on the bench before it goes up.
+    pub on_the_bench: Vec<String>,
     /// Checks after the step: none for a closing piece, two for a hung part.
     pub checks: Vec<JointCheck>,
     /// For a closing piece: how much longer it is left until the gap is measured, mm.
@@ -185,6 +231,7 @@ pub fn fit_sheet(
                 .map_or_else(String::new, |run| run.name.clone()),
             marks: part.marks.clone(),
             kind: part.kind,
+            on_the_bench: part.on_the_bench.clone(),
             step,
             checks,
             trim_mm,
@@ -476,6 +523,7 @@ impl<'a> Bench<'a> {
                 too_few: (chosen.len() < LEAST_CHECKS).then(|| {
                     "too few marks can be seen from here: punch one more on the chassis nearby, tape it to three others, and ask again".to_owned()
                 }),
+                loose: LooseWay::of(&after),
                 distances: chosen,
                 tolerance_by: set_by.map(|place| place.near.clone()),
                 tolerance,

@@ -1,7 +1,10 @@
 //! A planned run with some of its pieces laid anew.
 
-use tubewright_geometry::{CentreLine, Frame, Piece, Placement, TubeElement, Vector};
+use tubewright_geometry::{
+    CentreLine, Frame, Piece, Placement, TubeElement, UnitVector, Vector, math,
+};
 
+use super::joints::joints_of;
 use crate::routes::{PlannedKind, PlannedPiece, PlannedRun};
 
 /// The piece as geometry; `None` for a crossover, which is no piece of tube.
@@ -72,23 +75,59 @@ fn laid(was: &PlannedPiece, piece: &Piece, frame: &Frame, radius: f64) -> Planne
     out
 }
 
+/// The pieces that are laid anew: from a joint up to what stands behind it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Stretch {
+    /// First piece behind the joint.
+    pub(super) from: usize,
+    /// First piece that stands, or one past the last.
+    pub(super) until: usize,
+    /// Where the pieces must arrive, when something stands there; `None` for an open end.
+    pub(super) arrival: Option<Frame>,
+}
+
+/// How the face of a closing piece is sawn to meet what stands.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ClosingFace {
+    /// The closing piece.
+    pub mark: String,
+    /// The joint that the face makes.
+    pub joint: String,
+    /// How far it is out of square, radians.
+    pub out_of_square_rad: f64,
+    /// Where round the joint the piece is longest, clockwise from the witness line looking
+    /// downstream, radians.
+    pub long_at_rad: f64,
+    /// How much longer it is there than across, mm.
+    pub longer_mm: f64,
+}
+
 /// A stretch closed by cutting a straight to the gap.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Spanned {
-    /// The run: up to the straight laid from the joint, behind it as planned.
+    /// The run: up to the straight laid from the joint, behind it where it stands.
     pub(super) run: PlannedRun,
-    /// The larger of the kinks at both ends of the straight, radians.
-    pub(super) kink_rad: f64,
-    /// Its length, mm.
+    /// Its faces, upstream first.
+    pub(super) faces: [ClosingFace; 2],
+    /// Its length along the centre line, mm.
     pub(super) length_mm: f64,
 }
 
-/// The run with the pieces from `from` laid from `start` as they are, up to the straight `closing`,
-/// which spans to where the piece behind it is planned. Its faces are scribed from both open ends, so
-/// that what is off across the gap becomes a kink at either joint.
+impl Spanned {
+    /// The larger of the kinks at both ends of the straight, radians.
+    pub(super) fn kink_rad(&self) -> f64 {
+        let [a, b] = &self.faces;
+        a.out_of_square_rad.max(b.out_of_square_rad)
+    }
+}
+
+/// The run with the pieces of the stretch laid from `start` as they are, up to the straight `closing`,
+/// which spans to the piece behind it; that one hangs with those behind it on what stands. Its faces are
+/// scribed from both open ends, so that what is off across the gap becomes a kink at either joint.
+/// `None` for a stretch with an open end, which nothing closes.
 pub(super) fn spanned(
     run: &PlannedRun,
-    from: usize,
+    stretch: &Stretch,
     start: &Frame,
     closing: usize,
 ) -> Option<Spanned> {
@@ -96,22 +135,28 @@ pub(super) fn spanned(
         .pieces
         .iter()
         .take(closing)
-        .skip(from)
+        .skip(stretch.from)
         .map(geometry_of)
         .collect::<Option<_>>()?;
     let planned = run.pieces.get(closing)?;
-    let mut out = relaid(run, from, start, &before);
+    let last = run.pieces.get(stretch.until.checked_sub(1)?)?;
+    let mut out = relaid(run, stretch.from, start, &before);
+    let moved = Placement::between(&last.frame_out, &stretch.arrival?);
+    for piece in out.pieces.iter_mut().take(stretch.until).skip(closing + 1) {
+        piece.frame_in = moved.frame(&piece.frame_in);
+        piece.frame_out = moved.frame(&piece.frame_out);
+        for element in &mut piece.elements {
+            *element = moved.tube(element);
+        }
+    }
     let open = match closing.checked_sub(1) {
-        Some(last) if last >= from => out.pieces.get(last)?.frame_out,
+        Some(last) if last >= stretch.from => out.pieces.get(last)?.frame_out,
         _ => *start,
     };
-    let far = planned.frame_out;
+    let far = moved.frame(&planned.frame_out);
     let line = far.origin - open.origin;
     let travel = line.direction()?;
     let length_mm = line.norm();
-    let kink_rad = travel
-        .angle_to(open.travel())
-        .max(travel.angle_to(far.travel()));
     let twelve = travel
         .normal_toward(open.twelve().vector())
         .unwrap_or_else(|| travel.any_normal());
@@ -122,9 +167,34 @@ pub(super) fn spanned(
         &frame,
         0.5 * run.od_mm,
     );
+    let joints = joints_of(&out);
+    let face = |joint: usize, met: UnitVector, is_upstream: bool| {
+        let joint = joints.get(joint)?;
+        let kink = travel.angle_to(met);
+        // The longest side of a face lies toward where the tube that it meets leans at the upstream
+        // end, and away from it at the downstream end.
+        let lean = met.vector() - travel.vector() * met.dot(travel.vector());
+        let toward = if is_upstream { lean } else { -lean };
+        let long_at_rad = if toward.norm() > 1e-12 {
+            joint.frame.clock_of(toward)
+        } else {
+            0.0
+        };
+        Some(ClosingFace {
+            mark: planned.mark.clone(),
+            joint: joint.mark.clone(),
+            out_of_square_rad: kink,
+            long_at_rad,
+            longer_mm: run.od_mm * math::sin(kink) / math::cos(kink),
+        })
+    };
+    let faces = [
+        face(closing, open.travel(), true)?,
+        face(closing + 1, far.travel(), false)?,
+    ];
     Some(Spanned {
         run: out,
-        kink_rad,
+        faces,
         length_mm,
     })
 }

@@ -8,10 +8,10 @@ mod write;
 
 pub use carry::carry_marks;
 pub use offer::{CutSteel, Offer, RunOffer, offer_of};
-pub use write::{accepted_entry, chosen_entry};
+pub use write::{accepted_beside, accepted_entry, chosen_entry, standing_of};
 
 use tubewright_build::model::{EntryKind, FrozenPiece, FrozenShape, FrozenStart, Model, Shop};
-use tubewright_geometry::math;
+use tubewright_geometry::{Placement, math};
 use tubewright_route::problem::Side;
 
 use crate::routes::{
@@ -45,6 +45,9 @@ pub struct FrozenRun {
     pub start: Option<FrozenStart>,
     /// Its pieces.
     pub pieces: Vec<FrozenPiece>,
+    /// Where pieces that stand already are, each by the joint upstream of it: what was accepted since
+    /// it was tacked moves what comes before it and not it.
+    pub standing: Vec<FrozenStart>,
 }
 
 /// Why a run of the chosen plan cannot be worked with.
@@ -118,6 +121,7 @@ pub fn frozen_plan(shop: &Shop) -> Option<FrozenPlan> {
                         Some(known) => {
                             known.start = run.start.or(known.start.take());
                             known.pieces = run.pieces;
+                            known.standing = run.standing;
                         }
                         None => plan.runs.push(run),
                     }
@@ -143,11 +147,18 @@ fn runs_of(starts: &[FrozenStart], pieces: &[FrozenPiece]) -> Vec<FrozenRun> {
     for piece in pieces {
         match runs.iter_mut().find(|run| piece.run == *run.name.as_str()) {
             Some(run) => run.pieces.push(piece.clone()),
-            None => runs.push(FrozenRun {
-                name: piece.run.to_string(),
-                start: starts.iter().find(|start| start.run == piece.run).cloned(),
-                pieces: vec![piece.clone()],
-            }),
+            None => {
+                let mut of_run = starts
+                    .iter()
+                    .filter(|start| start.run == piece.run)
+                    .cloned();
+                runs.push(FrozenRun {
+                    name: piece.run.to_string(),
+                    start: of_run.next(),
+                    pieces: vec![piece.clone()],
+                    standing: of_run.collect(),
+                });
+            }
         }
     }
     runs
@@ -167,11 +178,48 @@ pub fn planned(
         let walked = laid(model, posed, run)
             .and_then(|(laid, marks)| Ok(walk_laid(model, posed, &laid, &marks)?));
         match walked {
-            Ok(planned) => runs.push(planned),
+            Ok(mut planned) => {
+                for standing in &run.standing {
+                    put_where_it_stands(&mut planned, standing);
+                }
+                runs.push(planned);
+            }
             Err(error) => troubles.push((run.name.clone(), error)),
         }
     }
     (runs, troubles)
+}
+
+/// Moves the pieces behind a joint to where they stand, up to the next crossover, which has a place of
+/// its own.
+fn put_where_it_stands(run: &mut PlannedRun, standing: &FrozenStart) {
+    let Some(first) = run
+        .pieces
+        .iter()
+        .position(|piece| Some(&piece.joint) == standing.joint.as_ref())
+    else {
+        return;
+    };
+    let Some(moved) = run
+        .pieces
+        .get(first)
+        .map(|piece| Placement::between(&piece.frame_in, &standing.frame))
+    else {
+        return;
+    };
+    for (index, piece) in run.pieces.iter_mut().enumerate().skip(first) {
+        if matches!(piece.kind, crate::routes::PlannedKind::Crossover { .. }) {
+            if index == first {
+                piece.frame_in = standing.frame;
+            }
+            return;
+        }
+        piece.frame_in = moved.frame(&piece.frame_in);
+        piece.frame_out = moved.frame(&piece.frame_out);
+        for element in &mut piece.elements {
+            *element = moved.tube(element);
+        }
+    }
 }
 
 /// A frozen run as a row of pieces with its marks.

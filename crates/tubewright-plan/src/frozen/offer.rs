@@ -163,7 +163,7 @@ impl Made {
         };
         for entry in &shop.entries {
             match &entry.what {
-                EntryKind::Cut { piece, from } => {
+                EntryKind::Cut { piece, from, .. } => {
                     made.cut.insert(piece.clone(), from.to_string());
                 }
                 EntryKind::Spoiled { piece } => {

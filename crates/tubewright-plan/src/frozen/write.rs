@@ -35,15 +35,60 @@ pub fn chosen_entry(
 /// The entry that says that a change was accepted; `runs` are all pieces of the runs that it changes.
 #[must_use]
 pub fn accepted_entry(on: &str, route: &str, runs: &[PlannedRun], units: LengthUnits) -> Entry {
+    accepted_beside(on, route, runs, &[], units)
+}
+
+/// The same beside pieces that stand already: their places, each with the joint upstream of it.
+#[must_use]
+pub fn accepted_beside(
+    on: &str,
+    route: &str,
+    runs: &[PlannedRun],
+    standing: &[FrozenStart],
+    units: LengthUnits,
+) -> Entry {
     entry(
         on,
         EntryKind::Accepted {
             route: route.to_owned(),
-            starts: runs.iter().map(start).collect(),
+            starts: runs
+                .iter()
+                .map(start)
+                .chain(standing.iter().cloned())
+                .collect(),
             pieces: pieces(runs, units),
         },
     )
 }
+
+/// Where pieces of a run stand: the first of them at number `until`, and every later one that does not
+/// follow on from the piece before it.
+#[must_use]
+pub fn standing_of(run: &PlannedRun, until: usize) -> Vec<FrozenStart> {
+    run.pieces
+        .iter()
+        .enumerate()
+        .skip(until)
+        .filter(|(index, piece)| {
+            let before = index
+                .checked_sub(1)
+                .and_then(|before| run.pieces.get(before));
+            *index == until
+                || before.is_some_and(|before| {
+                    before.frame_out.origin.distance(piece.frame_in.origin) > FOLLOWS_ON_MM
+                })
+        })
+        .map(|(_, piece)| FrozenStart {
+            run: Name::new(&run.name),
+            frame: piece.frame_in,
+            tube: None,
+            joint: Some(piece.joint.clone()),
+        })
+        .collect()
+}
+
+/// Nearer than this is rounding, mm.
+const FOLLOWS_ON_MM: f64 = 1e-6;
 
 fn entry(on: &str, what: EntryKind) -> Entry {
     Entry {

@@ -18,8 +18,8 @@ mod templates;
 mod weld;
 mod words;
 
-pub use cut_cards::card_picture;
 pub use cross::{HandMade, hand_made};
+pub use cut_cards::card_picture;
 pub use joints::{Joint, JointKind, joints_of};
 pub use run_sheets::bend_text;
 pub use templates::{PAPER_THICKNESS_MM, TrueScale, templates_of};

@@ -5,7 +5,7 @@
 
 use std::collections::BTreeMap;
 use tubewright_build::hash::{Canonical, CanonicalHasher, StageHash};
-use tubewright_build::model::{BodyKind, ItemKind, Model, OnHandWhat};
+use tubewright_build::model::{BodyKind, EntryKind, ItemKind, Model, OnHandWhat};
 use tubewright_build::resolved::ResolvedPractice;
 use tubewright_route::Budget;
 
@@ -255,6 +255,15 @@ pub fn stock_inputs(
             }
         });
     }
+    // What was got, cut, spoiled and measured: each entry of the record that moves steel.
+    for (number, entry) in (1u32..).zip(&model.shop.entries) {
+        if !matches!(
+            entry.what,
+            EntryKind::Chosen { .. } | EntryKind::Accepted { .. } | EntryKind::Welded { .. }
+        ) {
+            inputs.value("record", &format!("{number:05}"), entry);
+        }
+    }
     inputs
 }
 
@@ -286,6 +295,7 @@ impl Inputs {
             self.part("chosen", &run.name, |hasher| {
                 hasher.feed(&run.start);
                 hasher.feed(&run.pieces);
+                hasher.feed(&run.standing);
             });
         }
         for component in &model.build.components {

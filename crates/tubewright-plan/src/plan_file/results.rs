@@ -171,7 +171,7 @@ pub fn stock_result(inputs: &Inputs, supply: &Supply) -> String {
     let plan = &supply.plan;
     indented(&StockForm {
         price: plan.price.to_string(),
-        welds: plan.welds,
+        welds: supply.welds,
         buy: plan
             .buys
             .iter()

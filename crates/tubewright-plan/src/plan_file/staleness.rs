@@ -54,6 +54,7 @@ impl fmt::Display for Cause {
             "setups" => write!(f, "set-up “{name}”")?,
             "bodies" => write!(f, "body “{name}”")?,
             "offers" => write!(f, "the offer of “{name}”")?,
+            "record" => write!(f, "entry {} of shop.toml", name.trim_start_matches('0'))?,
             "on-hand" => write!(f, "“{name}” on hand")?,
             kind => write!(f, "{} “{name}”", kind.strip_suffix('s').unwrap_or(kind))?,
         }

@@ -2,14 +2,19 @@
 //! taken from the build.
 
 use std::collections::BTreeMap;
-use tubewright_build::model::{ComponentItem, ComponentKind, Item, ItemKind, Model, Section};
+use tubewright_build::model::{
+    CarrierKind, CarrierRef, Component, ComponentItem, ComponentKind, End, EndKind, Item, ItemKind,
+    Model, Run, RunEnd, Section,
+};
+
+use crate::routes::component_kind;
 
 /// A part to look for second-hand or to have made.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Wanted {
     /// The item.
     pub item: String,
-    /// The components of the build that it is for.
+    /// The components or ends of the build that it is for.
     pub for_components: Vec<String>,
     /// How many are needed beyond what is on hand.
     pub count: u32,
@@ -17,9 +22,133 @@ pub struct Wanted {
     pub checks: Vec<String>,
 }
 
-/// What the build needs and nobody has on hand or on offer.
+/// What the build needs and nobody has on hand or on offer: components first, then what no component
+/// of the build names although the run cannot be fitted without it: the mating flange of a measured
+/// flange, a sensor bung before a catalyst, what a hung can hangs on.
 #[must_use]
 pub fn wanted(model: &Model) -> Vec<Wanted> {
+    let mut list = wanted_components(model);
+    for run in &model.build.runs {
+        list.extend(mating_flanges(model, run));
+        list.extend(sensor_bung(model, run));
+    }
+    list.extend(hangers(model));
+    list
+}
+
+fn goes_through(model: &Model, run: &Run, kind: ComponentKind) -> bool {
+    run.through
+        .iter()
+        .any(|through| component_kind(model, &through.component) == Some(kind))
+}
+
+/// A flange that the run meets and that no component of the run mates with.
+fn mating_flanges(model: &Model, run: &Run) -> Vec<Wanted> {
+    if goes_through(model, run, ComponentKind::Flange) {
+        return Vec::new();
+    }
+    [&run.from, &run.to]
+        .into_iter()
+        .filter_map(|end| match end {
+            RunEnd::End(name) => model.build.end(name),
+            RunEnd::Port { .. } => None,
+        })
+        .filter(|end| end.kind == EndKind::Flange)
+        .map(|end| Wanted {
+            item: "mating flange with a new gasket and bolts".to_owned(),
+            for_components: vec![end.name.to_string()],
+            count: 1,
+            checks: flange_checks(end),
+        })
+        .collect()
+}
+
+fn flange_checks(end: &End) -> Vec<String> {
+    let mut checks = vec![match end.bolts.as_slice() {
+        [] => "bolt holes: number, circle and size, off the flange on the car with a rubbing or a gasket; no hole of it is measured yet".to_owned(),
+        bolts => format!(
+            "{} holes: {}; lay it on a rubbing of the flange on the car",
+            bolts.len(),
+            bolts
+                .iter()
+                .map(|bolt| format!("{} on a circle of {}", bolt.clock.text, bolt.circle.text))
+                .collect::<Vec<_>>()
+                .join(", ")
+        ),
+    }];
+    checks.push(format!(
+        "bore for a tube of {} outside; the tube goes in or butts, so that no step faces the flow",
+        end.od.text
+    ));
+    if let Some(material) = end.material {
+        checks.push(format!(
+            "material: what it is welded to decides the filler; the one on the car is {}",
+            material.word()
+        ));
+    }
+    checks.push(
+        "sealing face: flat to a straight edge, no pits; same kind as its mate (flat with gasket, or a ball and its ring)"
+            .to_owned(),
+    );
+    checks.push(
+        "bolts: thread and pitch by a gauge, not by eye; nuts that stand heat, copper plated or all metal"
+            .to_owned(),
+    );
+    checks
+}
+
+/// A run with a catalyst and no bung has nowhere for its sensor.
+fn sensor_bung(model: &Model, run: &Run) -> Option<Wanted> {
+    let is_needed = goes_through(model, run, ComponentKind::Catalyst)
+        && !goes_through(model, run, ComponentKind::Bung);
+    is_needed.then(|| Wanted {
+        item: "sensor bung, when the engine has a sensor there".to_owned(),
+        for_components: vec![run.name.to_string()],
+        count: 1,
+        checks: vec![
+            "thread of the sensor in your hand: most are M18 x 1.5 (common practice, no source)"
+                .to_owned(),
+            "material welds to the tube of the run; a stepped bung sits in the wall, a saddle on it"
+                .to_owned(),
+            "room for the sensor, its spanner and its cable where it goes; tip above level, so that water runs off"
+                .to_owned(),
+        ],
+    })
+}
+
+/// What the hung components hang on.
+fn hangers(model: &Model) -> Option<Wanted> {
+    let is_hung = |component: &&Component| {
+        matches!(&component.carrier, Some(CarrierRef::Carrier(name))
+            if model.build.carrier(name).is_some_and(|carrier| matches!(carrier.kind, CarrierKind::Hung { .. })))
+    };
+    let has_hangers = model
+        .build
+        .components
+        .iter()
+        .any(|component| component_kind(model, &component.name) == Some(ComponentKind::Hanger));
+    let hung: Vec<String> = model
+        .build
+        .components
+        .iter()
+        .filter(is_hung)
+        .map(|component| component.name.to_string())
+        .collect();
+    (!has_hangers && !hung.is_empty()).then(|| Wanted {
+        item: "hangers: rubber, rod and bracket".to_owned(),
+        count: u32::try_from(2 * hung.len()).unwrap_or(u32::MAX),
+        for_components: hung,
+        checks: vec![
+            "two to a can, one near each end, is common practice (no source); their places are yours to choose"
+                .to_owned(),
+            "rubber: rod size, load for its share of the can, heat; no cracks when stretched".to_owned(),
+            "rod: same material as the can or one that welds to it; bracket bolts to a rail, never to a brake or fuel line's clip"
+                .to_owned(),
+        ],
+    })
+}
+
+fn wanted_components(model: &Model) -> Vec<Wanted> {
     let mut needed: BTreeMap<&str, Vec<String>> = BTreeMap::new();
     for component in &model.build.components {
         needed

@@ -13,6 +13,8 @@ pub(crate) struct Integers {
     pub(crate) cost: f64,
     /// Whether the solver proved that no other values cost less.
     pub(crate) is_proven: bool,
+    /// What the solver proved that no values cost less than, as far as it came.
+    pub(crate) bound: Option<f64>,
 }
 
 /// Solves; `None` when the node budget ran out before any solution.
@@ -78,6 +80,10 @@ pub(crate) fn solve(
         counts,
         cost,
         is_proven,
+        bound: solution
+            .stats()
+            .best_bound
+            .filter(|bound| bound.is_finite()),
     }))
 }
 

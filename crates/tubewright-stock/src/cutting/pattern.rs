@@ -11,6 +11,9 @@ pub struct Pattern {
     pub counts: Vec<(usize, u32)>,
     /// Part class that keeps the leg at each end of the bin; `None` where the leg is left over.
     pub ends: [Option<usize>; 2],
+    /// Whether one part that keeps both legs lies turned round, its first leg at the bin's second end:
+    /// it leaves other rests of the legs.
+    pub is_turned: bool,
 }
 
 impl Pattern {
@@ -25,9 +28,8 @@ impl Pattern {
     pub(crate) fn legs_left(&self, problem: &CuttingProblem) -> [i64; 2] {
         let bin = &problem.bins[self.bin];
         let kept = match self.ends {
-            // One part with both legs: the longer to the longer when turned so, see `whole_legs`.
             [Some(a), Some(b)] if a == b && self.part_count() == 1 => {
-                whole_legs(bin, &problem.parts[a]).unwrap_or(bin.legs)
+                whole_legs(bin, &problem.parts[a], self.is_turned).unwrap_or(bin.legs)
             }
             ends => ends.map(|end| end.map_or(0, |part| one_leg(&problem.parts[part]))),
         };
@@ -45,10 +47,10 @@ pub(crate) fn leg_count(part: &Part) -> usize {
     part.legs.iter().filter(|leg| **leg > 0).count()
 }
 
-/// Which leg of a part that takes a whole bin lies at which end of the bin: as it is, or turned
-/// round; `None` when neither fits.
-pub(crate) fn whole_legs(bin: &Bin, part: &Part) -> Option<[i64; 2]> {
+/// Which leg of a part that takes a whole bin lies at which end of the bin, as it is or turned round;
+/// `None` when it does not fit so.
+pub(crate) fn whole_legs(bin: &Bin, part: &Part, is_turned: bool) -> Option<[i64; 2]> {
     let [a, b] = part.legs;
-    let fits = |legs: [i64; 2]| legs[0] <= bin.legs[0] && legs[1] <= bin.legs[1];
-    [[a, b], [b, a]].into_iter().find(|legs| fits(*legs))
+    let legs = if is_turned { [b, a] } else { [a, b] };
+    (legs[0] <= bin.legs[0] && legs[1] <= bin.legs[1]).then_some(legs)
 }

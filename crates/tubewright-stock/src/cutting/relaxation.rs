@@ -121,12 +121,13 @@ fn price_patterns(
     Ok(found)
 }
 
-pub(crate) fn leg_values<'a>(model: &'a Model, duals: &'a [f64]) -> impl Fn(&Bin, i64) -> f64 + 'a {
+pub(crate) fn leg_values<'a>(
+    model: &'a Model,
+    duals: &'a [f64],
+) -> impl Fn(&Bin, i64) -> Option<f64> + 'a {
     move |bin, left| {
-        model
-            .legs
-            .class(bin, left)
-            .map_or(0.0, |class| model.leg_price(duals, class))
+        let class = model.legs.class(bin, left)?;
+        Some(model.leg_price(duals, class))
     }
 }
 

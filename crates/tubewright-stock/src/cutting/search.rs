@@ -6,8 +6,8 @@ use super::problem::{Bin, CuttingProblem};
 /// What parts and legs left over are worth, in minor units: the dual prices.
 pub(crate) struct Values<'a> {
     pub(crate) parts: &'a [f64],
-    /// Worth of a leg of this length left over from this bin.
-    pub(crate) leg: &'a dyn Fn(&Bin, i64) -> f64,
+    /// Worth of a leg of this length left over from this bin; `None` when nothing can be cut from it.
+    pub(crate) leg: &'a dyn Fn(&Bin, i64) -> Option<f64>,
 }
 
 /// Walks the patterns of one bin.
@@ -21,6 +21,8 @@ pub(crate) struct PatternSearch<'a> {
     best_only: bool,
     /// The most that both legs left over can be worth.
     leg_worth: f64,
+    /// Whether something can be cut from a leg left over, whatever it is worth at these prices.
+    has_use_for_legs: bool,
     steps: u64,
     most: usize,
     found: Vec<(f64, Pattern)>,
@@ -73,11 +75,8 @@ impl<'a> PatternSearch<'a> {
             let (x_density, y_density) = (x.value / x.weight as f64, y.value / y.weight as f64);
             y_density.total_cmp(&x_density).then(x.part.cmp(&y.part))
         });
-        let leg_worth = b
-            .legs
-            .iter()
-            .map(|leg| (values.leg)(b, leg - b.leg_kerf))
-            .sum();
+        let legs = b.legs.map(|leg| (values.leg)(b, leg - b.leg_kerf));
+        let leg_worth = legs.iter().flatten().sum();
         Self {
             problem,
             bin,
@@ -86,6 +85,7 @@ impl<'a> PatternSearch<'a> {
             threshold: 0.0,
             best_only: true,
             leg_worth,
+            has_use_for_legs: legs.iter().any(Option::is_some),
             steps,
             most: usize::MAX,
             found: Vec::new(),
@@ -132,18 +132,26 @@ impl<'a> PatternSearch<'a> {
         let whole: Vec<usize> = (0..self.problem.parts.len())
             .filter(|index| {
                 let part = &self.problem.parts[*index];
-                part.family == bin.family
-                    && part.size == bin.size
-                    && leg_count(part) == 2
-                    && whole_legs(bin, part).is_some()
+                part.family == bin.family && part.size == bin.size && leg_count(part) == 2
             })
             .collect();
         for part in whole {
-            self.offer(Pattern {
-                bin: self.bin,
-                counts: vec![(part, 1)],
-                ends: [Some(part), Some(part)],
-            });
+            let wanted = &self.problem.parts[part];
+            let turns: &[bool] = if wanted.legs[0] == wanted.legs[1] {
+                &[false]
+            } else {
+                &[false, true]
+            };
+            for is_turned in turns {
+                if whole_legs(bin, wanted, *is_turned).is_some() {
+                    self.offer(Pattern {
+                        bin: self.bin,
+                        counts: vec![(part, 1)],
+                        ends: [Some(part), Some(part)],
+                        is_turned: *is_turned,
+                    });
+                }
+            }
         }
     }
 
@@ -236,8 +244,9 @@ impl<'a> PatternSearch<'a> {
     }
 
     fn finish(&mut self, room: i64, counts: &[u32], ends: &[usize]) {
-        // A bend may be worth cutting for its legs alone.
-        if counts.iter().all(|n| *n == 0) && self.leg_worth <= 0.0 {
+        // A bend may be worth cutting for its legs alone, even where they are worth nothing at these
+        // prices: a bend on hand costs nothing either.
+        if counts.iter().all(|n| *n == 0) && !self.has_use_for_legs {
             return;
         }
         let has_room_for_more = self
@@ -261,6 +270,7 @@ impl<'a> PatternSearch<'a> {
                 bin: self.bin,
                 counts: by_class.clone(),
                 ends: way.map(|end| end.map(|item| self.items[item].part)),
+                is_turned: false,
             });
         }
     }
@@ -292,7 +302,7 @@ pub(crate) fn worth(problem: &CuttingProblem, pattern: &Pattern, values: &Values
     let legs: f64 = pattern
         .legs_left(problem)
         .iter()
-        .map(|leg| (values.leg)(bin, *leg))
+        .filter_map(|leg| (values.leg)(bin, *leg))
         .sum();
     parts + legs
 }

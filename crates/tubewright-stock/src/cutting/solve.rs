@@ -265,7 +265,8 @@ impl Job {
             .fixed
             .iter()
             .chain(self.relaxation.patterns.iter().filter(|column| {
-                reduced_cost(column, &self.relaxation.duals) < 0.03 * self.relaxation.value
+                reduced_cost(column, &self.relaxation.duals)
+                    <= 0.03 * self.relaxation.value + bound_slack(self.relaxation.value)
             }))
             .collect();
         let quick = effort.nodes / 20;
@@ -318,11 +319,18 @@ impl Job {
         if beats(second.cost + self.charges, best) {
             *best = Some(self.found(problem, &wide, &second));
         }
-        Ok(if is_all && second.is_proven && model.legs.is_complete {
-            f64::INFINITY
-        } else {
-            bound
-        })
+        if !(is_all && model.legs.is_complete) {
+            return Ok(bound);
+        }
+        if second.is_proven {
+            return Ok(f64::INFINITY);
+        }
+        // Every pattern that a better plan can have was there, so what the branching proved of it is
+        // proved of every better plan.
+        let branched = second.bound.map_or(bound, |reached| {
+            ((reached - bound_slack(reached)) / step).ceil() * step + self.charges
+        });
+        Ok(bound.max(branched))
     }
 
     fn found(&self, problem: &CuttingProblem, columns: &[&Column], integers: &Integers) -> Found {
@@ -384,17 +392,19 @@ fn alone(problem: &CuttingProblem, bin: usize, part: usize) -> Option<Pattern> {
     if p.family != b.family || p.size > b.size {
         return None;
     }
+    let is_turned = leg_count(p) == 2 && whole_legs(b, p, false).is_none();
     let ends = match leg_count(p) {
         0 => [None, None],
         1 if one_leg(p) <= b.legs[0] => [Some(part), None],
         1 if one_leg(p) <= b.legs[1] => [None, Some(part)],
-        2 if p.size == b.size && whole_legs(b, p).is_some() => [Some(part), Some(part)],
+        2 if p.size == b.size && whole_legs(b, p, is_turned).is_some() => [Some(part), Some(part)],
         _ => return None,
     };
     Some(Pattern {
         bin,
         counts: vec![(part, 1)],
         ends,
+        is_turned,
     })
 }
 

@@ -10,4 +10,6 @@ mod marks;
 #[cfg(test)]
 mod plans;
 #[cfg(test)]
+mod progress;
+#[cfg(test)]
 mod shop;

@@ -1,13 +1,10 @@
 //! Whole requests.
 
-use std::collections::BTreeSet;
-
 use proptest::prelude::*;
 use tubewright_geometry::Length;
 use tubewright_stock::{
     MissingWhy, OnHand, OnHandKind, PartPlace, PlanError, PriceBreak, Proof, Source, Spare,
-    StockRequest, Supplier, plan_stock, remake, remnant, spare_advice, substitutes, verify,
-    without,
+    StockRequest, Supplier, plan_stock, spare_advice, substitutes, verify, without,
 };
 
 use crate::shop::{bar, bend, eur, offer, shop, straight, turn};
@@ -335,36 +332,6 @@ fn the_spare_that_remakes_the_most_comes_first() {
         (advice[1].item.as_str(), advice[1].remakes.len()),
         ("bend 45", 2)
     );
-}
-
-#[test]
-fn a_spoiled_piece_is_remade_from_its_remnant() {
-    let request = shop(vec![turn("B1", 40.0, 0.0), turn("B2", 20.0, 0.0)]);
-    let made = BTreeSet::from(["B1".to_owned()]);
-    let rest = remnant("remnant of the 90", bend(24.0, [0.0, 100.0]));
-    let plan = remake(&request, &made, &[], &[rest]).unwrap();
-    assert_eq!(plan.price, eur(0));
-    let plan = remake(&request, &made, &[], &[]).unwrap();
-    assert_eq!(plan.price, eur(2400), "else the cheapest bend is bought");
-}
-
-#[test]
-fn a_made_piece_does_not_make_its_neighbours_neighbours() {
-    let request = shop(vec![
-        turn("B1", 90.0, 0.0),
-        turn("B2", 20.0, 0.0),
-        straight("S3", 80.0),
-    ]);
-    let made = BTreeSet::from(["B2".to_owned()]);
-    let plan = remake(&request, &made, &[], &[]).unwrap();
-    // The straight is not the kept leg of the bend two pieces away; a leg left over gives it.
-    let parts: Vec<usize> = plan
-        .cuts
-        .iter()
-        .flat_map(|cut| &cut.parts)
-        .map(|part| part.serves.len())
-        .collect();
-    assert_eq!(parts, [1, 1]);
 }
 
 /// Where the leg of a bend serves a straight there is no weld to pull: nothing is added for it.

@@ -23,6 +23,9 @@ impl When {
 pub(crate) struct Tick {
     /// The build folder.
     pub(crate) folder: PathBuf,
+    /// Print JSON instead of text.
+    #[arg(long, global = true)]
+    pub(crate) json: bool,
     #[command(subcommand)]
     pub(crate) what: Ticked,
     #[command(flatten)]

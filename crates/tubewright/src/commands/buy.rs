@@ -1,7 +1,7 @@
 //! What to buy where.
 
 use super::solve::runs_of;
-use super::{Done, Failure, load, print};
+use super::{Done, Failure, load, made, print};
 use crate::cli::Buy;
 use crate::terminal::table::{Side, Table};
 use crate::terminal::{FAILS, WARNS, heading, paragraph, styled};
@@ -36,9 +36,12 @@ pub(crate) fn run(arguments: &Buy) -> Result<Done, Failure> {
         return Ok(Done::Findings);
     };
     if arguments.at.json {
-        print(&format!("{:#}\n", as_json(&supply)))?;
+        let mut list = as_json(&supply);
+        list["done"] = made::as_json(&loaded.model, &supply);
+        print(&format!("{list:#}\n"))?;
     } else {
         print(&as_text(&supply))?;
+        print(&made::as_text(&loaded.model, &supply))?;
         print(&chosen_text(solved.frozen()))?;
     }
     if arguments.without.is_empty() {
@@ -76,7 +79,8 @@ pub(crate) fn chosen_text(chosen: Option<&FrozenPlan>) -> String {
 /// The list as text.
 pub(crate) fn as_text(supply: &Supply) -> String {
     let plan = &supply.plan;
-    let mut text = heading("Buy");
+    let is_begun = !supply.progress.is_untouched();
+    let mut text = heading(if is_begun { "Still to buy" } else { "Buy" });
     let mut table = Table::new(&[
         ("", Side::Right),
         ("each", Side::Right),
@@ -109,7 +113,7 @@ pub(crate) fn as_text(supply: &Supply) -> String {
     });
     text.push_str(&format!(
         "  {} with tax and delivery; {} welds\n",
-        plan.price, plan.welds
+        plan.price, supply.welds
     ));
     if plan.is_full() {
         text.push_str(&paragraph(&proof_words(plan), 2));
@@ -176,7 +180,7 @@ fn as_json(supply: &Supply) -> Value {
             Proof::NotBelow(minor) => tubewright_stock::Money::new(minor, plan.cost.currency),
             _ => plan.cost,
         }.to_string(),
-        "welds": plan.welds,
+        "welds": supply.welds,
         "from-the-shelf": from_the_shelf(supply).iter().map(|(name, count)| json!({
             "on-hand": name, "count": count,
         })).collect::<Vec<_>>(),

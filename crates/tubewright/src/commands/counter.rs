@@ -6,11 +6,9 @@ use crate::cli::shop::Counter;
 use crate::terminal::{FAILS, heading, paragraph, styled};
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
-use tubewright_plan::fit::{Steel, cut_marks, with_shelf};
 use tubewright_plan::stages;
 use tubewright_stock::{
-    Money, Source, StockPlan, StockRequest, Substitute, at_most, plan_stock, still_to_make,
-    substitutes, without,
+    Money, Source, StockPlan, StockRequest, Substitute, at_most, plan_stock, substitutes, without,
 };
 
 /// Shows the substitutes.
@@ -40,19 +38,20 @@ pub(crate) fn run(arguments: &Counter) -> Result<Done, Failure> {
         solved.plan.save(&mut loaded);
         return Ok(Done::Findings);
     };
-    let steel = Steel::of(&loaded.model.shop);
-    let shelf = with_shelf(&supply.request, &supply.plan, &steel);
-    let rest = still_to_make(&shelf, &cut_marks(&supply.plan, &steel));
     let out: Vec<&str> = named.collect();
+    let is_changed = !out.is_empty() || !only.is_empty();
     let asked: StockRequest = only
         .iter()
-        .fold(without(&rest, &out), |request, (item, most)| {
+        .fold(without(&supply.request, &out), |request, (item, most)| {
             at_most(&request, item, *most)
         });
-    let usual = plan_stock(&rest).map_err(stages::SupplyError::Plan)?;
-    let plan = plan_stock(&asked).map_err(stages::SupplyError::Plan)?;
+    let usual = supply.plan.clone();
+    let plan = if is_changed {
+        plan_stock(&asked).map_err(stages::SupplyError::Plan)?
+    } else {
+        usual.clone()
+    };
     let list = substitutes(&asked, &plan, arguments.pairs).map_err(stages::SupplyError::Plan)?;
-    let is_changed = !out.is_empty() || !only.is_empty();
     if arguments.at.json {
         let text = json!({
             "plan": plan_json(&plan),

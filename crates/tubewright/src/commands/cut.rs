@@ -1,8 +1,9 @@
 //! Saw marks, one card for each stock item.
 
 use super::buy::chosen_text;
-use super::solve::runs_of;
-use super::{Done, Failure, load, print};
+use super::solve::{Solved, runs_of};
+use super::tacked::face_words;
+use super::{Done, Failure, load, made, print};
 use crate::cli::Folder;
 use crate::terminal::lengths::shown_lengths;
 use crate::terminal::table::{Side, Table};
@@ -35,9 +36,13 @@ pub(crate) fn run(arguments: &Folder) -> Result<Done, Failure> {
     };
     let rolls = rolls_of(&loaded.model, solved.runs());
     if arguments.json {
-        print(&format!("{:#}\n", as_json(&supply, &rolls)))?;
+        let mut cards = as_json(&supply, &rolls);
+        cards["done"] = made::as_json(&loaded.model, &supply);
+        print(&format!("{cards:#}\n"))?;
     } else {
         print(&as_text(&supply, &rolls, shown_lengths(&loaded.model)))?;
+        print(&faces_text(&solved, &supply))?;
+        print(&made::as_text(&loaded.model, &supply))?;
         print(&chosen_text(solved.frozen()))?;
     }
     let chosen = solved.chosen.as_ref().map(|chosen| &chosen.plan);
@@ -68,6 +73,9 @@ pub(crate) fn as_text(supply: &Supply, rolls: &[RollMark], lengths: Lengths) -> 
     ));
     for card in &supply.cards {
         text.push_str(&card_text(card, lengths));
+    }
+    if supply.cards.is_empty() {
+        text.push_str("\n  Nothing is left to cut.\n");
     }
     text.push_str(&heading("Clock of each part to the one before it"));
     let mut table = Table::new(&[
@@ -141,6 +149,34 @@ fn rolls_text(rolls: &[RollMark], lengths: Lengths) -> String {
     text.push_str(&table.render());
     text
 }
+
+/// Faces of closing pieces that are still to be cut.
+fn faces_text(solved: &Solved, supply: &Supply) -> String {
+    let to_cut = |mark: &str| {
+        supply
+            .plan
+            .cuts
+            .iter()
+            .flat_map(|cut| &cut.parts)
+            .any(|part| part.serves.iter().any(|serves| serves.mark == mark))
+    };
+    let faces = solved
+        .chosen
+        .as_ref()
+        .map_or(&[][..], |chosen| &chosen.built.faces);
+    let list: Vec<String> = faces
+        .iter()
+        .filter(|face| to_cut(&face.mark) && face.out_of_square_rad.to_degrees() >= FELT_DEG)
+        .map(face_words)
+        .collect();
+    if list.is_empty() {
+        return String::new();
+    }
+    paragraph(&format!("Closing: {}.", list.join("; ")), 2)
+}
+
+/// Less than this out of square is how the saw cuts anyway, degrees (common practice, no source).
+const FELT_DEG: f64 = 0.3;
 
 /// A length with its sign always.
 fn signed(mm: f64, lengths: Lengths) -> String {

@@ -92,8 +92,10 @@ pub(crate) fn run(arguments: &Errands) -> Result<Done, Failure> {
                 &styled(
                     WARNS,
                     format!(
-                        "Bought from, but not on the round: {}.",
-                        unvisited.join(", ")
+                        "Bought from, but not on the round: {}. Make each a stop with its hours and the minutes there, and give the way to it from one place at least: --stop \"{}, 8:00-17:00, 15\" --road \"shop, {}, 20\".",
+                        unvisited.join(", "),
+                        unvisited.first().map_or("", |name| name.as_str()),
+                        unvisited.first().map_or("", |name| name.as_str()),
                     ),
                 ),
                 2,

@@ -22,7 +22,7 @@ pub(crate) fn run(arguments: &Folder) -> Result<Done, Failure> {
         solved.plan.save(&mut loaded);
         return Ok(Done::Findings);
     };
-    let sheet = fit_sheet(&loaded.model, &solved.around, solved.runs(), &supply.plan);
+    let sheet = fit_sheet(&loaded.model, &solved.around, solved.runs(), &supply.whole);
     let welds = weld_facts(&loaded.model, solved.runs());
     if arguments.json {
         print(&format!("{:#}\n", as_json(&sheet, &welds)))?;
@@ -43,7 +43,9 @@ fn is_clean(sheet: &FitSheet) -> bool {
             .steps
             .iter()
             .flat_map(|step| &step.checks)
-            .all(|check| check.too_few.is_none() && check.tolerance.most_mm >= 0.0)
+            .all(|check| {
+                check.too_few.is_none() && check.loose.is_none() && check.tolerance.most_mm >= 0.0
+            })
 }
 
 fn as_text(model: &Model, sheet: &FitSheet, welds: &[WeldFacts]) -> String {
@@ -88,6 +90,10 @@ fn step_text(step: &FitStep) -> String {
     let marks = step.marks.join(" + ");
     let made = &step.step.makes;
     let words = match step.step.act {
+        Act::Hang if !step.on_the_bench.is_empty() => format!(
+            "weld {marks} together on the bench first, at {}; hang them as one where its tapes say",
+            step.on_the_bench.join(" and ")
+        ),
         Act::Hang => format!("hang {marks} where its tapes say"),
         Act::Bolt => format!("bolt {marks} on at {made}"),
         Act::Tack(Way::Downstream) => format!("tack {marks} on at {made}"),
@@ -173,6 +179,18 @@ fn check_text(check: &JointCheck) -> String {
             5,
         ));
     }
+    if let Some(loose) = &check.loose {
+        text.push_str(&paragraph(
+            &styled(
+                WARNS,
+                format!(
+                    "Not checked {}: these distances leave it ± {:.0} mm that way. Punch one more mark that sees the joint from another side, and ask again.",
+                    loose.words, loose.plus_minus_mm
+                ),
+            ),
+            5,
+        ));
+    }
     if let Some(words) = &check.too_few {
         text.push_str(&paragraph(
             &styled(
@@ -243,6 +261,7 @@ fn as_json(sheet: &FitSheet, welds: &[WeldFacts]) -> Value {
                 Act::Close => "close",
             },
             "makes": step.step.makes,
+            "on-the-bench": step.on_the_bench,
             "trim": step.trim_mm,
             "checks": step.checks.iter().map(check_json).collect::<Vec<_>>(),
         })).collect::<Vec<_>>(),
@@ -272,7 +291,10 @@ fn check_json(check: &JointCheck) -> Value {
                 distance.place.to_array()[i] - distance.row[i] * distance.distance_mm
             }),
         })).collect::<Vec<_>>(),
-        "state": if check.too_few.is_some() { "not checked" } else if check.tolerance.most_mm < 0.0 { "fails" } else { "passes" },
+        "loose": check.loose.as_ref().map(|loose| json!({
+            "way": loose.words, "plus-minus": loose.plus_minus_mm,
+        })),
+        "state": if check.too_few.is_some() || check.loose.is_some() { "not checked" } else if check.tolerance.most_mm < 0.0 { "fails" } else { "passes" },
         "each-within": check.tolerance.most_mm,
         "set-by": check.tolerance_by,
         "plus-minus": check.plus_minus_after_mm,

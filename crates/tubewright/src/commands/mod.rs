@@ -10,6 +10,7 @@ mod drawing;
 mod errands;
 mod fit;
 mod load;
+mod made;
 mod measure;
 mod new;
 mod open;

@@ -9,7 +9,7 @@ use crate::interrupt;
 use crate::terminal::{WARNS, say, styled};
 use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
 use tubewright_check::Board;
-use tubewright_plan::fit;
+use tubewright_plan::fit::{self, AsBuilt};
 use tubewright_plan::frozen::{self, FrozenError, FrozenPlan};
 use tubewright_plan::plan_file::Freshness;
 use tubewright_plan::routes::{PlannedRun, PosedProblem};
@@ -25,6 +25,8 @@ pub(crate) struct Chosen {
     pub(crate) plan: FrozenPlan,
     /// Its runs where they really hang: every joint that is tacked and measured in its place.
     pub(crate) runs: Vec<PlannedRun>,
+    /// What was found of each measured joint, and how closing pieces meet them.
+    pub(crate) built: AsBuilt,
     /// Its runs as the record has them.
     pub(crate) planned: Vec<PlannedRun>,
     /// Runs that cannot be walked.
@@ -156,10 +158,11 @@ pub(crate) fn begin(loaded: &Loaded) -> Result<Solved, Failure> {
     let wishes = &loaded.model.build.wishes;
     let chosen = frozen::frozen_plan(&loaded.model.shop).map(|plan| {
         let (planned, troubles) = frozen::planned(&loaded.model, &posed, &plan);
-        let runs = fit::runs_as_built(&loaded.model, &around, &planned);
+        let built = fit::runs_as_built(&loaded.model, &around, &planned);
         Chosen {
             plan,
-            runs,
+            runs: built.runs.clone(),
+            built,
             planned,
             troubles,
         }

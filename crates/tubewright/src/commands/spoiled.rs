@@ -5,15 +5,14 @@ use super::{Done, Failure, load, print};
 use crate::cli::shop::Spoiled;
 use crate::terminal::{FAILS, heading, paragraph, styled};
 use serde_json::json;
-use std::collections::BTreeSet;
 use tubewright_build::document::{Document, Written, append_entry};
 use tubewright_build::folder::Changes;
 use tubewright_build::model::{Entry, EntryKind};
 use tubewright_build::quantity::{parse_angle, parse_length, write_mm};
 use tubewright_build::{FileKind, Span};
-use tubewright_plan::fit::{Steel, cut_marks, with_shelf};
+use tubewright_plan::fit::{Steel, cut_entry};
 use tubewright_plan::stages;
-use tubewright_stock::{CutStock, Source, StockPlan, StockShape, remake};
+use tubewright_stock::{CutPart, CutStock, Source, StockPlan, StockShape};
 
 /// Records it and shows the remake.
 ///
@@ -28,24 +27,33 @@ pub(crate) fn run(arguments: &Spoiled) -> Result<Done, Failure> {
     let practice = &solved.around.practice;
     let supply = stages::supply(&loaded.model, practice, &chosen.runs, &[])?;
     let piece = arguments.piece.as_str();
-    let cut = cut_of(&supply.plan, piece).ok_or_else(|| {
+    let steel = Steel::of(&loaded.model.shop);
+    let part = part_of(&supply.whole, piece).ok_or_else(|| {
         Failure::Choice(format!(
             "no piece {piece} is cut in this plan; `tubewright cut` lists the marks"
         ))
     })?;
-    let before = price_left(&loaded, &supply, &Steel::of(&loaded.model.shop));
-    let mut changes = Changes::new();
-    let entry = Entry {
+    let (cut, lies) = part;
+    let before = supply.plan.price.minor;
+    let entry = |what| Entry {
         on: arguments.when.date(),
-        what: EntryKind::Spoiled {
-            piece: piece.to_owned(),
-        },
+        what,
         note: None,
         span: Span::none(),
     };
+    let mut record = loaded.folder.text(FileKind::Shop).map(str::to_owned);
+    if !steel.is_cut(piece) {
+        // Spoiled while it was sawn: where it lay is steel that is gone.
+        let sawn = supply.progress.sawn(cut, lies, piece);
+        record = Some(append_entry(record.as_deref(), &entry(cut_entry(&sawn)))?);
+    }
+    let spoiled = EntryKind::Spoiled {
+        piece: piece.to_owned(),
+    };
+    let mut changes = Changes::new();
     changes.set(
         FileKind::Shop,
-        append_entry(loaded.folder.text(FileKind::Shop), &entry)?,
+        append_entry(record.as_deref(), &entry(spoiled))?,
     );
     let shelf_name = match &arguments.left {
         None => None,
@@ -57,28 +65,18 @@ pub(crate) fn run(arguments: &Spoiled) -> Result<Done, Failure> {
     };
     loaded.folder.save(&changes)?;
     loaded.model = loaded.folder.read().model;
-    let steel = Steel::of(&loaded.model.shop);
-    let request = tubewright_plan::stock::request_of(&loaded.model, practice, &chosen.runs, &[])
-        .map_err(stages::SupplyError::Request)?;
-    let now = with_shelf(&request, &supply.plan, &steel);
-    let made = cut_marks(&supply.plan, &steel);
-    let plan = remake(&now, &made, &[], &[]).map_err(stages::SupplyError::Plan)?;
-    show(arguments, &plan, shelf_name.as_deref(), before)
+    let plan = stages::supply(&loaded.model, practice, &chosen.runs, &[])?.plan;
+    show(arguments, &plan, shelf_name.as_deref(), Some(before))
 }
 
-/// What is still to be bought before the slip, in minor units.
-fn price_left(loaded: &load::Loaded, supply: &stages::Supply, steel: &Steel) -> Option<i64> {
-    let now = with_shelf(&supply.request, &supply.plan, steel);
-    let made: BTreeSet<String> = cut_marks(&supply.plan, steel);
-    let _ = loaded;
-    Some(remake(&now, &made, &[], &[]).ok()?.price.minor)
-}
-
-fn cut_of<'a>(plan: &'a StockPlan, mark: &str) -> Option<&'a CutStock> {
-    plan.cuts.iter().find(|cut| {
-        cut.parts
+/// The part that is this piece, and the item that it comes from.
+fn part_of<'a>(plan: &'a StockPlan, mark: &str) -> Option<(&'a CutStock, &'a CutPart)> {
+    plan.cuts.iter().find_map(|cut| {
+        let part = cut
+            .parts
             .iter()
-            .any(|part| part.serves.iter().any(|serves| serves.mark == mark))
+            .find(|part| part.serves.iter().any(|serves| serves.mark == mark))?;
+        Some((cut, part))
     })
 }
 

@@ -12,10 +12,10 @@ use tubewright_build::Span;
 use tubewright_build::model::{EntryKind, JointReading, Model, Name, Place, PlaceAt};
 use tubewright_build::quantity::{Quantity, parse_clock, parse_length};
 use tubewright_plan::fit::{
-    Change, FoundBy, JointFound, Offer, OfferSettings, Steel, as_built, joint_as_built, offers,
-    split_at_welds,
+    Change, ClosingFace, FoundBy, JointFound, Offer, OfferSettings, Steel, as_built,
+    joint_as_built, offers, split_at_welds,
 };
-use tubewright_plan::frozen::accepted_entry;
+use tubewright_plan::frozen::{accepted_beside, standing_of};
 use tubewright_plan::stages;
 
 /// Records the tapes, shows where the joint is and what can be done, takes an offer.
@@ -66,10 +66,10 @@ pub(crate) fn run(arguments: &Tacked) -> Result<Done, Failure> {
         &loaded.model,
         &solved.around,
         &planned.planned,
-        &supply.plan,
+        &supply.whole,
         &before,
     );
-    let runs = split_at_welds(&built.runs, &supply.plan);
+    let runs = split_at_welds(&built.runs, &supply.whole);
     let found = joint_as_built(
         &loaded.model,
         &solved.around,
@@ -83,7 +83,6 @@ pub(crate) fn run(arguments: &Tacked) -> Result<Done, Failure> {
         &solved.around,
         &solved.posed,
         &runs,
-        &supply.plan,
         &steel,
         &found,
         OfferSettings {
@@ -147,14 +146,24 @@ fn accept(
         .nth(found.run)
         .into_iter()
         .collect::<Vec<_>>();
+    // What stands keeps its place.
+    let standing = run
+        .first()
+        .zip(offer.stands.as_ref())
+        .and_then(|(run, mark)| {
+            let until = run.pieces.iter().position(|piece| piece.mark == *mark)?;
+            Some(standing_of(run, until))
+        })
+        .unwrap_or_default();
     // What is written are sizes and clocks; where the run starts is what it was.
     let name = planned
         .get(found.run)
         .map_or_else(String::new, |run| run.name.clone());
-    let entry = accepted_entry(
+    let entry = accepted_beside(
         date,
         &format!("{} from {}: {}", name, arguments.joint, offer.kind.words()),
         &run,
+        &standing,
         loaded.model.build.shown_units().units,
     );
     record_entry(loaded, &entry)?;
@@ -201,7 +210,7 @@ fn reading(model: &Model, tape: &str) -> Result<JointReading, Failure> {
     let rim = if clock == "centre" {
         None
     } else {
-        Some(parse_clock(clock).map_err(|error| bad(error.to_string()))?)
+        Some(parse_clock(&clock_as_written(clock)).map_err(|error| bad(error.to_string()))?)
     };
     let reads = parse_length(length).map_err(|error| bad(error.to_string()))?;
     Ok(JointReading {
@@ -212,6 +221,19 @@ fn reading(model: &Model, tape: &str) -> Result<JointReading, Failure> {
         rim,
         reads: Quantity::new(reads, length),
     })
+}
+
+/// "3 o'clock" as the files write it, "3:00".
+fn clock_as_written(clock: &str) -> String {
+    let hour = ["o'clock", "o’clock", "oclock"]
+        .iter()
+        .find_map(|words| clock.strip_suffix(words))
+        .map(str::trim_end);
+    match hour {
+        Some(hour) if hour.contains(':') => hour.to_owned(),
+        Some(hour) => format!("{hour}:00"),
+        None => clock.to_owned(),
+    }
 }
 
 fn as_text(found: &JointFound, all: &[Offer], joint: &str) -> String {
@@ -229,7 +251,7 @@ fn as_text(found: &JointFound, all: &[Offer], joint: &str) -> String {
     };
     text.push_str(&paragraph(
         &format!(
-            "It lies {:.1} mm from the plan, {by}: {:+.1} ± {:.1} mm rearwards, {:+.1} ± {:.1} to the right, {:+.1} ± {:.1} up; it points {:.1}° off and is turned {:+.1}° (clockwise looking downstream).",
+            "It lies {:.1} mm from the plan, {by}: {:+.1} ± {:.1} mm rearwards, {:+.1} ± {:.1} to the right, {:+.1} ± {:.1} up; it points {:.1}° off (its face leans {:+.1}° toward twelve o'clock and {:+.1}° toward three) and is turned {:+.1}° (clockwise looking downstream).",
             found.off.norm(),
             found.off.x,
             pm([1.0, 0.0, 0.0]),
@@ -238,6 +260,8 @@ fn as_text(found: &JointFound, all: &[Offer], joint: &str) -> String {
             found.off.z,
             pm([0.0, 0.0, 1.0]),
             found.lean_rad.to_degrees(),
+            found.face_rad[0].to_degrees(),
+            found.face_rad[1].to_degrees(),
             found.roll_rad.to_degrees(),
         ),
         2,
@@ -279,6 +303,18 @@ fn as_text(found: &JointFound, all: &[Offer], joint: &str) -> String {
             &styled(
                 WARNS,
                 "A reading stands out: tape it again before anything is cut for it.",
+            ),
+            2,
+        ));
+    }
+    if let Some(loose) = &found.loosest {
+        text.push_str(&paragraph(
+            &styled(
+                WARNS,
+                format!(
+                    "The tapes leave it loose {}: ± {:.0} mm that way. What is offered holds only if it lies where it is taken to lie; tape from a mark that sees it from another side.",
+                    loose.words, loose.plus_minus_mm
+                ),
             ),
             2,
         ));
@@ -377,14 +413,16 @@ fn change_words(change: &Change) -> String {
             from_rad.to_degrees()
         ),
         Change::Length {
-            mark,
+            part,
             from_mm,
             to_mm,
             is_cut,
+            ..
         } => format!(
-            "{mark} {to_mm:.1} mm instead of {from_mm:.1}{}",
+            "{part} {to_mm:.1} mm instead of {from_mm:.1}{}",
             saw(*is_cut)
         ),
+        Change::Face(face) => face_words(face),
         Change::Angle {
             mark,
             from_rad,
@@ -401,6 +439,23 @@ fn change_words(change: &Change) -> String {
     }
 }
 
+/// How a face of a closing piece is sawn.
+pub(crate) fn face_words(face: &ClosingFace) -> String {
+    let clock = face.long_at_rad.to_degrees();
+    format!(
+        "{} meets {} {:.1}° out of square: scribe its face from what it meets, {:.1} mm longer at {:.0}° from the witness line",
+        face.mark,
+        face.joint,
+        face.out_of_square_rad.to_degrees(),
+        face.longer_mm,
+        if clock.round() < 0.0 {
+            clock + 360.0
+        } else {
+            clock
+        },
+    )
+}
+
 fn as_json(found: &JointFound, all: &[Offer]) -> Value {
     json!({
         "joint": found.planned.mark,
@@ -411,6 +466,10 @@ fn as_json(found: &JointFound, all: &[Offer]) -> Value {
         "off": found.off.to_array(),
         "plus-minus": (0..3).map(|i| 1.96 * found.found.covariance[i][i].max(0.0).sqrt()).collect::<Vec<_>>(),
         "lean": found.lean_rad.to_degrees(),
+        "face": found.face_rad.map(f64::to_degrees),
+        "loosest": found.loosest.as_ref().map(|loose| json!({
+            "way": loose.words, "plus-minus": loose.plus_minus_mm,
+        })),
         "roll": found.roll_rad.to_degrees(),
         "loose": found.loose,
         "readings": found.readings.iter().map(|seen| json!({
@@ -437,4 +496,29 @@ fn offer_json(offer: &Offer) -> Value {
         "dearer-minor": offer.dearer_minor,
         "missing": offer.missing,
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::clock_as_written;
+    use tubewright_build::quantity::parse_clock;
+
+    #[test]
+    fn a_clock_may_be_said_as_the_help_says_it() {
+        for (said, deg) in [
+            ("3 o'clock", 90.0),
+            ("12 o'clock", 0.0),
+            ("3:30 o'clock", 105.0),
+            ("3:00", 90.0),
+            ("3:30", 105.0),
+            ("90 deg", 90.0),
+            ("11 o’clock", 330.0),
+        ] {
+            let clock = parse_clock(&clock_as_written(said)).expect(said);
+            assert!(
+                (clock.angle().deg() - deg).abs() < 1e-9,
+                "{said}: {clock:?}"
+            );
+        }
+    }
 }

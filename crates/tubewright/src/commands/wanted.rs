@@ -22,7 +22,7 @@ pub(crate) fn run(arguments: &Folder) -> Result<Done, Failure> {
     }
     let mut text = heading("Wanted");
     if list.is_empty() {
-        text.push_str("  Nothing: every part is on hand or on offer.\n");
+        text.push_str("  Nothing: every component is on hand or on offer, and none that the runs need is left out.\n");
     }
     for part in &list {
         text.push_str(&paragraph(
