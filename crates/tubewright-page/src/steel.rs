@@ -10,7 +10,9 @@ use tubewright_plan::fit::{
     JointFound, Offer, OfferSettings, Steel, as_built, joined, joint_as_built, offers,
     split_at_welds,
 };
-use tubewright_plan::frozen::{accepted_entry, chosen_entry, offer_of};
+use tubewright_plan::frozen::{
+    accepted_beside, accepted_entry, chosen_entry, offer_of, standing_of,
+};
 use tubewright_plan::stages::{self, Alternative, Routed};
 
 /// Work units for routing the rest anew behind a tacked joint: a second or two.
@@ -106,8 +108,8 @@ pub(crate) fn joint_as_found(
     // The joint is looked for where the joints before it leave it.
     let mut before = steel.clone();
     before.readings.remove(joint);
-    let built = as_built(model, &job.around, &chosen.planned, &supply.plan, &before);
-    let runs = split_at_welds(&built.runs, &supply.plan);
+    let built = as_built(model, &job.around, &chosen.planned, &supply.whole, &before);
+    let runs = split_at_welds(&built.runs, &supply.whole);
     let found = joint_as_built(model, &job.around, &runs, &steel, joint)
         .map_err(|error| refusal(&error.to_string()))?;
     let all = offers(
@@ -115,7 +117,6 @@ pub(crate) fn joint_as_found(
         &job.around,
         &job.posed,
         &runs,
-        &supply.plan,
         &steel,
         &found,
         OfferSettings {
@@ -148,10 +149,20 @@ pub(crate) fn taking_up(
         .into_iter()
         .collect();
     let name = run.first().map_or_else(String::new, |run| run.name.clone());
-    let entry = accepted_entry(
+    // What stands keeps its place.
+    let standing = run
+        .first()
+        .zip(offer.stands.as_ref())
+        .and_then(|(run, mark)| {
+            let until = run.pieces.iter().position(|piece| piece.mark == *mark)?;
+            Some(standing_of(run, until))
+        })
+        .unwrap_or_default();
+    let entry = accepted_beside(
         on,
         &format!("{name} from {joint}: {what}"),
         &run,
+        &standing,
         shown.car.model().build.shown_units().units,
     );
     recorded(folder, &entry, format!("took up: {what}"))

@@ -344,7 +344,7 @@ pub fn supply(
     if record.sawn.iter().any(|sawn| sawn.of.is_none()) {
         place_as_planned(&mut record, &plan_stock(&request)?);
     }
-    supplied(request, &record)
+    supplied(&request, &record)
 }
 
 /// The same for the whole job, as if nothing had happened yet.
@@ -358,17 +358,17 @@ pub fn supply_from_the_start(
     without: &[String],
 ) -> Result<Supply, SupplyError> {
     let request = request_of(model, practice, runs, without)?;
-    supplied(request, &SteelRecord::default())
+    supplied(&request, &SteelRecord::default())
 }
 
-fn supplied(request: StockRequest, record: &SteelRecord) -> Result<Supply, SupplyError> {
-    let progress = JobProgress::of(&request, record);
+fn supplied(request: &StockRequest, record: &SteelRecord) -> Result<Supply, SupplyError> {
+    let progress = JobProgress::of(request, record);
     let plan = progress.plan()?;
     let whole = progress.whole(&plan);
     Ok(Supply {
         cards: cut_cards(&plan, &request.rules),
-        fits: fit_marks(&request, &whole),
-        welds: welds(&request, &whole),
+        fits: fit_marks(request, &whole),
+        welds: welds(request, &whole),
         request: progress.rest.clone(),
         plan,
         whole,

@@ -28,7 +28,7 @@ pub(super) fn of(shown: &Shown, supply: &Supply) -> BuyView {
                 // Planned anew, the list holds only what is still to be bought.
                 quantity: buy.quantity + if is_anew { got } else { 0 },
                 got,
-                is_out: steel.out.iter().any(|(item, supplier)| {
+                is_out: steel.record.out.iter().any(|(item, supplier)| {
                     *item == buy.item && supplier.as_ref().is_none_or(|it| *it == buy.supplier)
                 }),
                 each: buy.each.to_string(),
@@ -99,6 +99,7 @@ fn changed_words(shown: &Shown, now: &Supply) -> Vec<String> {
     let (more, _) = difference(&before.plan, &now.plan);
     let steel = Steel::of(&shown.car.model().shop);
     let out: Vec<String> = steel
+        .record
         .out
         .iter()
         .map(|(item, supplier)| match supplier {

@@ -203,12 +203,13 @@ fn change(change: &Change) -> String {
             from_rad.to_degrees()
         ),
         Change::Length {
-            mark,
+            part,
             from_mm,
             to_mm,
             is_cut,
+            ..
         } => format!(
-            "{mark} {to_mm:.1} mm instead of {from_mm:.1} mm{}",
+            "{part} {to_mm:.1} mm instead of {from_mm:.1} mm{}",
             saw(*is_cut)
         ),
         Change::Angle {
@@ -222,6 +223,7 @@ fn change(change: &Change) -> String {
             from_rad.to_degrees(),
             saw(*is_cut)
         ),
+        Change::Face(face) => face.words(),
         Change::Dropped { mark, is_cut } => format!("{mark} drops out{}", saw(*is_cut)),
         Change::New { mark } => format!("{mark} is new"),
     }

@@ -24,7 +24,7 @@ fn entry(entry: &Entry) -> RecordEntry {
             item.to_string(),
             format!("{count} × {item} kept as spare"),
         ),
-        EntryKind::Cut { piece, from } => {
+        EntryKind::Cut { piece, from, .. } => {
             ("cut", piece.clone(), format!("cut {piece} from {from}"))
         }
         EntryKind::Spoiled { piece } => ("spoiled", piece.clone(), format!("spoiled {piece}")),

@@ -102,6 +102,26 @@ pub struct ClosingFace {
     pub longer_mm: f64,
 }
 
+impl ClosingFace {
+    /// For the person at the saw.
+    #[must_use]
+    pub fn words(&self) -> String {
+        let clock = self.long_at_rad.to_degrees();
+        format!(
+            "{} meets {} {:.1}° out of square: scribe its face from what it meets, {:.1} mm longer at {:.0}° from the witness line",
+            self.mark,
+            self.joint,
+            self.out_of_square_rad.to_degrees(),
+            self.longer_mm,
+            if clock.round() < 0.0 {
+                clock + 360.0
+            } else {
+                clock
+            },
+        )
+    }
+}
+
 /// A stretch closed by cutting a straight to the gap.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Spanned {

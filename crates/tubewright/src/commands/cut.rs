@@ -2,7 +2,6 @@
 
 use super::buy::chosen_text;
 use super::solve::{Solved, runs_of};
-use super::tacked::face_words;
 use super::{Done, Failure, load, made, print};
 use crate::cli::Folder;
 use crate::terminal::lengths::shown_lengths;
@@ -10,6 +9,7 @@ use crate::terminal::table::{Side, Table};
 use crate::terminal::{FAILS, heading, paragraph, styled};
 use serde_json::{Value, json};
 use tubewright_build::model::Model;
+use tubewright_plan::fit::ClosingFace;
 use tubewright_plan::lengths::Lengths;
 use tubewright_plan::routes::{PlannedRun, RollMark, roll_marks};
 use tubewright_plan::stages::Supply;
@@ -167,7 +167,7 @@ fn faces_text(solved: &Solved, supply: &Supply) -> String {
     let list: Vec<String> = faces
         .iter()
         .filter(|face| to_cut(&face.mark) && face.out_of_square_rad.to_degrees() >= FELT_DEG)
-        .map(face_words)
+        .map(ClosingFace::words)
         .collect();
     if list.is_empty() {
         return String::new();

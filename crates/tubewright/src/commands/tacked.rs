@@ -12,8 +12,8 @@ use tubewright_build::Span;
 use tubewright_build::model::{EntryKind, JointReading, Model, Name, Place, PlaceAt};
 use tubewright_build::quantity::{Quantity, parse_clock, parse_length};
 use tubewright_plan::fit::{
-    Change, ClosingFace, FoundBy, JointFound, Offer, OfferSettings, Steel, as_built,
-    joint_as_built, offers, split_at_welds,
+    Change, FoundBy, JointFound, Offer, OfferSettings, Steel, as_built, joint_as_built, offers,
+    split_at_welds,
 };
 use tubewright_plan::frozen::{accepted_beside, standing_of};
 use tubewright_plan::stages;
@@ -422,7 +422,7 @@ fn change_words(change: &Change) -> String {
             "{part} {to_mm:.1} mm instead of {from_mm:.1}{}",
             saw(*is_cut)
         ),
-        Change::Face(face) => face_words(face),
+        Change::Face(face) => face.words(),
         Change::Angle {
             mark,
             from_rad,
@@ -437,23 +437,6 @@ fn change_words(change: &Change) -> String {
         Change::Dropped { mark, is_cut } => format!("{mark} drops out{}", saw(*is_cut)),
         Change::New { mark } => format!("{mark} is new"),
     }
-}
-
-/// How a face of a closing piece is sawn.
-pub(crate) fn face_words(face: &ClosingFace) -> String {
-    let clock = face.long_at_rad.to_degrees();
-    format!(
-        "{} meets {} {:.1}° out of square: scribe its face from what it meets, {:.1} mm longer at {:.0}° from the witness line",
-        face.mark,
-        face.joint,
-        face.out_of_square_rad.to_degrees(),
-        face.longer_mm,
-        if clock.round() < 0.0 {
-            clock + 360.0
-        } else {
-            clock
-        },
-    )
 }
 
 fn as_json(found: &JointFound, all: &[Offer]) -> Value {
