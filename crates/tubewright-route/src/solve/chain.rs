@@ -18,6 +18,13 @@ impl Screw {
         moves: Vector::ZERO,
     };
 
+    /// The roll of a component's body about its axis.
+    pub(crate) fn roll(from: Point, to: Point) -> Self {
+        (to - from)
+            .direction()
+            .map_or(Self::NONE, |axis| Self::turn(axis.vector(), from))
+    }
+
     fn slide(along: Vector) -> Self {
         Self {
             turns: Vector::ZERO,
@@ -185,8 +192,8 @@ pub(crate) fn lay(
                 stance = turned.bent(angle, clr);
             }
             Some(&Joint::Component(c)) => {
-                out.screws.push(Screw::NONE);
-                out.screws.push(Screw::turn(stance.travel, stance.origin));
+                // Its roll turns its own body alone; what comes behind it stays as it is.
+                out.screws.extend([Screw::NONE, Screw::NONE]);
                 if let Some(component) = problem.components.get(c) {
                     let next = stance.ahead(component.length_mm);
                     out.elements.push(Element {
