@@ -1,5 +1,10 @@
 //! Sides of bodies that the person has closed stay free of runs, and wishes that nothing acts on are
 //! said aloud.
+#![allow(
+    clippy::expect_used,
+    clippy::indexing_slicing,
+    reason = "what cannot be read may stop the test"
+)]
 
 mod common;
 
