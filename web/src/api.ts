@@ -90,6 +90,10 @@ cards: Array<CardView>,
  */
 clocks: Array<ClockView>, 
 /**
+ * Roll of ovals and boxes.
+ */
+rolls: Array<RollView>, 
+/**
  * Every check.
  */
 prove: ProveView, };
@@ -383,6 +387,10 @@ roll: number,
  * How that is known.
  */
 by: string, 
+/**
+ * Which way its tapes leave it loose, and the one line to add; none when they hold it.
+ */
+loose: string | null, 
 /**
  * Its readings.
  */
@@ -1110,6 +1118,10 @@ inside: number,
  */
 side: number, 
 /**
+ * Not sawn but dressed down to the ring: up to this comes off, mm; none where the saw cuts.
+ */
+dress: number | null, 
+/**
  * Saw angle from square, degrees.
  */
 saw: number, 
@@ -1143,6 +1155,32 @@ round: number,
  * True when the part is turned end for end.
  */
 isReversed: boolean, };
+
+export type RollView = { 
+/**
+ * The run.
+ */
+run: string, 
+/**
+ * Mark of the part.
+ */
+mark: string, 
+/**
+ * The component.
+ */
+component: string, 
+/**
+ * From the witness line of the part before it, clockwise looking downstream, degrees.
+ */
+clock: number, 
+/**
+ * The same round the outside of its neck, mm.
+ */
+round: number, 
+/**
+ * From lying flat in the car, degrees.
+ */
+fromFlat: number, };
 
 export type ProveView = { 
 /**

@@ -1,10 +1,12 @@
 // A person at the page: from an empty folder, with a slip, at the counter, beside the car.
 
 import assert from "node:assert/strict";
-import { readFileSync, writeFileSync } from "node:fs";
+import { mkdtempSync, readFileSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
+import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { after, before, test } from "node:test";
+import { BETWEEN_MARKS, HEIGHTS, SIDES, TO_FLANGE, TO_TIP } from "./car.mjs";
 import { LAPTOP, PHONE, SEARCH, browser, go, newBuild, open, cleanUp, run, settled, shot, type, visit } from "./program.mjs";
 
 const PLACES = ["Measure", "Route", "Buy", "Cut", "Fit", "Prove"];
@@ -57,6 +59,76 @@ async function fill(page, title, tab, values) {
   }
   await form.getByRole("button", { name: "Add it" }).click();
 }
+
+test("from an empty folder to a printed list, with the phone", async () => {
+  const folder = mkdtempSync(join(tmpdir(), "tubewright-empty-"));
+  const program = await open(folder);
+  const page = await visit(chrome, program.address, PHONE);
+  await shot(page, "empty-phone");
+  for (const [name, side] of Object.entries(SIDES)) {
+    await fill(page, "Add to the car", "mark", { Name: name, Side: side });
+    await card(page, "Take a reading").getByRole("button", { name, exact: true }).waitFor();
+  }
+  for (const line of BETWEEN_MARKS) {
+    await tape(page, line);
+  }
+  await shot(page, "tapes-phone");
+  await fill(page, "Add to the car", "how it stands", { Name: "on its wheels", "It stands on": "its wheels" });
+  const take = card(page, "Take a reading");
+  await take.getByRole("button", { name: "height over the floor" }).click();
+  for (const { of, reads } of HEIGHTS) {
+    await pick(page, "Of", of);
+    await type(take, reads);
+    await page.getByRole("status").filter({ hasText: `Written down: ${of}: ${reads} mm` }).waitFor();
+  }
+  const axes = card(page, "Add to the car");
+  await axes.getByRole("button", { name: "axes", exact: true }).click();
+  for (const [label, name] of [["Front pair, left", "A left"], ["Front pair, right", "A right"], ["Rear pair, left", "B left"], ["Rear pair, right", "B right"]]) {
+    await axes.locator("label.line").filter({ hasText: new RegExp(`^${label}`) }).locator("select").selectOption(name);
+  }
+  await axes.getByRole("button", { name: "Choose these" }).click();
+  await page.locator("tr", { hasText: "C left" }).locator("td").nth(3).waitFor();
+  await fill(page, "Add to the car", "place on something", { Name: "tip point", Side: "right" });
+  await take.getByRole("button", { name: "tape", exact: true }).click();
+  for (const line of TO_TIP) {
+    await tape(page, line);
+  }
+  await fill(page, "Add to the car", "end", { Name: "flange", "It is a": "flange", Gas: "comes out here: a run begins", "Outside diameter of the tube": "63.5 mm", "Diameter of the rim that is measured": "104 mm" });
+  for (const line of TO_FLANGE) {
+    await tape(page, line);
+  }
+  await fill(page, "Add to the car", "end", { Name: "tip", "It is a": "tip", Gas: "goes in here: a run ends", "Outside diameter of the tube": "63.5 mm", "Its centre is wished at": "tip point", "Gas flows there": "rearwards" });
+  await page.getByText("they agree with each other").waitFor();
+  await shot(page, "measured-phone");
+  await go(page, "Buy");
+  await page.getByRole("button", { name: "Begin with 63.5 mm stainless" }).click();
+  await card(page, "Nothing in stock yet").waitFor({ state: "detached" });
+  await go(page, "Measure");
+  await fill(page, "Add to the car", "run", { Name: "exhaust", From: "flange", To: "tip", Tube: "63.5x1.5 304" });
+  await go(page, "Route");
+  await page.getByRole("button", { name: "Find ways" }).click();
+  await page.locator(".way").first().waitFor({ timeout: SEARCH });
+  await settled(page);
+  await page.locator(".way").first().getByRole("button", { name: "choose it" }).click();
+  await page.getByText("It is what is bought, cut, fitted and proved.").waitFor();
+  await shot(page, "first-route-phone");
+  await go(page, "Buy");
+  const wanted = await page.locator(".counter li .grow").allInnerTexts();
+  assert.ok(wanted.length > 1, "the list has lines");
+  // On paper: the list without what only a screen can do.
+  await page.emulateMedia({ media: "print" });
+  assert.equal(await page.getByRole("button").count(), 0, "no button is printed");
+  await shot(page, "list-printed");
+  const paper = await page.pdf({ format: "A4" });
+  assert.ok(paper.length > 5_000, "the list goes to paper");
+  // The command line says the same.
+  const said = JSON.parse(run("buy", folder, "--json"));
+  for (const line of said.buy) {
+    assert.ok(wanted.some((words) => words.startsWith(line.item)), `${line.item} is on the page`);
+  }
+  assert.deepEqual(page.troubles, []);
+  await program.stop();
+});
 
 test("taking back reaches the file, across a restart", async () => {
   const folder = newBuild("kitcar-mid4");
@@ -169,7 +241,11 @@ test("ways, the counter, the saw, a tacked joint as built, and the board", async
     const wide = await phone.evaluate(() => document.documentElement.scrollWidth - innerWidth);
     assert.ok(wide <= 0, `${place} is ${wide} px wider than the phone`);
   }
-  assert.deepEqual([...page.troubles, ...phone.troubles], []);
+  // The packet for the bench: a PDF, or the words of a program that was built without it.
+  await go(page, "Prove");
+  await page.getByRole("button", { name: "Shop packet (PDF)" }).click();
+  await Promise.any([page.waitForEvent("download"), page.getByText("without its typesetting engine").waitFor()]);
+  assert.deepEqual([...page.troubles, ...phone.troubles].filter((words) => !/409/.test(words)), []);
   await program.stop();
 });
 

@@ -94,6 +94,9 @@ impl Doorway {
     }
 }
 
+/// Makes the printed packet of the build in a folder: a PDF, or a sentence why there is none.
+pub type Printer = fn(&std::path::Path) -> Result<Vec<u8>, String>;
+
 /// Serves until `stop` answers true, which is asked twice a second.
 ///
 /// # Errors
@@ -101,6 +104,7 @@ impl Doorway {
 pub fn serve(
     workshop: Workshop,
     samples: &'static [Sample],
+    printer: Printer,
     doorway: Doorway,
     stop: impl Fn() -> bool + Send + 'static,
 ) -> io::Result<()> {
@@ -111,7 +115,7 @@ pub fn serve(
     runtime.block_on(async move {
         let listener = tokio::net::TcpListener::from_std(doorway.listener)?;
         let watcher = workshop.clone();
-        let router = web::router(workshop, samples, doorway.guard);
+        let router = web::router(workshop, samples, printer, doorway.guard);
         let server = axum::serve(listener, router);
         let asked = async move {
             while !stop() {

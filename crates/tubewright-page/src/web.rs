@@ -1,6 +1,8 @@
 //! The addresses of the page and what each answers.
 
+use crate::Printer;
 use crate::api::{Deed, News, Refusal, SampleView};
+use crate::deeds::refusal;
 use crate::guard::{CONTENT_POLICY, Guard};
 use crate::playground::Playground;
 use crate::samples::Sample;
@@ -28,15 +30,20 @@ use tubewright_sheets::{
 const LARGEST_REQUEST: usize = 256 * 1024;
 
 /// All addresses, behind the guard: the build itself, and each demonstration below `/demo/NAME`.
-pub(crate) fn router(workshop: Workshop, samples: &'static [Sample], guard: Guard) -> Router {
+pub(crate) fn router(
+    workshop: Workshop,
+    samples: &'static [Sample],
+    printer: Printer,
+    guard: Guard,
+) -> Router {
     let guard = Arc::new(guard);
-    let mut all = of_build(Playground::of(workshop));
+    let mut all = of_build(Playground::of(workshop), printer);
     for sample in samples {
         let path = format!("/demo/{}", sample.name);
         let to = HeaderValue::from_str(&format!("{path}/"));
         all = all.nest(
             &format!("{path}/"),
-            of_build(Playground::around(sample, samples)),
+            of_build(Playground::around(sample, samples), printer),
         );
         if let Ok(to) = to {
             // Without its last stroke the page's own addresses would lead elsewhere.
@@ -64,7 +71,7 @@ fn listed(samples: &[Sample]) -> Vec<SampleView> {
         .collect()
 }
 
-fn of_build(playground: Playground) -> Router {
+fn of_build(playground: Playground, printer: Printer) -> Router {
     Router::new()
         .route("/", get(page))
         .route("/page.js", get(script))
@@ -86,6 +93,10 @@ fn of_build(playground: Playground) -> Router {
         .route("/api/drawing", get(drawing))
         .route("/api/card", get(card))
         .route("/api/model.glb", get(model))
+        .route(
+            "/api/packet.pdf",
+            get(move |State(play): State<Playground>| packet(play, printer)),
+        )
         .with_state(playground)
 }
 
@@ -310,6 +321,15 @@ async fn model(State(play): State<Playground>) -> Response {
         Ok(Ok(bytes)) => typed("model/gltf-binary", bytes),
         // Nothing to show yet is no error: the page says so in words.
         Ok(Err(_)) => StatusCode::NO_CONTENT.into_response(),
+        Err(died) => died.into_response(),
+    }
+}
+
+async fn packet(play: Playground, printer: Printer) -> Response {
+    let made = off_the_loop(move || printer(play.build()?.path()).map_err(|why| refusal(&why)));
+    match made.await {
+        Ok(Ok(bytes)) => typed("application/pdf", bytes),
+        Ok(Err(refusal)) => (StatusCode::CONFLICT, Json(refusal)).into_response(),
         Err(died) => died.into_response(),
     }
 }

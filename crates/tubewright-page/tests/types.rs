@@ -68,6 +68,7 @@ fn the_page_has_the_same_types() {
         api::CardView,
         api::CutView,
         api::ClockView,
+        api::RollView,
         api::ProveView,
         api::StateView,
         api::FindingView,

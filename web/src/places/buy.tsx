@@ -4,6 +4,7 @@ import { useState } from "preact/hooks";
 import type { BuyLine, Counter, Deed, Plan, SubstituteView } from "../api";
 import { STOCK_FORMS } from "../forms/stock";
 import { FormTabs } from "../forms/tabs";
+import { PacketButton } from "../packet";
 import { today, useAsked, useShop } from "../shop";
 
 export function Buy() {
@@ -23,6 +24,7 @@ export function Buy() {
             <p>For {buy.whatFor}.{buy.isChosen ? "" : " Choose a way before you buy."}</p>
             <div class="buttons noprint">
               <button type="button" onClick={() => window.print()}>Print</button>
+              <PacketButton />
               <button type="button" onClick={() => navigator.clipboard.writeText(asText(buy.lines, "\t"))}>Copy</button>
               <a class="button" download="buy.csv" href={`data:text/csv;charset=utf-8,${encodeURIComponent(asText(buy.lines, ","))}`}>CSV</a>
             </div>

@@ -1,8 +1,9 @@
 // Cut: one card for each stock item, with its picture, marks and ticks.
 
 import type { CardView, Plan } from "../api";
+import { PacketButton } from "../packet";
 import { today, useAsked, useShop } from "../shop";
-import { saw, signedDegrees } from "../units";
+import { saw, signedDegrees, small } from "../units";
 
 export function Cut() {
   const { view } = useShop();
@@ -18,12 +19,13 @@ export function Cut() {
         Scribe a witness line along the whole item before the first cut, on a bend along its outside. Mark every cut before the first one. Measure
         from the end named, with the tape along the side named. Sawn tube is sharp: deburr; wear eye protection.
       </p>
-      <div class="buttons noprint"><button type="button" onClick={() => window.print()}>Print the {cards.length} cards ({cuts} cuts)</button></div>
+      <div class="buttons noprint"><button type="button" onClick={() => window.print()}>Print the {cards.length} cards ({cuts} cuts)</button><PacketButton /></div>
       {plan.value?.buy?.isChosen === false ? <p class="card warn">No way is chosen yet: the marks below may change. Choose one on Route before the first cut.</p> : null}
       <div class="cards">
         {cards.map((card) => <Card key={card.picture} card={card} />)}
       </div>
       <Clocks plan={plan.value} />
+      <Rolls plan={plan.value} />
     </div>
   );
 }
@@ -51,13 +53,16 @@ function Card({ card }: { card: CardView }) {
                   <td>{saw(cut.outside, unit)}</td>
                   <td>{saw(cut.inside, unit)}</td>
                   <td>{saw(cut.side, unit)}</td>
-                  <td>to {cut.kerfToward}{cut.saw === 0 ? "" : `, saw ${cut.saw.toFixed(1)}°`}</td>
+                  <td class={cut.dress === null ? "" : "bad"}>{cut.dress === null ? `to ${cut.kerfToward}${cut.saw === 0 ? "" : `, saw ${cut.saw.toFixed(1)}°`}` : "dress"}</td>
                 </tr>
               ))}
             </tbody>
           </table>
         </div>
       )}
+      {card.cuts.filter((cut) => cut.dress !== null).map((cut) => (
+        <p class="bad" key={cut.number}>{cut.number} is not sawn: dress it down to its ring. Up to {small(cut.dress ?? 0, unit)} comes off, thinner than a blade can follow; a saw there scraps the part.</p>
+      ))}
       <ul class="rows">
         {card.parts.map((marks) => <Part key={marks.join()} marks={marks} card={card} />)}
       </ul>
@@ -107,6 +112,36 @@ function Clocks({ plan }: { plan: Plan | null }) {
                 <td>{signedDegrees(clock.clock)}</td>
                 <td>{saw(clock.round, unit)}</td>
                 <td class="words">{clock.run}{clock.isReversed ? ", turned end for end" : ""}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </section>
+  );
+}
+
+function Rolls({ plan }: { plan: Plan | null }) {
+  const { unit } = useShop();
+  if (plan === null || plan.rolls.length === 0) {
+    return null;
+  }
+  return (
+    <section class="card">
+      <h2>Roll of oval and box parts to the part before</h2>
+      <p>Scribe their own witness line along the neck, in the middle of the broad side that lies up when they lie flat.</p>
+      <div class="scroll" tabIndex={0} role="region" aria-label="rolls">
+        <table>
+          <caption>clockwise looking downstream is plus; round the neck in {unit}</caption>
+          <thead><tr><th scope="col">part</th><th scope="col">roll</th><th scope="col">round</th><th scope="col">in the car</th><th scope="col" class="words">component</th></tr></thead>
+          <tbody>
+            {plan.rolls.map((roll) => (
+              <tr key={roll.run + roll.mark}>
+                <th scope="row">{roll.mark}</th>
+                <td>{signedDegrees(roll.clock)}</td>
+                <td>{saw(roll.round, unit)}</td>
+                <td>{Math.abs(roll.fromFlat) < 0.05 ? "lies flat" : signedDegrees(roll.fromFlat)}</td>
+                <td class="words">{roll.component}</td>
               </tr>
             ))}
           </tbody>

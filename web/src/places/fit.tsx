@@ -140,6 +140,7 @@ function AsBuilt({ joint }: { joint: string }) {
       <p>
         It lies <strong>{small(off, unit)}</strong> from the plan, {found.by}: {["rearwards", "to the right", "up"].map((way, axis) => `${signed(found.off[axis] ?? 0, unit)} ± ${small(found.plusMinus[axis] ?? 0, unit)} ${way}`).join(", ")}. It points {found.lean.toFixed(1)}° off and is turned {signedDegrees(found.roll)} (clockwise looking downstream).
       </p>
+      {found.loose === null ? null : <p class="bad">{found.loose}</p>}
       {found.readings.some((reading) => reading.isDoubtful) ? (
         <p class="bad">{found.readings.filter((reading) => reading.isDoubtful).map((reading) => `${reading.from} reads ${length(reading.reads, unit)}, ${signed(reading.leftOver, unit)} against the others`).join("; ")}: tape it again before anything is cut for it.</p>
       ) : null}

@@ -1,6 +1,7 @@
 // Prove: what fails, what nobody has checked, what passes.
 
 import type { FindingView, Plan, StateView } from "../api";
+import { PacketButton } from "../packet";
 import { useAsked, useShop } from "../shop";
 import { length, small } from "../units";
 import type { Unit } from "../units";
@@ -34,7 +35,7 @@ export function Prove() {
           Steering, brakes and fuel lines are judged by a licensed practitioner; local law decides on emissions and noise. Exhaust gas holds carbon
           monoxide: run the engine outdoors.
         </p>
-        <div class="buttons noprint"><button type="button" onClick={() => window.print()}>Print</button></div>
+        <div class="buttons noprint"><button type="button" onClick={() => window.print()}>Print</button><PacketButton /></div>
       </section>
       {view.missing.length === 0 ? null : (
         <section class="card warn">

@@ -1,6 +1,6 @@
 //! The list, and what to take when something is out.
 
-use super::{CardView, ClockView, ProveView};
+use super::{CardView, ClockView, ProveView, RollView};
 use serde::Serialize;
 use ts_rs::TS;
 
@@ -76,6 +76,8 @@ pub struct Plan {
     pub cards: Vec<CardView>,
     /// Clock of each part to the one before it, in the order of flow.
     pub clocks: Vec<ClockView>,
+    /// Roll of ovals and boxes.
+    pub rolls: Vec<RollView>,
     /// Every check.
     pub prove: ProveView,
 }

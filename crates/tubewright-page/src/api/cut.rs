@@ -39,6 +39,8 @@ pub struct CutView {
     pub inside: f64,
     /// Along the side, mm.
     pub side: f64,
+    /// Not sawn but dressed down to the ring: up to this comes off, mm; none where the saw cuts.
+    pub dress: Option<f64>,
     /// Saw angle from square, degrees.
     pub saw: f64,
     /// The end toward which the kerf goes.
@@ -61,4 +63,22 @@ pub struct ClockView {
     pub round: f64,
     /// True when the part is turned end for end.
     pub is_reversed: bool,
+}
+
+/// Roll of an oval or box part.
+#[derive(Clone, Debug, Serialize, TS)]
+#[serde(rename_all = "camelCase")]
+pub struct RollView {
+    /// The run.
+    pub run: String,
+    /// Mark of the part.
+    pub mark: String,
+    /// The component.
+    pub component: String,
+    /// From the witness line of the part before it, clockwise looking downstream, degrees.
+    pub clock: f64,
+    /// The same round the outside of its neck, mm.
+    pub round: f64,
+    /// From lying flat in the car, degrees.
+    pub from_flat: f64,
 }

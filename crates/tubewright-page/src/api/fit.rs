@@ -113,6 +113,8 @@ pub struct JointView {
     pub roll: f64,
     /// How that is known.
     pub by: String,
+    /// Which way its tapes leave it loose, and the one line to add; none when they hold it.
+    pub loose: Option<String>,
     /// Its readings.
     pub readings: Vec<TapeSeenView>,
     /// How to go on.

@@ -13,7 +13,7 @@ mod solids;
 mod view;
 
 pub use buy::{BuyLine, BuyView, Counter, DeliveryLine, Plan, SubstituteView, WantedView};
-pub use cut::{CardView, ClockView, CutView};
+pub use cut::{CardView, ClockView, CutView, RollView};
 pub use deed::{Deed, Field, Happening, JointTape, Refusal, Spot, Value};
 pub use fit::{
     CheckDistanceView, FitStepView, FitView, JointCheckView, JointView, OfferView, TapeSeenView,

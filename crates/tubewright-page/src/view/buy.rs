@@ -1,13 +1,14 @@
 //! What to buy, what to cut and how to clock it.
 
-use crate::api::{BuyLine, BuyView, CardView, ClockView, CutView, DeliveryLine};
+use crate::api::{BuyLine, BuyView, CardView, ClockView, CutView, DeliveryLine, RollView};
 use crate::derived::Shown;
 use std::collections::BTreeMap;
 use tubewright_build::model::{EntryKind, Model};
 use tubewright_plan::fit::Steel;
+use tubewright_plan::routes::roll_marks;
 use tubewright_plan::stages::Supply;
 use tubewright_plan::stock::{missing_words, proof_words, trouble_words};
-use tubewright_stock::{CutCard, KerfSide, Source, StockEnd, StockPlan, StockShape};
+use tubewright_stock::{CutCard, FaceBy, KerfSide, Source, StockEnd, StockPlan, StockShape};
 
 pub(super) fn of(shown: &Shown, supply: &Supply) -> BuyView {
     let plan = &supply.plan;
@@ -220,6 +221,10 @@ fn card((picture, card): (u32, &CutCard)) -> CardView {
                 outside: cut.reach.outside.mm(),
                 inside: cut.reach.inside.mm(),
                 side: cut.reach.side.mm(),
+                dress: match cut.by {
+                    FaceBy::Dress { most } => Some(most.mm()),
+                    FaceBy::Saw => None,
+                },
                 saw: cut.angle.deg(),
                 kerf_toward: match cut.kerf {
                     KerfSide::TowardA => "A",
@@ -247,6 +252,24 @@ pub(super) fn clocks(supply: &Supply) -> Vec<ClockView> {
             clock: fit.clock.deg(),
             round: fit.round_outside.mm(),
             is_reversed: fit.is_reversed,
+        })
+        .collect()
+}
+
+pub(super) fn rolls(shown: &Shown) -> Vec<RollView> {
+    let model = shown.car.model();
+    shown
+        .car
+        .runs(shown.way)
+        .iter()
+        .flat_map(|run| roll_marks(model, run))
+        .map(|roll| RollView {
+            run: roll.run,
+            mark: roll.mark,
+            component: roll.component,
+            clock: roll.clock.deg(),
+            round: roll.round_neck.mm(),
+            from_flat: roll.from_flat.deg(),
         })
         .collect()
 }

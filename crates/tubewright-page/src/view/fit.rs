@@ -143,6 +143,7 @@ pub(crate) fn joint(found: &JointFound, offers: &[Offer]) -> JointView {
             FoundBy::TapeAndPieces => "by the tape and what the pieces before it can be",
         }
         .to_owned(),
+        loose: found.loose.clone(),
         readings: found.readings.iter().map(tape_seen).collect(),
         offers: (1..).zip(offers).map(offer).collect(),
     }

@@ -78,6 +78,7 @@ pub(crate) fn plan(shown: &Shown) -> Plan {
         buy_problem: supply.and_then(Result::err).map(str::to_owned),
         cards: good.map(buy::cards).unwrap_or_default(),
         clocks: good.map(buy::clocks).unwrap_or_default(),
+        rolls: buy::rolls(shown),
         prove: shown.board().map(prove::of).unwrap_or_default(),
     }
 }

@@ -122,6 +122,9 @@ fn spot(network: &Network, target: Target) -> Option<SpotView> {
     })
 }
 
+/// From here on another direction and not another place is what is told, radians.
+const SEEN_TURN_RAD: f64 = 0.05;
+
 /// What the readings do not tell yet.
 pub(super) fn lacks(guide: &Guide) -> Vec<String> {
     let mut words: Vec<String> = guide
@@ -147,10 +150,18 @@ pub(super) fn lacks(guide: &Guide) -> Vec<String> {
         );
     }
     words.extend(guide.twofold.iter().map(|place| {
-        format!(
-            "{} fits the readings as well {:.0} mm away: say which side it is on, or take one more line to it",
-            place.name, place.apart_mm
-        )
+        if place.turned_rad > SEEN_TURN_RAD {
+            format!(
+                "{} fits the readings as well facing another way, turned {:.0}°: take one more line to its rim",
+                place.name,
+                place.turned_rad.to_degrees()
+            )
+        } else {
+            format!(
+                "{} fits the readings as well {:.0} mm away: say which side it is on, or take one more line to it",
+                place.name, place.apart_mm
+            )
+        }
     }));
     words.extend(guide.setups.iter().map(|trouble| match trouble {
         SetupTrouble::FloorNotFixed { setup, heights } => format!(

@@ -1,10 +1,12 @@
 //! The page: measure, route, buy, cut, fit and prove in the browser.
 
-use super::{Done, Failure, new, print};
-use crate::cli::Open;
+use super::load::load;
+use super::solve::runs_of;
+use super::{Done, Failure, new, print, sheets};
+use crate::cli::{Open, PaperSize};
 use crate::demonstration::DEMONSTRATIONS;
 use crate::interrupt;
-use crate::terminal::paragraph;
+use crate::terminal::{paragraph, today};
 use std::path::Path;
 use std::sync::OnceLock;
 use tubewright_page::{Doorway, Sample, Workshop, serve};
@@ -32,8 +34,27 @@ pub(crate) fn run(arguments: &Open) -> Result<Done, Failure> {
         ))?;
     }
     print("Open it in a browser. Ctrl-C ends it; everything done on the page is saved at once.\n")?;
-    serve(workshop, samples, doorway, interrupt::was_asked).map_err(Failure::Serve)?;
+    serve(workshop, samples, packet, doorway, interrupt::was_asked).map_err(Failure::Serve)?;
     Ok(Done::Clean)
+}
+
+/// The printed packet of a build, as `sheets` writes it.
+fn packet(folder: &Path) -> Result<Vec<u8>, String> {
+    let out = tempfile::tempdir().map_err(|error| error.to_string())?;
+    write_sheets(folder, out.path()).map_err(|error| error.to_string())?;
+    std::fs::read(out.path().join("packet.pdf"))
+        .map_err(|_| "this program was built without its typesetting engine, so there is no PDF; `tubewright sheets` writes everything else".to_owned())
+}
+
+fn write_sheets(folder: &Path, out: &Path) -> Result<(), Failure> {
+    let mut loaded = load(folder)?;
+    let solved = runs_of(&mut loaded)?;
+    let supply = solved.supply(&loaded, &[])?;
+    let board = solved.board(&loaded, supply.as_ref());
+    let judged = (supply.as_ref(), &board);
+    // What could not be made has a page that says so.
+    let _is_whole = sheets::write_all(&loaded, &solved, judged, out, (PaperSize::A4, today()))?;
+    Ok(())
 }
 
 /// Whether there is no such folder, or nothing in it.
