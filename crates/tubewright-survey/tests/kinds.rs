@@ -9,10 +9,10 @@
 mod common;
 
 use common::cars::{Kind, place, random_car};
-use tubewright_geometry::math;
+use tubewright_geometry::{Point, math};
 use tubewright_survey::{
-    Contact, EndId, Goal, Means, PointId, PointSpec, Reading, ReadingKind, SetupSpec, Side, Stance,
-    Target, adjust, find_doubtful,
+    Contact, EndId, Goal, Means, Network, Pair, PlaceHint, PointId, PointSpec, Reading,
+    ReadingKind, SetupSpec, Side, Stance, Target, adjust, find_doubtful,
 };
 
 const MEANS: Means = Means {
@@ -342,4 +342,68 @@ fn a_height_in_the_wrong_set_up_is_told() {
     assert_eq!(found.doubtful[0].number, number);
     let words = found.doubtful[0].sentence(&car.network);
     assert!(words.ends_with("taken on the lift"), "{words}");
+}
+
+/// A place in the car's middle plane is as far from the left mark as from the right one: a line taken to the
+/// wrong mark fits both, and the words say so and decide for neither.
+#[test]
+fn a_wrong_mark_and_its_mirror_twin_are_both_named() {
+    let mut network = Network::default();
+    let floor = network.add_setup(SetupSpec::new("floor", Stance::Wheels));
+    let places = [
+        ("front left", [0.0, -420.0, 420.0], Some(Side::Left)),
+        ("front right", [0.0, 420.0, 420.0], Some(Side::Right)),
+        ("middle left", [930.0, -390.0, 310.0], Some(Side::Left)),
+        ("middle right", [930.0, 390.0, 310.0], Some(Side::Right)),
+        ("rear left", [2050.0, -450.0, 500.0], Some(Side::Left)),
+        ("rear right", [2050.0, 450.0, 500.0], Some(Side::Right)),
+        ("gearbox", [640.0, 0.0, 230.0], None),
+    ];
+    for (name, _, side) in places {
+        let hint = PlaceHint {
+            side,
+            ..PlaceHint::default()
+        };
+        network.add_point(PointSpec::hinted(name, hint));
+    }
+    for left in [0, 2, 4] {
+        network.pairs.push(Pair {
+            left: PointId(left),
+            right: PointId(left + 1),
+        });
+    }
+    let at = |i: usize| Point::from_array(places[i].1);
+    let mut number = 0;
+    for p in 0..places.len() {
+        number += 1;
+        let reading = Reading::height(number, PointId(p), floor, at(p).z, 1.0);
+        network.readings.push(reading);
+        for q in p + 1..places.len() {
+            number += 1;
+            let length = at(p).distance(at(q));
+            // The line to the rear marks is left out, but for the one that went there by mistake.
+            if (4..6).contains(&p) && q == 6 {
+                continue;
+            }
+            let reading = Reading::tape(number, PointId(p), PointId(q), length, 1.5);
+            network.readings.push(reading);
+        }
+    }
+    let slipped = network
+        .readings
+        .iter_mut()
+        .find(|r| r.kind.targets() == [Target::Point(PointId(0)), Target::Point(PointId(6))])
+        .unwrap();
+    slipped.value = at(4).distance(at(6));
+    let number = slipped.number;
+    let found = find_doubtful(&adjust(&network).unwrap());
+    let doubtful = &found.doubtful[0];
+    assert_eq!(doubtful.number, number);
+    let sentence = doubtful.sentence(&network);
+    assert!(
+        sentence.contains("was perhaps taken from rear left, or taken from rear right")
+            || sentence.contains("was perhaps taken from rear right, or taken from rear left"),
+        "{sentence}"
+    );
+    assert_eq!((doubtful.went_to(), doubtful.was_probably()), (None, None));
 }

@@ -195,18 +195,28 @@ fn explain(found: &mut Doubtful, without: &Adjustment) {
     found.explanations = slips::explanations(without, reading, found.others_say);
 }
 
+/// An explanation must be this much likelier than the next to be called probable: a place in the car's
+/// middle is as far from the left mark as from the right one.
+const LIKELIER: f64 = 2.0;
+
 impl Doubtful {
+    /// The explanation that is likelier than all else together and clearly likelier than the next.
+    fn probable(&self) -> Option<&Explanation> {
+        let first = self.explanations.first()?;
+        let next = self.explanations.get(1).map_or(0.0, |e| e.probability);
+        (first.probability > 0.5 && first.probability > LIKELIER * next).then_some(first)
+    }
+
     /// The value it probably was, in mm or radians, when one slip is likelier than all else together.
     #[must_use]
     pub fn was_probably(&self) -> Option<f64> {
-        let first = self.explanations.first()?;
-        (first.probability > 0.5 && !first.keeps_value()).then_some(first.value)
+        let first = self.probable()?;
+        (!first.keeps_value()).then_some(first.value)
     }
 
     /// The mark it probably went to instead, when that is likelier than all else together.
     #[must_use]
     pub fn went_to(&self) -> Option<Target> {
-        let first = self.explanations.first()?;
-        (first.probability > 0.5).then(|| first.instead_of())?
+        self.probable()?.instead_of()
     }
 }

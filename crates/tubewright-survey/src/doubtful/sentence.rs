@@ -32,7 +32,7 @@ impl Doubtful {
             .take(3)
             .map(|e| one(network, reading, e))
             .collect();
-        let likely = if first.probability > 0.5 {
+        let likely = if self.probable().is_some() {
             "probably"
         } else {
             "perhaps"
