@@ -1,6 +1,8 @@
 """The runs of a whole car as STEP, judged by a CAD kernel: every piece a valid solid, neighbours touch
 and do not share steel."""
 
+import json
+import math
 import re
 import subprocess
 import tempfile
@@ -14,11 +16,33 @@ from OCP.GProp import GProp_GProps
 
 from step_solids_peer import shapes
 
+# Steel of a tube of 57 mm with a wall of 1.5 mm.
+RING_MM2 = math.pi * (57.0 - 1.5) * 1.5
+
 
 def volume(shape):
     properties = GProp_GProps()
     BRepGProp.VolumeProperties_s(shape, properties)
     return properties.Mass()
+
+
+def judge_volumes(parts, told):
+    """Straights and bends of the STEP file hold the steel of the lengths that the route names."""
+    runs = told["alternatives"][0]["runs"]
+    judged = 0
+    for piece in (piece for run in runs for piece in run["pieces"]):
+        length = {"straight": lambda p: p["length"],
+                  "bend": lambda p: math.radians(p["angle"]) * p["clr"]}.get(piece["type"])
+        if length is None:
+            continue
+        name, solid = next((name, solid) for name, solid in parts
+                           if re.match(rf"{piece['mark']}\b", name))
+        # Guldin: the ring's area times the way of its middle.
+        want = RING_MM2 * length(piece)
+        assert abs(volume(solid) - want) < 1e-5 * want + 0.01 * RING_MM2, (
+            f"{name}: {volume(solid)} mm3, should be {want} mm3")
+        judged += 1
+    assert judged > 15, f"only {judged} pieces judged by volume"
 
 
 def main(program):
@@ -30,6 +54,9 @@ def main(program):
         subprocess.run([program, "sheets", folder / "car", "--out", folder / "out", "--date", "2026-03-14"],
                        check=False, capture_output=True, timeout=600)
         parts = shapes(folder / "out" / "runs.step")
+        told = json.loads(subprocess.run([program, "route", folder / "car", "--json"], check=False,
+                                         capture_output=True, text=True, timeout=600).stdout)
+    judge_volumes(parts, told)
     runs = {}
     for name, solid in parts:
         assert BRepCheck_Analyzer(solid, True).IsValid(), f"{name}: not a valid solid"
@@ -44,8 +71,14 @@ def main(program):
                 continue  # the arms of a crossover overlap in its middle and are one part
             pairs += 1
             gap = BRepExtrema_DistShapeShape(solid, neighbour).Value()
-            assert gap < 0.01, f"{name} and {other} stand {gap} mm apart"
             shared = volume(BRepAlgoAPI_Common(solid, neighbour).Shape())
+            if " arm " in name or " arm " in other:
+                # The sizes of the shop's steps close a run to its crossover within what the checks
+                # allow, 3 mm; the gap is pulled in at the weld, so the parts may stand apart or overlap by it.
+                assert gap < 3.0, f"{name} and {other} stand {gap} mm apart"
+                assert shared < 3.0 * RING_MM2, f"{name} and {other} share {shared} mm3 of steel"
+                continue
+            assert gap < 0.01, f"{name} and {other} stand {gap} mm apart"
             assert shared < 1.0, f"{name} and {other} share {shared} mm3 of steel"
     assert pairs > 20, f"only {pairs} pairs of neighbours"
     return f"{len(parts)} solids valid, {pairs} pairs of neighbours touch without clash"

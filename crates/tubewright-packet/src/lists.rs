@@ -63,6 +63,9 @@ pub fn lists_of(packet: &Packet) -> Vec<List> {
                     group = row.cells.first().cloned().unwrap_or_default();
                     continue;
                 }
+                if row.tone == Tone::Note {
+                    continue;
+                }
                 let mut cells = vec![String::new(); list.heads.len()];
                 for (slot, words) in [(0, &sheet.title), (1, &group)] {
                     if let Some(cell) = cells.get_mut(slot) {

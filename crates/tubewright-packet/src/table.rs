@@ -71,6 +71,8 @@ pub enum Tone {
     Strong,
     /// A line over the whole table that heads the rows below: its first cell.
     Group,
+    /// Words over the whole table that belong to the row above: its first cell. In no list.
+    Note,
 }
 
 impl Column {
@@ -151,6 +153,11 @@ impl Table {
     /// Adds a line that heads the rows below it.
     pub fn group(&mut self, words: impl Into<String>) {
         self.push(vec![words.into()], Tone::Group);
+    }
+
+    /// Adds words below the last row.
+    pub fn note(&mut self, words: impl Into<String>) {
+        self.push(vec![words.into()], Tone::Note);
     }
 
     fn push(&mut self, mut cells: Vec<String>, tone: Tone) {

@@ -12,7 +12,9 @@ use std::sync::atomic::AtomicBool;
 use tubewright_build::model::Model;
 use tubewright_build::{Texts, read};
 use tubewright_check::Board;
+use tubewright_geometry::Length;
 use tubewright_packet::{Block, Body, Packet, PacketPaper, SheetKind, Stamp, Tone, lists_of};
+use tubewright_plan::fit::fit_sheet;
 use tubewright_plan::lengths::Lengths;
 use tubewright_plan::packet::{JointKind, PrintJob, Way, joints_of, packet_of};
 use tubewright_plan::routes::PosedProblem;
@@ -20,7 +22,7 @@ use tubewright_plan::stages::{
     Routed, Supply, Surroundings, check, route, supply, survey_and_bodies,
 };
 use tubewright_route::Budget;
-use tubewright_stock::substitutes;
+use tubewright_stock::{StockShape, substitutes};
 
 fn model() -> Model {
     let read = read(Texts {
@@ -185,10 +187,85 @@ fn the_cards_hold_every_cut_and_every_part_of_the_plan() {
     let cuts: usize = bench.supply.cards.iter().map(|card| card.cuts.len()).sum();
     let parts: usize = bench.supply.cards.iter().map(|card| card.parts.len()).sum();
     assert_eq!((rows("cuts"), rows("parts")), (cuts, parts));
-    assert_eq!(rows("fit"), bench.supply.fits.len());
     assert_eq!(
         rows("buy"),
         bench.supply.plan.buys.len() + bench.supply.plan.deliveries.len()
+    );
+}
+
+#[test]
+fn the_fit_sheet_holds_every_step_with_its_clock_and_every_tape() {
+    let bench = bench();
+    let Routed::Found(alternatives) = &bench.routed else {
+        panic!("the small bench has a route");
+    };
+    let sheet = fit_sheet(
+        &bench.model,
+        &bench.around,
+        &alternatives[0].runs,
+        &bench.supply.plan,
+    );
+    let lists = lists_of(&packet(&bench));
+    let fit = lists.iter().find(|list| list.name == "fit").unwrap();
+    let tapes: usize = sheet
+        .steps
+        .iter()
+        .flat_map(|step| &step.checks)
+        .map(|check| check.distances.len())
+        .sum();
+    let trims = sheet
+        .steps
+        .iter()
+        .filter(|step| step.trim_mm.is_some())
+        .count();
+    assert!(tapes > 0, "the small bench has marks to tape from");
+    assert_eq!(fit.rows.len(), sheet.steps.len() + trims + tapes);
+}
+
+#[test]
+fn a_part_that_closes_its_stretch_says_so_where_it_is_cut() {
+    let bench = bench();
+    let text = words(&packet(&bench));
+    let Routed::Found(alternatives) = &bench.routed else {
+        panic!("the small bench has a route");
+    };
+    let sheet = fit_sheet(
+        &bench.model,
+        &bench.around,
+        &alternatives[0].runs,
+        &bench.supply.plan,
+    );
+    let closing = sheet.steps.iter().filter(|step| step.trim_mm.is_some());
+    for step in closing {
+        let said = format!("fit step {}", step.step.number);
+        assert!(text.contains(&said), "{said} is on no card");
+    }
+}
+
+#[test]
+fn an_item_that_cannot_be_drawn_says_so_on_its_card() {
+    let mut bench = bench();
+    let card = &mut bench.supply.cards[0];
+    card.stock.shape = StockShape::Straight {
+        length: Length::ZERO,
+    };
+    let packet = packet(&bench);
+    let card = packet
+        .sheets
+        .iter()
+        .find(|sheet| sheet.title.starts_with("Cut card 1 "))
+        .unwrap();
+    let Body::Made { blocks } = &card.body else {
+        panic!("the card itself is made");
+    };
+    assert!(blocks.iter().any(
+        |block| matches!(block, Block::NotMade { what, why } if what.contains("picture") && !why.is_empty())
+    ));
+    assert!(
+        blocks
+            .iter()
+            .any(|block| matches!(block, Block::Table { .. })),
+        "its marks stand all the same"
     );
 }
 

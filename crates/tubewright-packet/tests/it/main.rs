@@ -22,6 +22,7 @@ pub(crate) fn one_of_everything(paper: PacketPaper) -> Packet {
     cuts.group("bend 57 90");
     cuts.row([String::new(), "1".to_owned(), "L8+L9, \"first\"".to_owned()]);
     cuts.strong_row([String::new(), "2".to_owned(), "R10".to_owned()]);
+    cuts.note("both by hand");
     let mut lengths = Table::new("cuts", vec![Column::figures("length, mm")]);
     lengths.row(["231.0".to_owned()]);
     let svg = "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"100mm\" height=\"20mm\" \

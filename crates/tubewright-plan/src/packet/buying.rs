@@ -105,7 +105,7 @@ pub(super) fn sheet(job: &PrintJob<'_>, supply: &Supply) -> Sheet {
             Column::figures("pieces").big(),
             Column::words("item").big(),
             Column::wide("what it is"),
-            Column::words("delivery"),
+            Column::words("ready in"),
             Column::figures("each"),
             Column::figures("together"),
         ],
@@ -133,7 +133,7 @@ pub(super) fn sheet(job: &PrintJob<'_>, supply: &Supply) -> Sheet {
                 String::new(),
                 String::new(),
                 "delivery".to_owned(),
-                String::new(),
+                "charge for the whole order".to_owned(),
                 String::new(),
                 String::new(),
                 delivery.charge.to_string(),
@@ -176,11 +176,7 @@ fn on_hand(job: &PrintJob<'_>, supply: &Supply) -> Table {
         let Source::OnHand(name) = &cut.source else {
             continue;
         };
-        let marks: Vec<&str> = cut
-            .parts
-            .iter()
-            .flat_map(|part| part.serves.iter().map(|s| s.mark.as_str()))
-            .collect();
+        let marks: Vec<String> = cut.parts.iter().map(super::cut_cards::part_mark).collect();
         table.row([
             String::new(),
             name.clone(),
@@ -203,6 +199,32 @@ fn on_hand(job: &PrintJob<'_>, supply: &Supply) -> Table {
         }
     }
     table
+}
+
+/// The part that serves a piece first, as it is painted.
+fn painted_part(supply: &Supply, mark: &str) -> String {
+    supply
+        .plan
+        .cuts
+        .iter()
+        .flat_map(|cut| &cut.parts)
+        .find(|part| {
+            part.serves
+                .first()
+                .is_some_and(|serves| serves.mark == mark)
+        })
+        .map_or_else(|| mark.to_owned(), super::cut_cards::part_mark)
+}
+
+/// Painted names of the parts that are sawn from bends.
+fn bends(supply: &Supply) -> impl Iterator<Item = String> + '_ {
+    supply
+        .plan
+        .cuts
+        .iter()
+        .flat_map(|cut| &cut.parts)
+        .filter(|part| matches!(part.place, tubewright_stock::PartPlace::Arc { .. }))
+        .map(super::cut_cards::part_mark)
 }
 
 /// What to take to the counter, and what is still wanted.
@@ -241,7 +263,7 @@ pub(super) fn take_along(job: &PrintJob<'_>, supply: &Supply) -> Sheet {
         ),
         (
             "an angle gauge",
-            "the true angle of every bend before it is paid",
+            "the true angle of every bend, at the counter or as the parcel is opened",
         ),
         (
             "the clock strip of the tube, cut out",
@@ -268,10 +290,31 @@ pub(super) fn take_along(job: &PrintJob<'_>, supply: &Supply) -> Sheet {
             spares.row([
                 spare.item.clone(),
                 spare.each.to_string(),
-                spare.remakes.join(", "),
+                spare
+                    .remakes
+                    .iter()
+                    .map(|mark| painted_part(supply, mark))
+                    .collect::<Vec<_>>()
+                    .join(", "),
             ]);
         }
         blocks.push(Block::Table { table: spares });
+        let remade: Vec<String> = advice
+            .iter()
+            .flat_map(|spare| &spare.remakes)
+            .map(|mark| painted_part(supply, mark))
+            .collect();
+        let lost: Vec<String> = bends(supply)
+            .filter(|part| !remade.contains(part))
+            .collect();
+        if !lost.is_empty() {
+            blocks.push(Block::Words {
+                text: format!(
+                    "No single spare can remake {}: saw those with care.",
+                    lost.join(", ")
+                ),
+            });
+        }
     }
     blocks.push(Block::Heading {
         text: "Still wanted".to_owned(),
@@ -289,13 +332,29 @@ pub(super) fn take_along(job: &PrintJob<'_>, supply: &Supply) -> Sheet {
                 .map(|(item, count)| format!("{count} × {item}, as a spare")),
         )
         .collect();
-    blocks.push(if wanted.is_empty() {
-        Block::Words {
-            text: "Nothing: every piece of the plan is on hand or on the list.".to_owned(),
-        }
-    } else {
-        Block::Items { lines: wanted }
-    });
+    let looked_for = crate::stock::wanted(job.model);
+    if wanted.is_empty() && looked_for.is_empty() {
+        blocks.push(Block::Words {
+            text: "Every piece of the plan is on hand or on the list. Gaskets, bolts, nuts, clamps, hanger \
+                   rubbers, wire and gas are in no list unless they are in the stock file: count them on \
+                   the car."
+                .to_owned(),
+        });
+    }
+    if !wanted.is_empty() {
+        blocks.push(Block::Items { lines: wanted });
+    }
+    for part in looked_for {
+        blocks.push(Block::Words {
+            text: format!(
+                "{} × {}, for {}. Check before you pay:",
+                part.count,
+                part.item,
+                part.for_components.join(", ")
+            ),
+        });
+        blocks.push(Block::Items { lines: part.checks });
+    }
     Sheet {
         kind: SheetKind::TakeAlong,
         title: "Take along, and still wanted".to_owned(),

@@ -1,7 +1,9 @@
 //! What must be minded, on a sheet of its own and beside the work it belongs to.
 
+use super::PrintJob;
+use tubewright_check::{Rule, State};
 use tubewright_packet::{Block, Body, Sheet, SheetKind};
-use tubewright_stock::weld::{CAUTIONS, CR6_ACTION_LEVEL_UG_PER_M3, CR6_LIMIT_UG_PER_M3};
+use tubewright_stock::weld::{CR6_ACTION_LEVEL_UG_PER_M3, CR6_LIMIT_UG_PER_M3};
 
 /// Beside every sheet that is worked from under the car.
 pub(super) const UNDER_THE_CAR: &str = "Crib, block or secure the raised car before anyone goes \
@@ -21,43 +23,59 @@ pub(super) const BEFORE_RUNNING: &str = "Do not run the engine while anything fa
     not checked has not been judged on the car. Exhaust gas holds carbon monoxide: run the engine \
     outdoors.";
 
+/// Metal that has been welded or run.
+pub(super) const HOT: &str = "Weld and exhaust stay hot for long after: let them cool or wear gloves, \
+    and write HOT on what you put down. A silencer falls when its last tack breaks: prop every heavy \
+    part before you cut or tack it, and lift with two.";
+
+/// Removal of a catalyst.
+const CATALYST: &str = "Every catalyst that the car came with stays in: to remove, gut or bypass one is \
+    unlawful on the road in most places, and the inspection will find it.";
+
+/// A run without its catalyst, said before all else; else that they stay in.
+pub(super) fn catalysts(job: &PrintJob<'_>) -> Option<Block> {
+    let lost: Vec<&str> = job
+        .board
+        .findings()
+        .iter()
+        .filter(|finding| finding.rule == Rule::CatalystKept && finding.state == State::Fail)
+        .map(|finding| finding.subject.as_str())
+        .collect();
+    if lost.is_empty() {
+        return job.supply.map(|_| caution(CATALYST));
+    }
+    Some(caution(&format!(
+        "NO CATALYST in {}. {CATALYST} Do not build this as it is.",
+        lost.join(", ")
+    )))
+}
+
 /// Steering, brakes, fuel.
 pub(super) const LICENSED: &str = "Steering, brakes and fuel lines are judged by a licensed \
     practitioner, and local law decides on emissions, catalysts and noise. This packet decides none \
     of that.";
 
 /// The sheet.
-pub(super) fn sheet() -> Sheet {
-    let mut blocks: Vec<Block> = [
-        UNDER_THE_CAR,
-        AT_THE_SAW,
-        AT_THE_TORCH,
-        BEFORE_RUNNING,
-        LICENSED,
-    ]
-    .into_iter()
-    .map(|text| Block::Caution {
-        text: text.to_owned(),
-    })
-    .collect();
+pub(super) fn sheet(job: &PrintJob<'_>) -> Sheet {
+    let mut blocks: Vec<Block> = catalysts(job).into_iter().collect();
+    blocks.extend(
+        [
+            UNDER_THE_CAR,
+            AT_THE_SAW,
+            AT_THE_TORCH,
+            BEFORE_RUNNING,
+            LICENSED,
+            HOT,
+        ]
+        .map(caution),
+    );
     blocks.push(Block::Heading {
         text: "More, and where it is written".to_owned(),
     });
-    let mut lines: Vec<String> = CAUTIONS
-        .iter()
-        .map(|caution| {
-            let mut text = String::new();
-            let mut letters = caution.chars();
-            text.extend(letters.next().map(|c| c.to_ascii_uppercase()));
-            text.extend(letters);
-            text.push('.');
-            text
-        })
-        .collect();
-    lines.push(format!(
+    let mut lines = vec![format!(
         "Chromium VI in the air, eight hours: at most {CR6_LIMIT_UG_PER_M3} µg/m³, action from \
          {CR6_ACTION_LEVEL_UG_PER_M3} µg/m³ (29 CFR 1910.1026)."
-    ));
+    )];
     lines.push(
         "Disconnect the battery and the control units before welding on the car; keep the earth \
          clamp beside the weld (common practice, no source)."
@@ -75,6 +93,18 @@ pub(super) fn sheet() -> Sheet {
         is_lying: false,
         body: Body::Made { blocks },
     }
+}
+
+/// With a capital letter and a full stop.
+pub(super) fn sentence(words: &str) -> String {
+    let mut text = String::with_capacity(words.len() + 1);
+    let mut letters = words.chars();
+    text.extend(letters.next().map(|c| c.to_ascii_uppercase()));
+    text.extend(letters);
+    if !text.ends_with('.') {
+        text.push('.');
+    }
+    text
 }
 
 /// A caution as a block.

@@ -44,7 +44,7 @@ pub(super) fn sheet(job: &PrintJob<'_>) -> Sheet {
             text: format!("{heading} ({})", of_state.len()),
         });
         blocks.push(Block::Table {
-            table: table(&of_state, state),
+            table: table(job, &of_state, state),
         });
     }
     Sheet {
@@ -55,7 +55,7 @@ pub(super) fn sheet(job: &PrintJob<'_>) -> Sheet {
     }
 }
 
-fn table(findings: &[&Finding], state: State) -> Table {
+fn table(job: &PrintJob<'_>, findings: &[&Finding], state: State) -> Table {
     let has_numbers = findings.iter().any(|finding| finding.measured.is_some());
     let mut columns = vec![Column {
         width: Width::Share(0.7),
@@ -75,7 +75,8 @@ fn table(findings: &[&Finding], state: State) -> Table {
     for finding in findings {
         if last != Some(finding.rule) {
             table.group(format!(
-                "{} ({})",
+                "{}{} ({})",
+                if state == State::Pass { "" } else { "asked: " },
                 finding.rule.title(),
                 finding.rule.source()
             ));
@@ -83,15 +84,19 @@ fn table(findings: &[&Finding], state: State) -> Table {
         }
         let mut about = Vec::new();
         if let Some(place) = &finding.place {
-            let [x, y, z] = place.point_in_car.to_array().map(|mm| fixed(mm, 0));
-            about.push(format!("{} (x {x}, y {y}, z {z} mm)", place.words));
+            let [x, y, z] = job.lengths.xyz(place.point_in_car);
+            about.push(format!(
+                "{} (x {x}, y {y}, z {z} {})",
+                job.lengths.sentence(&place.words),
+                job.lengths.sign()
+            ));
         }
         if !finding.advice.is_empty() {
-            about.push(finding.advice.clone());
+            about.push(job.lengths.sentence(&finding.advice));
         }
         let about = about.join(". ");
         if has_numbers {
-            let (is, limit) = numbers(finding);
+            let (is, limit) = numbers(job, finding);
             table.row([finding.subject.clone(), is, limit, about]);
         } else {
             table.row([finding.subject.clone(), about]);
@@ -100,20 +105,27 @@ fn table(findings: &[&Finding], state: State) -> Table {
     table
 }
 
-fn numbers(finding: &Finding) -> (String, String) {
+fn numbers(job: &PrintJob<'_>, finding: &Finding) -> (String, String) {
     let Some(measured) = finding.measured else {
         return (String::new(), String::new());
     };
-    let unit = measured.unit.symbol();
+    let is_length = measured.unit == Unit::Millimetre;
     let decimals = usize::from(measured.unit != Unit::One);
-    let show = |value: f64| fixed(value, decimals);
+    let show = |value: f64| {
+        if is_length {
+            job.lengths.tape(value)
+        } else {
+            format!("{}{}", fixed(value, decimals), measured.unit.symbol())
+        }
+    };
     let is = match measured.plus_minus {
-        Some(pm) => format!("{} ± {}{unit}", show(measured.value), show(pm)),
-        None => format!("{}{unit}", show(measured.value)),
+        Some(pm) if is_length => job.lengths.with_plus_minus(measured.value, pm),
+        Some(pm) => format!("{} ± {}", fixed(measured.value, decimals), show(pm)),
+        None => show(measured.value),
     };
     let limit = match finding.limit {
-        Some(Limit::AtLeast(limit)) => format!("at least {}{unit}", show(limit)),
-        Some(Limit::AtMost(limit)) => format!("at most {}{unit}", show(limit)),
+        Some(Limit::AtLeast(limit)) => format!("at least {}", show(limit)),
+        Some(Limit::AtMost(limit)) => format!("at most {}", show(limit)),
         None => String::new(),
     };
     (is, limit)

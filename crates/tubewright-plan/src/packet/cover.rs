@@ -1,13 +1,13 @@
 //! The cover: the car, the chosen way, what the checks say, and how to read the rest.
 
-use super::cautions::{BEFORE_RUNNING, caution};
+use super::cautions::{BEFORE_RUNNING, catalysts, caution};
 use super::joints::{JointKind, joints_of};
-use super::run_sheets::views;
+use super::run_sheets::{tight_places, views};
 use super::words::{degrees, fixed};
-use super::{PrintJob, Way, room_mm};
+use super::{PrintJob, Way};
 use crate::routes::PlannedRun;
 use crate::scene::scene_of;
-use tubewright_check::{State, Verdict};
+use tubewright_check::{Rule, State, Verdict};
 use tubewright_packet::{Block, Body, Column, Figure, PacketPaper, Sheet, SheetKind, Step, Table};
 
 /// The cover and the page that tells how to work from the packet.
@@ -20,7 +20,16 @@ pub(super) fn sheet(job: &PrintJob<'_>, paper: PacketPaper) -> Sheet {
         Block::Words { text: way(job) },
         verdict(job),
     ];
-    blocks.extend(views(&scene, 0.9 * room_mm(paper), "All runs"));
+    if job
+        .board
+        .findings()
+        .iter()
+        .any(|finding| finding.rule == Rule::CatalystKept && finding.state == State::Fail)
+    {
+        blocks.extend(catalysts(job));
+    }
+    blocks.extend(views(&scene, paper, "All runs", 34.0));
+    blocks.extend(tight_places(job, &scene));
     blocks.extend([
         Block::NewPage,
         Block::Heading {
@@ -31,7 +40,6 @@ pub(super) fn sheet(job: &PrintJob<'_>, paper: PacketPaper) -> Sheet {
             text: "What the words and signs mean".to_owned(),
         },
         Block::Table { table: signs(job) },
-        Block::NewPage,
         Block::Heading {
             text: "What is in this packet".to_owned(),
         },
@@ -60,10 +68,10 @@ fn figures(job: &PrintJob<'_>) -> Vec<Figure> {
     };
     let length: f64 = job.runs.iter().map(PlannedRun::developed_length_mm).sum();
     let bends: f64 = job.runs.iter().map(PlannedRun::sum_of_bends_rad).sum();
-    add(job.lengths.long(length), "of exhaust");
+    add(job.lengths.long(length), "of tube and parts");
     add(format!("{}°", degrees(bends.to_degrees())), "of bend");
     if let Some(supply) = job.supply {
-        add(supply.plan.price.to_string(), "to buy, tax and delivery in");
+        add(supply.plan.price.to_string(), "to buy, all in");
         let welds = joints_of(job.model, job.runs, supply)
             .iter()
             .filter(|joint| joint.kind == JointKind::Weld)
@@ -96,8 +104,9 @@ fn way(job: &PrintJob<'_>) -> String {
                 count => format!("the cheapest of {count} that were found"),
             };
             format!(
-                "The way: {name}; {among}, not chosen in the record yet. It costs {} in the shop's \
-                 reckoning (money, welds, flow, ground clearance), and no way costs less than {}.",
+                "NOT CHOSEN YET: choose a way in the record before anything is cut. This one: {name}; {among}. \
+                 Score {} (money, welds, loss of flow and of ground clearance in one figure, less is \
+                 better); no way can score below {}.",
                 fixed(cost, 0),
                 fixed(lower_bound, 0)
             )
@@ -140,7 +149,8 @@ fn steps() -> Vec<Step> {
         ),
         (
             "Fit and tack",
-            "From the engine rearwards, clock by the witness lines, tape against the joint map.",
+            "In the order of the fit sheet: clock by the witness lines, then the tapes of each step. Hang \
+             or prop every heavy part before it is tacked.",
         ),
         (
             "Weld",
@@ -148,7 +158,9 @@ fn steps() -> Vec<Step> {
         ),
         (
             "Prove",
-            "The checks, the cautions, and what nobody has checked yet.",
+            "Cold, blank the tips and listen for leaks with air or smoke. Outdoors, first start: leaks, what \
+             touches, what gets hot. Bolts again after the first heat. Then what the checks sheet calls not \
+             checked.",
         ),
     ]
     .into_iter()
@@ -162,7 +174,7 @@ fn steps() -> Vec<Step> {
 fn signs(job: &PrintJob<'_>) -> Table {
     let mut table = Table::new(
         "",
-        vec![Column::words("word or sign").big(), Column::wide("meaning")],
+        vec![Column::words("word or sign"), Column::wide("meaning")],
     );
     let letters: Vec<String> = job
         .runs
@@ -177,8 +189,22 @@ fn signs(job: &PrintJob<'_>) -> Table {
          again ({}). L2+L3 is one part that is both: a bend that keeps its leg.",
         letters.join(", ")
     );
+    let floor = job
+        .around
+        .measured
+        .places
+        .floors
+        .values()
+        .find(|floor| floor.is_on_wheels)
+        .map_or_else(String::new, |floor| {
+            format!(
+                " On its wheels the floor is at z {}. A lift or stands may lean: z and level are the car's, \
+                 not the lift's.",
+                job.lengths.place(floor.point_in_car.z)
+            )
+        });
     let origin = format!(
-        "Counted from the origin mark{}: x rearwards, y to the car's right, z up. Left is minus in y.",
+        "Counted from the origin mark{}: x rearwards, y to the car's right, z up. Left is minus in y.{floor}",
         job.model
             .build
             .frame
@@ -212,7 +238,9 @@ fn signs(job: &PrintJob<'_>) -> Table {
         (
             "clock",
             "Turn round the tube, plus clockwise looking downstream (stand upstream of it and look the \
-             way the gas flows). Where a run starts, 12 o'clock is the highest place of the rim.",
+             way the gas flows: looking rearwards, plus at the top goes to the car's left). Where a run \
+             starts, and behind a crossover, 12 o'clock is the highest place of the rim with the car \
+             level, as it stands on its wheels.",
         ),
         (
             "kerf, black side",
@@ -225,6 +253,12 @@ fn signs(job: &PrintJob<'_>) -> Table {
              On a leg all three are the same.",
         ),
         ("x, y, z", origin.as_str()),
+        (
+            "lines on the views",
+            "Heavy with a centre line: tube. Short bar across: joint. Quartered disc: datum mark. Dashed: \
+             moves, drawn at rest. Dash and dots: stays. Number in a square: a tight place, named below \
+             the views.",
+        ),
         ("±", "The true figure lies within it 19 times in 20."),
         (
             "not checked, NOT MADE",

@@ -1,23 +1,19 @@
 //! One card for each stock item that is cut.
 
 use super::PrintJob;
+use super::card_drawing::{picture, stretch_of, whole_mm};
 use super::cautions::{AT_THE_SAW, caution};
 use super::words::{degrees, signed_degrees};
+use crate::fit::FitSheet;
 use crate::stages::Supply;
-use tubewright_geometry::cut::StockBend;
-use tubewright_packet::{Block, Body, Column, Figure, Picture, Sheet, SheetKind, Step, Table};
-use tubewright_sheets::{
-    BladeSide, CardCut, CardError, CardItem, CardPart, Drawing, cut_picture, to_svg,
-};
+use tubewright_packet::{Block, Body, Column, Figure, Sheet, SheetKind, Step, Table};
 use tubewright_stock::{
-    Cut, CutCard, CutPart, FaceBy, KerfSide, PartPlace, SawTrouble, Source, StockEnd, StockShape,
+    Cut, CutCard, CutPart, FaceBy, FitMark, KerfSide, PartPlace, SawTrouble, Source, StockEnd,
+    StockShape,
 };
-
-/// Width of the picture on the card, mm.
-const PICTURE_MM: f64 = 184.0;
 
 /// The cards, in the order of the plan.
-pub(super) fn sheets(job: &PrintJob<'_>, supply: &Supply) -> Vec<Sheet> {
+pub(super) fn sheets(job: &PrintJob<'_>, supply: &Supply, fit: Option<&FitSheet>) -> Vec<Sheet> {
     let cards: Vec<&CutCard> = supply.cards.iter().collect();
     if cards.is_empty() {
         return vec![Sheet {
@@ -34,12 +30,12 @@ pub(super) fn sheets(job: &PrintJob<'_>, supply: &Supply) -> Vec<Sheet> {
     let count = cards.len();
     (1..)
         .zip(cards)
-        .map(|(number, card)| sheet(job, supply, card, (number, count)))
+        .map(|(number, card)| sheet(job, (supply, fit), card, (number, count)))
         .collect()
 }
 
 /// Name of the item and where it comes from.
-fn names(card: &CutCard) -> (String, &'static str) {
+pub(super) fn names(card: &CutCard) -> (String, &'static str) {
     match &card.source {
         Source::OnHand(name) => (name.clone(), "from the shelf"),
         Source::Bought(item) => (item.clone(), "bought"),
@@ -48,15 +44,20 @@ fn names(card: &CutCard) -> (String, &'static str) {
 
 fn sheet(
     job: &PrintJob<'_>,
-    supply: &Supply,
+    (supply, fit): (&Supply, Option<&FitSheet>),
     card: &CutCard,
     (number, count): (u32, usize),
 ) -> Sheet {
     let (name, whence) = names(card);
     let kerf = job.around.practice.kerf.mm();
     let sign = job.lengths.sign();
-    let copy = if card.number > 1 {
-        format!(", piece {} of these", card.number)
+    let copies = supply
+        .cards
+        .iter()
+        .filter(|other| other.source == card.source)
+        .count();
+    let copy = if copies > 1 {
+        format!(", no. {} of {copies}", card.number)
     } else {
         String::new()
     };
@@ -69,11 +70,13 @@ fn sheet(
                 },
                 Figure {
                     value: card.cuts.len().to_string(),
-                    what: if card.cuts.len() == 1 {
-                        "cut, square".to_owned()
-                    } else {
-                        "cuts, all square".to_owned()
-                    },
+                    what: match (card.cuts.len() == 1, are_square(card)) {
+                        (true, true) => "cut, square",
+                        (true, false) => "cut, NOT square",
+                        (false, true) => "cuts, all square",
+                        (false, false) => "cuts, NOT all square",
+                    }
+                    .to_owned(),
                 },
                 Figure {
                     value: format!("{} {sign}", job.lengths.saw(kerf)),
@@ -105,9 +108,14 @@ fn sheet(
     blocks.push(Block::Table {
         table: parts(job, supply, card),
     });
+    if let Some(words) = fit.and_then(|fit| closing(job, fit, card)) {
+        blocks.push(caution(&words));
+    }
     if !card.cuts.is_empty() {
         blocks.push(Block::Steps { steps: steps() });
-        blocks.push(caution(AT_THE_SAW));
+        blocks.push(Block::Words {
+            text: AT_THE_SAW.to_owned(),
+        });
     }
     Sheet {
         kind: SheetKind::Cut,
@@ -115,6 +123,66 @@ fn sheet(
         is_lying: false,
         body: Body::Made { blocks },
     }
+}
+
+/// Whether every cut stands square across its tube.
+pub(super) fn are_square(card: &CutCard) -> bool {
+    card.cuts.iter().all(|cut| cut.angle.deg().abs() < 0.05)
+}
+
+/// Which parts of a card close a stretch, and what that means at the saw.
+fn closing(job: &PrintJob<'_>, fit: &FitSheet, card: &CutCard) -> Option<String> {
+    let l = job.lengths;
+    let mut together_mm = 0.0;
+    let parts: Vec<String> = card
+        .parts
+        .iter()
+        .filter_map(|part| {
+            let step = fit.steps.iter().find(|step| {
+                step.trim_mm.is_some()
+                    && part
+                        .serves
+                        .iter()
+                        .map(|s| s.mark.as_str())
+                        .eq(step.marks.iter().map(String::as_str))
+            })?;
+            let trim_mm = step.trim_mm?;
+            together_mm += trim_mm;
+            Some(format!(
+                "{} ({} longer, fit step {})",
+                part_mark(part),
+                l.about(trim_mm),
+                step.step.number
+            ))
+        })
+        .collect();
+    if parts.is_empty() {
+        return None;
+    }
+    let ends_mm = card
+        .parts
+        .iter()
+        .map(|part| stretch_of(part, card)[1])
+        .fold(0.0, f64::max);
+    let spare_mm = whole_mm(card) - ends_mm;
+    let (one, them) = if parts.len() == 1 {
+        ("closes its stretch", "It is")
+    } else {
+        ("close their stretches", "They are")
+    };
+    let room = if spare_mm >= together_mm {
+        format!("The item has {} to spare.", l.about(spare_mm))
+    } else {
+        format!(
+            "The item has only {} to spare: cut to the marks and take what is short from the shelf.",
+            l.about(spare_mm.max(0.0))
+        )
+    };
+    Some(format!(
+        "{} {one}. {them} left longer until the gap is measured: add it at the part's far mark, and move \
+         every mark beyond it as far. {room}",
+        parts.join(", ")
+    ))
 }
 
 fn is_bend(card: &CutCard) -> bool {
@@ -140,9 +208,11 @@ pub(super) fn how_to() -> Sheet {
         ),
         step(
             "Mark every cut before the first one",
-            "Tape from the end that the card names. On a bend mark along the back, along the inside \
-             and along both sides, and join the four marks to one ring; on a leg all four are alike. \
-             On a straight wrap the clock strip round the mark and scribe along its edge.",
+            "Tape from the end that the card names. On a bend wrap the clock strip round each leg, 0 on \
+             the witness line, and run lines at +90 and −90 (the sides) and at 180 (the inside) along the \
+             whole bend. Mark along the back, the inside and both sides and join the four marks to one \
+             ring; on a leg all four are alike. On a straight wrap the clock strip round the mark and \
+             scribe along its edge; the line along a bar is drawn with an angle iron laid on it.",
         ),
         step(
             "Paint the mark of the part and the arrow of flow on each part",
@@ -152,11 +222,16 @@ pub(super) fn how_to() -> Sheet {
             "Saw in the order of the numbers",
             "The ring is the face of a part: leave the line. The blade runs beside it, on the side that \
              is black in the picture and toward the end that the card names. In a bend the blade stands \
-             square to the tube at the ring, which is along the radius of the bend.",
+             square to the tube at the ring, which is along the radius of the bend. Where the card says DRESS the ring is \
+             not sawn: grind down to it, square all round.",
         ),
         step(
             "Deburr, try the parts end to end",
             "Inside and outside. What is hatched in the picture is waste or an offcut for the shelf.",
+        ),
+        step(
+            "Cut by the card, not by the run sheet",
+            "A straight is longer on its card: what the welds will pull in is added there.",
         ),
     ];
     Sheet {
@@ -219,6 +294,10 @@ fn cuts(job: &PrintJob<'_>, card: &CutCard) -> Table {
     } else {
         columns.push(Column::figures(&format!("length, {sign}")).big());
     }
+    let are_square = are_square(card);
+    if !are_square {
+        columns.push(Column::figures("saw from square").big());
+    }
     columns.push(Column::words("blade toward").big());
     columns.push(Column::wide("the ring is a face of"));
     let mut table = Table::new("cuts", columns);
@@ -232,6 +311,9 @@ fn cuts(job: &PrintJob<'_>, card: &CutCard) -> Table {
         if is_bend {
             cells.push(job.lengths.saw(cut.reach.inside.mm()));
             cells.push(job.lengths.saw(cut.reach.side.mm()));
+        }
+        if !are_square {
+            cells.push(format!("{}°", degrees(cut.angle.deg())));
         }
         let side = match cut.kerf {
             KerfSide::TowardA => "A",
@@ -288,8 +370,9 @@ fn parts(job: &PrintJob<'_>, supply: &Supply, card: &CutCard) -> Table {
             Column::words("part, from A on").big(),
             Column::wide("what it is"),
             Column::words("flow").big(),
-            Column::figures("clock to the part before").big(),
-            Column::figures(&format!("round the outside, {sign}")).big(),
+            Column::figures("clock").big(),
+            Column::figures(&format!("round, {sign}")).big(),
+            Column::words("from the line of"),
         ],
     );
     for part in &card.parts {
@@ -300,12 +383,13 @@ fn parts(job: &PrintJob<'_>, supply: &Supply, card: &CutCard) -> Table {
                 .map(String::as_str)
                 .eq(marks.iter().copied())
         });
-        let (clock, round) = fit.map_or_else(
-            || (String::new(), String::new()),
+        let (clock, round, from) = fit.map_or_else(
+            || (String::new(), String::new(), String::new()),
             |fit| {
                 (
                     format!("{}°", signed_degrees(fit.clock.deg())),
-                    job.lengths.saw(fit.round_outside.mm()),
+                    plus(job.lengths.saw(fit.round_outside.mm())),
+                    line_before(supply, fit),
                 )
             },
         );
@@ -315,9 +399,35 @@ fn parts(job: &PrintJob<'_>, supply: &Supply, card: &CutCard) -> Table {
             if part.is_reversed { "B to A" } else { "A to B" }.to_owned(),
             clock,
             round,
+            from,
         ]);
     }
     table
+}
+
+/// Whose witness line the clock of a part counts from.
+pub(super) fn line_before(supply: &Supply, fit: &FitMark) -> String {
+    let at = supply
+        .fits
+        .iter()
+        .position(|other| other.run == fit.run && other.marks == fit.marks);
+    let before = at
+        .and_then(|at| supply.fits.get(at.checked_sub(1)?))
+        .filter(|before| before.run == fit.run);
+    match before {
+        Some(before) => before.marks.join("+"),
+        None if fit.run.contains(", behind ") => "12 o'clock of the crossover's outlet".to_owned(),
+        None => "12 o'clock of where the run starts".to_owned(),
+    }
+}
+
+/// A length with its sign, unless it is nought.
+pub(super) fn plus(text: String) -> String {
+    if text.starts_with('-') || text.chars().all(|c| matches!(c, '0' | '.')) {
+        text
+    } else {
+        format!("+{text}")
+    }
 }
 
 /// What a part is: length, or angle with the legs that it keeps.
@@ -335,160 +445,22 @@ pub(super) fn part_words(job: &PrintJob<'_>, part: &CutPart) -> String {
             ..
         } => {
             let mut text = format!("bend {}°", degrees(sweep.deg()));
-            for (kept, end) in [(keeps_a, "A"), (keeps_b, "B")] {
-                if kept.mm() > 0.002 {
-                    text.push_str(&format!(", {} {sign} of leg {end}", l.saw(kept.mm())));
+            let kept = [(keeps_a, "A"), (keeps_b, "B")].map(|(kept, end)| (kept.mm(), end));
+            for (kept_mm, end) in kept {
+                if kept_mm > 0.002 {
+                    text.push_str(&format!(" with {} {sign} of leg {end}", l.saw(kept_mm)));
                 }
             }
+            let [a, b] = kept.map(|(kept_mm, _)| kept_mm > 0.002);
+            let into_leg = if part.is_reversed { b } else { a };
+            text.push_str(match (a, b) {
+                (true, true) if part.is_reversed => ", gas enters by leg B",
+                (true, true) => ", gas enters by leg A",
+                (false, false) => "",
+                _ if into_leg => ", gas enters by the leg",
+                _ => ", gas enters by the bend, leaves by the leg",
+            });
             text
         }
-    }
-}
-
-fn picture(card: &CutCard, name: &str) -> Block {
-    match card_picture(card) {
-        Ok(drawing) => Block::Picture {
-            picture: Picture {
-                svg: to_svg(&drawing),
-                width_mm: drawing.width_mm,
-                height_mm: drawing.height_mm,
-                words: format!("{name} from the side with its cuts"),
-            },
-        },
-        Err(error) => Block::NotMade {
-            what: "the picture of this item".to_owned(),
-            why: error.to_string(),
-        },
-    }
-}
-
-/// The stock item from the side with its cuts and the pieces that it gives, as on the printed card.
-///
-/// # Errors
-/// [`CardError`] for sizes that are not sound and cuts that are not on the item.
-pub fn card_picture(card: &CutCard) -> Result<Drawing, CardError> {
-    let (name, _) = names(card);
-    let (near_leg_mm, far_leg_mm, bend_rad, clr_mm) = match card.stock.shape {
-        StockShape::Straight { length } => (length.mm(), 0.0, 0.0, 0.0),
-        StockShape::Bend {
-            angle,
-            clr,
-            leg_a,
-            leg_b,
-        } => (leg_a.mm(), leg_b.mm(), angle.rad(), clr.mm()),
-    };
-    let stock = StockBend {
-        od_mm: card.stock.tube.od.mm(),
-        clr_mm,
-        bend_rad,
-        near_leg_mm,
-        far_leg_mm,
-    };
-    let whole_mm = near_leg_mm + clr_mm * bend_rad + far_leg_mm;
-    let cuts = card
-        .cuts
-        .iter()
-        .map(|cut| CardCut {
-            number: cut.number,
-            along_mm: match cut.from {
-                StockEnd::A => cut.reach.centre_line.mm(),
-                StockEnd::B => whole_mm - cut.reach.centre_line.mm(),
-            },
-            kerf: match cut.kerf {
-                KerfSide::TowardA => BladeSide::Near,
-                KerfSide::TowardB => BladeSide::Far,
-            },
-            words: String::new(),
-        })
-        .collect();
-    let mut parts = Vec::new();
-    let mut at_mm = 0.0;
-    let mut named: Vec<(f64, f64, String)> = card
-        .parts
-        .iter()
-        .map(|part| {
-            let [from, to] = stretch_of(part, card);
-            let mark = part_mark(part);
-            let arrow = if part.is_reversed {
-                format!("← {mark}")
-            } else {
-                format!("{mark} →")
-            };
-            (from, to, arrow)
-        })
-        .collect();
-    named.sort_by(|a, b| a.0.total_cmp(&b.0));
-    let waste = |from_mm: f64, to_mm: f64| CardPart {
-        mark: None,
-        from_mm,
-        to_mm,
-    };
-    for (from_mm, to_mm, mark) in named {
-        if from_mm - at_mm > 0.01 {
-            parts.push(waste(at_mm, from_mm));
-        }
-        parts.push(CardPart {
-            mark: Some(mark),
-            from_mm,
-            to_mm,
-        });
-        at_mm = to_mm;
-    }
-    if whole_mm - at_mm > 0.01 {
-        parts.push(waste(at_mm, whole_mm));
-    }
-    let item = CardItem {
-        name,
-        stock,
-        cuts,
-        parts,
-    };
-    cut_picture(&item, PICTURE_MM)
-}
-
-/// Where a part lies along the centre line, in mm from end A.
-fn stretch_of(part: &CutPart, card: &CutCard) -> [f64; 2] {
-    match (part.place, card.stock.shape) {
-        (PartPlace::Bar { start, length }, _)
-        | (
-            PartPlace::Leg {
-                end: StockEnd::A,
-                start,
-                length,
-            },
-            _,
-        ) => [start.mm(), (start + length).mm()],
-        (
-            PartPlace::Leg {
-                end: StockEnd::B,
-                start,
-                length,
-            },
-            StockShape::Bend {
-                angle,
-                clr,
-                leg_a,
-                leg_b,
-            },
-        ) => {
-            let whole = leg_a.mm() + clr.mm() * angle.rad() + leg_b.mm();
-            [whole - (start + length).mm(), whole - start.mm()]
-        }
-        (
-            PartPlace::Arc {
-                start,
-                sweep,
-                keeps_a,
-                keeps_b,
-            },
-            StockShape::Bend { clr, leg_a, .. },
-        ) => {
-            let from = leg_a.mm() + clr.mm() * start.rad();
-            [
-                from - keeps_a.mm(),
-                from + clr.mm() * sweep.rad() + keeps_b.mm(),
-            ]
-        }
-        _ => [0.0, 0.0],
     }
 }

@@ -2,49 +2,41 @@
 
 use super::PrintJob;
 use super::cautions::{UNDER_THE_CAR, caution};
-use super::joints::painted;
+use super::cut_cards::plus;
 use super::not_made;
-use super::words::{signed_degrees, toward_words};
+use super::words::signed_degrees;
+use crate::fit::{
+    Act, FitSheet, FitStep, Joint, JointCheck, LEAST_CHECKS, PartKind, Way, joint_of,
+};
 use crate::routes::PlannedKind;
 use crate::stages::Supply;
 use tubewright_build::model::{ItemKind, Section};
-use tubewright_packet::{Block, Body, Column, Sheet, SheetKind, Table};
+use tubewright_geometry::{Frame, math};
+use tubewright_packet::{Block, Body, Column, Sheet, SheetKind, Step, Table};
 use tubewright_stock::FitMark;
 
-/// The fit sheet.
-pub(super) fn sheet(job: &PrintJob<'_>) -> Sheet {
+/// The fit sheet: the steps in order, each with its clock and its tapes.
+pub(super) fn sheet(job: &PrintJob<'_>, fit: Option<&FitSheet>) -> Sheet {
     let (kind, title) = (SheetKind::Fit, "Fit and tack");
-    let Some(supply) = job.supply else {
+    let (Some(supply), Some(fit)) = (job.supply, fit) else {
         return not_made(kind, title, "there is no buying and cutting plan yet");
     };
     let mut blocks = vec![
         caution(UNDER_THE_CAR),
-        Block::Words {
-            text: "Tack from the engine rearwards, three tacks at each joint, and measure before the \
-                   next part goes on. Clock: hold the witness line of the part so many degrees, or so \
-                   many mm round the outside, from the witness line of the part before it: plus is \
-                   clockwise looking downstream (the way the gas flows). A straight or a component has \
-                   no clock of its own: bring its witness line in line with the one before."
-                .to_owned(),
+        Block::Steps { steps: how_to() },
+        Block::NewPage,
+        Block::Heading {
+            text: "In this order".to_owned(),
+        },
+        Block::Table {
+            table: steps(job, supply, fit),
         },
     ];
-    for run in runs(supply) {
-        blocks.push(Block::Heading {
-            text: run.to_owned(),
-        });
-        blocks.push(Block::Table {
-            table: parts(job, supply, run),
-        });
-        if let Some(text) = at_the_crossover(job, run) {
-            blocks.push(Block::Words { text });
-        }
-    }
-    blocks.push(Block::NotMade {
-        what: "check distances from the datum marks".to_owned(),
-        why: "They are not worked out in this packet. Until they are, hold each joint against its \
-              place on the joint map, by tape from the marks on the survey sheet."
-            .to_owned(),
-    });
+    blocks.extend(
+        fit.unclosed
+            .iter()
+            .map(|words| caution(&format!("{words}."))),
+    );
     Sheet {
         kind,
         title: title.to_owned(),
@@ -53,61 +45,264 @@ pub(super) fn sheet(job: &PrintJob<'_>) -> Sheet {
     }
 }
 
-/// How a stretch meets the crossover of its run, if it has one.
-fn at_the_crossover(job: &PrintJob<'_>, stretch: &str) -> Option<String> {
-    let run = job.runs.iter().find(|run| {
-        stretch == run.name || stretch.starts_with(&format!("{}, behind ", run.name))
-    })?;
-    run.pieces.iter().find_map(|piece| match &piece.kind {
-        PlannedKind::Crossover { name, side, .. } => {
-            let painted = painted(name, &piece.mark, job.runs);
-            let side = side.letter();
-            Some(if stretch == run.name {
-                format!("This stretch ends at side {side} of the crossover {name}, which is painted {painted}.")
-            } else {
-                format!("This stretch starts at side {side} of the crossover {name}, which is painted {painted}.")
-            })
-        }
-        _ => None,
+fn how_to() -> Vec<Step> {
+    [
+        (
+            "Carry the witness line on",
+            "Every sawn part has its line. Where a run starts at a flange, mark the highest place of its \
+             rim: that is the line to start from. Behind a crossover it is the highest place of the \
+             outlet that the run leaves by. A part that says “in line” gets its line in line with that of \
+             the part before it; scribe it on over a component.",
+        ),
+        (
+            "Set the clock",
+            "Stand upstream of the joint and look the way the gas flows. Turn the part until its line \
+             stands so many degrees round from the line named: plus is clockwise, minus the other way. \
+             The same is given in length round the outside of the tube: lay the clock strip or a soft \
+             tape round the joint, nought on the line named. Arrow of flow downstream.",
+        ),
+        (
+            "Scribe the hours round its open end",
+            "Twelve o'clock in line with its own witness line, then clockwise, still looking the way the \
+             gas flows: three o'clock a quarter round, six o'clock opposite. Only the hours that the \
+             tapes name are needed.",
+        ),
+        (
+            "Tape it, then tack",
+            "Tape straight from the datum mark to the scribed hour on the edge of the open end. Move the \
+             open end until every tape reads as it should, within what it may be off, and set three short \
+             tacks.",
+        ),
+        (
+            "Close each stretch last",
+            "The part that closes is cut last, to the gap as it is: hold it beside the gap, scribe both \
+             faces, cut to the scribes.",
+        ),
+    ]
+    .into_iter()
+    .map(|(what, how)| Step {
+        what: what.to_owned(),
+        how: how.to_owned(),
     })
+    .collect()
 }
 
-/// Names of the stretches in the order of assembly.
-fn runs(supply: &Supply) -> Vec<&str> {
-    let mut names: Vec<&str> = Vec::new();
-    for fit in &supply.fits {
-        if !names.contains(&fit.run.as_str()) {
-            names.push(&fit.run);
-        }
-    }
-    names
-}
-
-/// Where the flow runs against the letters, the part is turned end for end.
-fn parts(job: &PrintJob<'_>, supply: &Supply, run: &str) -> Table {
+fn steps(job: &PrintJob<'_>, supply: &Supply, fit: &FitSheet) -> Table {
     let sign = job.lengths.sign();
     let mut table = Table::new(
         "fit",
         vec![
-            Column::boxes("tacked"),
-            Column::words("part").big(),
-            Column::wide("what"),
-            Column::figures("clock").big(),
-            Column::figures(&format!("round the outside, {sign}")).big(),
-            Column::words("turns"),
+            Column::boxes("done"),
+            Column::words("what").big(),
+            Column::wide("where"),
+            Column::figures(&format!("reads, {sign}")).big(),
+            Column::figures(&format!("may be off, {sign}")),
         ],
     );
-    for fit in supply.fits.iter().filter(|fit| fit.run == run) {
-        table.row([
-            String::new(),
-            fit.marks.join("+"),
-            what(job, supply, fit),
-            format!("{}°", signed_degrees(fit.clock.deg())),
-            job.lengths.saw(fit.round_outside.mm()),
-            turns(job, fit),
-        ]);
+    for step in &fit.steps {
+        table.group(heading(step));
+        add_part(job, supply, step, &mut table);
+        if let Some(trim_mm) = step.trim_mm {
+            table.row([
+                String::new(),
+                "trim".to_owned(),
+                "leave it longer than its card says; hold it beside the gap, scribe both faces, cut to the \
+                 scribes, tack at both joints"
+                    .to_owned(),
+                format!("+{}", job.lengths.place(trim_mm)),
+                String::new(),
+            ]);
+        }
+        if step.kind == PartKind::Bolted {
+            table.note(
+                "Bolted with a new gasket, to the torque of whoever made it. It stays bolted to the \
+                 engine or to a thick plate while anything is welded to it. A flex is held straight and at \
+                 its length while the run is tacked, by a bar tacked over it or a dummy tube; carry the \
+                 line over that bar.",
+            );
+        }
+        for check in &step.checks {
+            add_tapes(job, check, &mut table);
+        }
     }
     table
+}
+
+fn heading(step: &FitStep) -> String {
+    let part = step.marks.join("+");
+    let makes = &step.step.makes;
+    let act = match step.step.act {
+        Act::Hang => format!("HANG {part} where its tapes say"),
+        Act::Bolt => format!("BOLT {part} on at {makes}"),
+        Act::Tack(Way::Downstream) => format!("TACK {part} on at {makes}"),
+        Act::Tack(Way::Upstream) => {
+            format!("TACK {part} on at {makes}, against the flow, to what stands behind it")
+        }
+        Act::Close => format!("CLOSE with {part}, from {makes} on: the last of this stretch"),
+    };
+    format!("{}. {}: {act}", step.step.number, step.run)
+}
+
+/// What the part is and how it is turned.
+fn add_part(job: &PrintJob<'_>, supply: &Supply, step: &FitStep, table: &mut Table) {
+    let at = supply.fits.iter().position(|fit| fit.marks == step.marks);
+    let Some((at, fit)) = at.and_then(|at| Some((at, supply.fits.get(at)?))) else {
+        return;
+    };
+    let part = fit.marks.join("+");
+    table.note(format!("{part} is {}.", what(job, supply, fit)));
+    if let Some((name, true)) = component(job, fit) {
+        table.row([
+            String::new(),
+            "level".to_owned(),
+            format!(
+                "{name} lies level and square to the car: its ports at one height, left and right \
+                     alike"
+            ),
+            "level".to_owned(),
+            String::new(),
+        ]);
+        return;
+    }
+    if step.step.act == Act::Hang {
+        if let Some((joint, rad)) = own_line(job, &step.step.makes) {
+            table.row([
+                String::new(),
+                "line".to_owned(),
+                format!(
+                    "scribe its own line from neck to neck, so far round from the highest place of the neck \
+                     at {}, looking the way the gas flows",
+                    joint.mark
+                ),
+                turn_words(job, rad.to_degrees(), rad * 0.5 * od_mm(job, &fit.run)),
+                String::new(),
+            ]);
+        }
+        return;
+    }
+    let (from, clock, round) = if step.step.act == Act::Tack(Way::Upstream) {
+        // What stands is downstream: from its line to this one is the other way round.
+        let Some(next) = supply.fits.get(at + 1).filter(|next| next.run == fit.run) else {
+            return;
+        };
+        (
+            format!("the line of {}, which stands", next.marks.join("+")),
+            -next.clock.deg(),
+            -next.round_outside.mm(),
+        )
+    } else {
+        let before = at
+            .checked_sub(1)
+            .and_then(|before| supply.fits.get(before))
+            .filter(|before| before.run == fit.run);
+        let from = match before {
+            Some(before) => format!("the line of {}", before.marks.join("+")),
+            None if fit.run.contains(", behind ") => {
+                "twelve o'clock, the highest place of the crossover's outlet".to_owned()
+            }
+            None => {
+                "twelve o'clock, the highest place of the rim that the run starts from".to_owned()
+            }
+        };
+        (from, fit.clock.deg(), fit.round_outside.mm())
+    };
+    let turns = turns(job, fit);
+    let (reads, how) = if clock.abs() < 0.05 {
+        ("in line".to_owned(), format!("with {from}"))
+    } else {
+        (
+            turn_words(job, clock, round),
+            format!("from {from} to that of {part}"),
+        )
+    };
+    let how = if turns.is_empty() {
+        how
+    } else {
+        format!("{how}. Inside of the curve, and where the run goes: {turns}")
+    };
+    table.row([String::new(), "clock".to_owned(), how, reads, String::new()]);
+}
+
+/// A turn in degrees and round the outside.
+fn turn_words(job: &PrintJob<'_>, deg: f64, round_mm: f64) -> String {
+    format!(
+        "{}° = {}",
+        signed_degrees(deg),
+        plus(job.lengths.saw(round_mm))
+    )
+}
+
+fn od_mm(job: &PrintJob<'_>, stretch: &str) -> f64 {
+    job.runs
+        .iter()
+        .find(|run| stretch.starts_with(&run.name))
+        .map_or(0.0, |run| run.od_mm)
+}
+
+/// Where the witness line lies at a joint, clockwise from its highest place looking downstream.
+fn own_line(job: &PrintJob<'_>, mark: &str) -> Option<(Joint, f64)> {
+    let (_, joint) = joint_of(job.runs, mark)?;
+    let level = Frame::upright(joint.frame.origin, joint.frame.travel());
+    let line = joint.frame.twelve();
+    let rad = math::atan2(
+        line.dot(level.three().vector()),
+        line.dot(level.twelve().vector()),
+    );
+    Some((joint, rad))
+}
+
+/// The component that a part is, and whether it is a crossover, which lies level.
+fn component<'a>(job: &PrintJob<'a>, fit: &FitMark) -> Option<(&'a str, bool)> {
+    job.runs
+        .iter()
+        .flat_map(|run| &run.pieces)
+        .filter(|piece| fit.marks.contains(&piece.mark))
+        .find_map(|piece| match &piece.kind {
+            PlannedKind::Component { name, .. } => Some((name.as_str(), false)),
+            PlannedKind::Crossover { name, .. } => Some((name.as_str(), true)),
+            _ => None,
+        })
+}
+
+fn add_tapes(job: &PrintJob<'_>, check: &JointCheck, table: &mut Table) {
+    let (l, joint) = (job.lengths, &check.joint);
+    let most_mm = check.tolerance.most_mm;
+    for distance in &check.distances {
+        table.row([
+            String::new(),
+            distance.mark.clone(),
+            format!("to {} of {joint}", hour(distance.clock_rad)),
+            l.place(distance.distance_mm),
+            if most_mm >= 0.0 {
+                format!("± {}", l.small(most_mm))
+            } else {
+                "nothing".to_owned()
+            },
+        ]);
+    }
+    if most_mm < 0.0 {
+        table.note(format!(
+            "TOO LITTLE ROOM at {joint}: even when the tapes read true the gap to {} may be {} short. \
+             Look at it there before the next part goes on.",
+            check.tolerance_by.as_deref().unwrap_or("a body"),
+            l.fine(-most_mm)
+        ));
+    } else if let (Some(near), false) = (&check.tolerance_by, check.distances.is_empty()) {
+        table.note(format!(
+            "What {joint} may be off is set by the gap to {near}."
+        ));
+    }
+    if let Some(why) = &check.too_few {
+        table.note(format!(
+            "NOT CHECKED: {joint} has {} of {LEAST_CHECKS} tapes. {why}",
+            check.distances.len()
+        ));
+    }
+}
+
+fn hour(clock_rad: f64) -> String {
+    let hour = (clock_rad.to_degrees() / 30.0).round();
+    format!("{:.0} o'clock", if hour < 0.5 { 12.0 } else { hour })
 }
 
 /// Which way the run goes on after the part's bend.
@@ -117,9 +312,7 @@ fn turns(job: &PrintJob<'_>, fit: &FitMark) -> String {
         .flat_map(|run| &run.pieces)
         .filter(|piece| fit.marks.contains(&piece.mark))
         .find(|piece| matches!(piece.kind, PlannedKind::Bend { .. }))
-        .map_or_else(String::new, |piece| {
-            toward_words(piece.frame_in.twelve().to_array())
-        })
+        .map_or_else(String::new, super::run_sheets::bend_goes)
 }
 
 fn what(job: &PrintJob<'_>, supply: &Supply, fit: &FitMark) -> String {
@@ -136,12 +329,7 @@ fn what(job: &PrintJob<'_>, supply: &Supply, fit: &FitMark) -> String {
         .flat_map(|cut| &cut.parts)
         .find(is_it)
     {
-        let turned = if part.is_reversed {
-            ", gas enters at end B"
-        } else {
-            ""
-        };
-        return format!("{}{turned}", super::cut_cards::part_words(job, part));
+        return super::cut_cards::part_words(job, part);
     }
     let mark = fit.marks.first().map_or("", String::as_str);
     supply

@@ -34,6 +34,8 @@ pub struct Joint {
     pub frame: Frame,
     /// The tube there, when the stock file has it.
     pub tube: Option<TubeSpec>,
+    /// What the run starts from or ends at there.
+    pub meets: Option<EndKind>,
 }
 
 impl Joint {
@@ -62,6 +64,13 @@ pub(super) fn painted<'a>(crossover: &str, mark: &'a str, runs: &'a [PlannedRun]
             |piece| matches!(&piece.kind, PlannedKind::Crossover { name, .. } if name == crossover),
         )
         .map_or(mark, |piece| &piece.mark)
+}
+
+fn meets(model: &Model, end: Option<&RunEnd>) -> Option<EndKind> {
+    match end {
+        Some(RunEnd::End(name)) => Some(model.build.end(name)?.kind),
+        _ => None,
+    }
 }
 
 /// What a run starts from or ends at, in words.
@@ -135,6 +144,11 @@ fn joints_of_run(
         between,
         frame,
         tube: tube.clone(),
+        meets: match kind {
+            JointKind::Start => meets(model, written.map(|run| &run.from)),
+            JointKind::End => meets(model, written.map(|run| &run.to)),
+            JointKind::Weld | JointKind::InOnePart => None,
+        },
     };
     for (index, piece) in run.pieces.iter().enumerate() {
         if index == 0 {
@@ -159,7 +173,11 @@ fn joints_of_run(
             out.push(joint(
                 &piece.joint,
                 kind,
-                [name(index - 1), name(index)],
+                if is_one {
+                    ["inside".to_owned(), name(index)]
+                } else {
+                    [name(index - 1), name(index)]
+                },
                 piece.frame_in,
             ));
         }

@@ -4,6 +4,7 @@
 //! cannot be made says so and why.
 
 mod buying;
+mod card_drawing;
 mod cautions;
 mod checks;
 mod counter;
@@ -12,18 +13,20 @@ mod cross;
 mod cut_cards;
 mod fit;
 mod joints;
+mod parts;
 mod run_sheets;
 mod survey_sheet;
 mod templates;
 mod weld;
 mod words;
 
+pub use card_drawing::card_picture;
 pub use cross::{HandMade, hand_made};
-pub use cut_cards::card_picture;
 pub use joints::{Joint, JointKind, joints_of};
 pub use run_sheets::bend_text;
 pub use templates::{PAPER_THICKNESS_MM, TrueScale, templates_of};
 
+use crate::fit::fit_sheet;
 use crate::lengths::Lengths;
 use crate::routes::PlannedRun;
 use crate::stages::{Supply, Surroundings};
@@ -80,16 +83,20 @@ pub enum Way<'a> {
 /// Every sheet of the job, in the order of the work.
 #[must_use]
 pub fn packet_of(job: &PrintJob<'_>, stamp: Stamp, paper: PacketPaper) -> Packet {
+    let fit = job
+        .supply
+        .map(|supply| fit_sheet(job.model, job.around, job.runs, &supply.whole));
     let mut sheets = vec![cover::sheet(job, paper)];
     sheets.push(survey_sheet::sheet(job));
     sheets.extend(run_sheets::sheets(job, paper));
     match job.supply {
         Some(supply) => {
             sheets.push(buying::sheet(job, supply));
+            sheets.extend(parts::sheet(job));
             sheets.push(counter::sheet(job, supply));
             sheets.push(buying::take_along(job, supply));
             sheets.push(cut_cards::how_to());
-            sheets.extend(cut_cards::sheets(job, supply));
+            sheets.extend(cut_cards::sheets(job, supply, fit.as_ref()));
         }
         None => {
             for (kind, title) in [
@@ -110,11 +117,11 @@ pub fn packet_of(job: &PrintJob<'_>, stamp: Stamp, paper: PacketPaper) -> Packet
     if let Some(supply) = job.supply {
         sheets.extend(cross::sheets(job, supply));
     }
-    sheets.push(fit::sheet(job));
+    sheets.push(fit::sheet(job, fit.as_ref()));
     sheets.push(weld::sheet(job));
     sheets.push(run_sheets::joint_map(job, paper));
     sheets.push(checks::sheet(job));
-    sheets.push(cautions::sheet());
+    sheets.push(cautions::sheet(job));
     sheets.push(survey_sheet::readings(job));
     Packet {
         stamp,

@@ -2,10 +2,11 @@
 
 use super::cautions::{UNDER_THE_CAR, caution};
 use super::joints::{JointKind, joints_of};
-use super::words::{degrees, fixed, signed_degrees, toward_words};
+use super::words::{degrees, direction_words, fixed, signed_degrees, toward_words};
 use super::{PrintJob, not_made, room_mm};
-use crate::routes::{PlannedKind, PlannedPiece, PlannedRun};
+use crate::routes::{PlannedKind, PlannedPiece, PlannedRun, component_kind};
 use crate::scene::scene_of;
+use tubewright_build::model::{ComponentKind, ItemKind};
 use tubewright_geometry::{BendRow, BendTable, Frame, Point};
 use tubewright_packet::{
     Block, Body, Column, Figure, PacketPaper, Picture, Sheet, SheetKind, Stamp, Table,
@@ -25,16 +26,17 @@ pub(super) fn sheets(job: &PrintJob<'_>, paper: PacketPaper) -> Vec<Sheet> {
 }
 
 fn sheet(job: &PrintJob<'_>, run: &PlannedRun, paper: PacketPaper) -> Sheet {
-    let scene = scene_of(job.model, job.around, core::slice::from_ref(run), job.board);
+    let mut scene = scene_of(job.model, job.around, core::slice::from_ref(run), job.board);
+    scene.tight_places.retain(|place| place.piece == run.name);
     let mut blocks = vec![Block::Figures {
         figures: vec![
             Figure {
                 value: job.lengths.long(run.developed_length_mm()),
-                what: "along the centre line, parts included".to_owned(),
+                what: "along the centre line".to_owned(),
             },
             Figure {
                 value: format!("{}°", degrees(run.sum_of_bends_rad().to_degrees())),
-                what: "of bend together".to_owned(),
+                what: "of bend".to_owned(),
             },
             Figure {
                 value: run.tube.clone(),
@@ -42,19 +44,20 @@ fn sheet(job: &PrintJob<'_>, run: &PlannedRun, paper: PacketPaper) -> Sheet {
             },
             Figure {
                 value: format!("{} {}", job.lengths.size(run.clr_mm), job.lengths.sign()),
-                what: "centre-line radius of its bends".to_owned(),
+                what: "centre-line radius".to_owned(),
             },
             Figure {
                 value: format!(
                     "{} {}",
-                    job.lengths.small(run.end_error_mm()),
+                    job.lengths.small(worst_joint_mm(job, run)),
                     job.lengths.sign()
                 ),
-                what: "that the last joint is pulled into place".to_owned(),
+                what: "off at its worst joint, pulled in".to_owned(),
             },
         ],
     }];
-    blocks.extend(views(&scene, room_mm(paper), &run.name));
+    blocks.extend(views(&scene, paper, &run.name, 0.0));
+    blocks.extend(tight_places(job, &scene));
     blocks.extend([
         Block::NewPage,
         Block::Heading {
@@ -64,12 +67,14 @@ fn sheet(job: &PrintJob<'_>, run: &PlannedRun, paper: PacketPaper) -> Sheet {
             table: pieces(job, run),
         },
         Block::Words {
-            text: "Length is along the centre line. Clock is the turn of the bend's plane from that of \
-                   the bend before it, plus clockwise looking downstream; for the first bend of a run \
-                   from twelve o'clock. The turn from witness line to witness line is on the fit \
-                   sheet: use that one at the bench. Turns: which way the run goes on after the bend, in \
-                   the car: if a tacked bend goes another way, the clock was set wrong."
-                .to_owned(),
+            text: format!(
+                "Length is along the centre line; straights are {} longer on their cut cards for each weld at \
+                 their ends, which pulls that much in: saw by the card. Clock is the turn of the bend's \
+                 plane from that of the bend before it, plus clockwise looking downstream; for the first \
+                 bend of a run, and the first behind a crossover, from twelve o'clock. The turn from \
+                 witness line to witness line is on the fit sheet: use that one at the bench.",
+                job.lengths.fine(job.around.practice.weld_pull.mm())
+            ),
         },
     ]);
     blocks.push(Block::Heading {
@@ -92,16 +97,44 @@ fn sheet(job: &PrintJob<'_>, run: &PlannedRun, paper: PacketPaper) -> Sheet {
     }
 }
 
-/// The car from the side, from above and from behind, as wide as `width_mm`; or why not.
-pub(super) fn views(scene: &Scene, width_mm: f64, words: &str) -> Vec<Block> {
-    [
-        (ViewName::Side, 1.0, "from the left side"),
-        (ViewName::Above, 1.0, "from above, front at the left"),
-        (ViewName::Behind, 0.5, "from behind"),
-    ]
-    .into_iter()
-    .map(
-        |(name, share, from)| match one_view(scene, name, width_mm * share) {
+/// What margins, foot, heading, figures and captions take of a page's height, mm.
+const BESIDE_VIEWS_MM: f64 = 116.0;
+/// Width of the view from behind beside the others': a car is less than half as wide as long.
+const BEHIND_SHARE: f64 = 0.66;
+
+/// The car from the side, from above and from behind, as large as one page takes them beside words of
+/// `words_mm`; or why not.
+pub(super) fn views(scene: &Scene, paper: PacketPaper, words: &str, words_mm: f64) -> Vec<Block> {
+    let room = room_mm(paper);
+    let [_, page_mm] = paper.standing_mm();
+    let views_mm = page_mm - BESIDE_VIEWS_MM - words_mm;
+    let draw = |width_mm: f64| {
+        [
+            (ViewName::Side, 1.0, "from the left side: front at the left"),
+            (
+                ViewName::Above,
+                1.0,
+                "from above: front at the left, the car's right side up",
+            ),
+            (
+                ViewName::Behind,
+                BEHIND_SHARE,
+                "from behind: the car's right side at the right",
+            ),
+        ]
+        .map(|(name, share, from)| (from, one_view(scene, name, width_mm * share)))
+    };
+    let mut drawn = draw(room);
+    let high: f64 = drawn
+        .iter()
+        .filter_map(|(_, view)| Some(view.as_ref().ok()?.height_mm))
+        .sum();
+    if high > views_mm {
+        drawn = draw(room * views_mm / high);
+    }
+    drawn
+        .into_iter()
+        .map(|(from, drawing)| match drawing {
             Ok(drawing) => Block::Picture {
                 picture: Picture {
                     svg: to_svg(&drawing),
@@ -114,9 +147,37 @@ pub(super) fn views(scene: &Scene, width_mm: f64, words: &str) -> Vec<Block> {
                 what: format!("the view {from}"),
                 why: error.to_string(),
             },
-        },
-    )
-    .collect()
+        })
+        .collect()
+}
+
+/// What the numbers in squares on the views mean.
+pub(super) fn tight_places(job: &PrintJob<'_>, scene: &Scene) -> Vec<Block> {
+    if scene.tight_places.is_empty() {
+        return Vec::new();
+    }
+    let l = job.lengths;
+    let lines: Vec<String> = (1..)
+        .zip(&scene.tight_places)
+        .map(|(number, place)| {
+            format!(
+                "{number} {} to {}: {} (wants {})",
+                place.piece,
+                place.body,
+                place.plus_minus_mm.map_or_else(
+                    || l.tape(place.gap_mm),
+                    |pm| l.with_plus_minus(place.gap_mm, pm)
+                ),
+                l.about(place.wanted_mm)
+            )
+        })
+        .collect();
+    vec![Block::Words {
+        text: format!(
+            "Numbers in squares are the tightest places, in every position of what moves: {}.",
+            lines.join("; ")
+        ),
+    }]
 }
 
 fn what(piece: &PlannedPiece) -> String {
@@ -128,6 +189,42 @@ fn what(piece: &PlannedPiece) -> String {
     }
 }
 
+/// Which way the inside of a bend faces, and where the run goes behind it.
+pub(super) fn bend_goes(piece: &PlannedPiece) -> String {
+    format!(
+        "{}; {}",
+        toward_words(piece.frame_in.twelve().to_array()),
+        direction_words(piece.frame_out.travel().to_array())
+    )
+}
+
+/// Length along the centre line; of a crossover that of the part itself.
+fn length_mm(job: &PrintJob<'_>, piece: &PlannedPiece) -> f64 {
+    let PlannedKind::Crossover { name, .. } = &piece.kind else {
+        return piece.centre_line_mm();
+    };
+    job.model
+        .build
+        .component(name)
+        .and_then(|component| job.model.stock.item(&component.item))
+        .and_then(|item| match &item.kind {
+            ItemKind::Component(item) => Some(item.length.mm()),
+            ItemKind::Stock(_) => None,
+        })
+        .unwrap_or_else(|| piece.centre_line_mm())
+}
+
+/// The joint of a run that is furthest off: its end, or the inlet of a crossover.
+fn worst_joint_mm(job: &PrintJob<'_>, run: &PlannedRun) -> f64 {
+    let head = format!("{} from the inlet of ", run.name);
+    job.board
+        .findings()
+        .iter()
+        .filter(|finding| finding.subject.starts_with(&head))
+        .filter_map(|finding| Some(finding.measured?.value))
+        .fold(run.end_error_mm(), f64::max)
+}
+
 fn pieces(job: &PrintJob<'_>, run: &PlannedRun) -> Table {
     let sign = job.lengths.sign();
     let mut table = Table::new(
@@ -135,18 +232,14 @@ fn pieces(job: &PrintJob<'_>, run: &PlannedRun) -> Table {
         vec![
             Column::words("piece").big(),
             Column::words("joint before"),
-            Column::wide("what"),
+            Column::words("what"),
             Column::figures(&format!("length {sign}")).big(),
             Column::figures("angle").big(),
             Column::figures("clock").big(),
-            Column::words("turns"),
-            Column::figures("ends at x"),
-            Column::figures("y"),
-            Column::figures(&format!("z {sign}")),
+            Column::wide("inside of the curve faces; the run then goes"),
         ],
     );
     for piece in &run.pieces {
-        let [x, y, z] = job.lengths.xyz(piece.frame_out.origin);
         let (angle, clock, turns) = match piece.kind {
             PlannedKind::Bend {
                 angle_rad,
@@ -156,7 +249,7 @@ fn pieces(job: &PrintJob<'_>, run: &PlannedRun) -> Table {
                 format!("{}°", degrees(angle_rad.to_degrees())),
                 format!("{}°", signed_degrees(clock_rad.to_degrees())),
                 // Twelve o'clock of a bend is toward its centre.
-                toward_words(piece.frame_in.twelve().to_array()),
+                bend_goes(piece),
             ),
             _ => (String::new(), String::new(), String::new()),
         };
@@ -164,13 +257,10 @@ fn pieces(job: &PrintJob<'_>, run: &PlannedRun) -> Table {
             piece.mark.clone(),
             piece.joint.clone(),
             what(piece),
-            job.lengths.saw(piece.centre_line_mm()),
+            job.lengths.saw(length_mm(job, piece)),
             angle,
             clock,
             turns,
-            x,
-            y,
-            z,
         ]);
     }
     table.strong_row([
@@ -178,9 +268,6 @@ fn pieces(job: &PrintJob<'_>, run: &PlannedRun) -> Table {
         run.last_joint.clone(),
         "end of the run".to_owned(),
         job.lengths.saw(run.developed_length_mm()),
-        String::new(),
-        String::new(),
-        String::new(),
         String::new(),
         String::new(),
         String::new(),
@@ -377,6 +464,52 @@ pub fn bend_text(run: &PlannedRun, stamp: &Stamp) -> String {
     out
 }
 
+/// Components behind the flex, with where they are and what they weigh.
+fn heavy(job: &PrintJob<'_>) -> Table {
+    let sign = job.lengths.sign();
+    let mut table = Table::new(
+        "to-hang",
+        vec![
+            Column::words("part").big(),
+            Column::wide("what"),
+            Column::figures("mass, kg"),
+            Column::figures(&format!("x {sign}")).big(),
+            Column::figures(&format!("y {sign}")).big(),
+            Column::figures(&format!("z {sign}")).big(),
+            Column::words("hanger at"),
+        ],
+    );
+    for piece in job.runs.iter().flat_map(|run| &run.pieces) {
+        let PlannedKind::Component { name, .. } = &piece.kind else {
+            continue;
+        };
+        if component_kind(job.model, name) == Some(ComponentKind::Flex) {
+            continue;
+        }
+        let item = job
+            .model
+            .build
+            .component(name)
+            .and_then(|component| job.model.stock.item(&component.item));
+        let mass = item.and_then(|item| match &item.kind {
+            ItemKind::Component(item) => item.mass.as_ref().map(|mass| fixed(mass.value.kg(), 1)),
+            ItemKind::Stock(_) => None,
+        });
+        let middle = piece.frame_in.origin + (piece.frame_out.origin - piece.frame_in.origin) * 0.5;
+        let [x, y, z] = job.lengths.xyz(middle);
+        table.row([
+            piece.mark.clone(),
+            name.clone(),
+            mass.unwrap_or_else(|| "weigh it".to_owned()),
+            x,
+            y,
+            z,
+            "________".to_owned(),
+        ]);
+    }
+    table
+}
+
 /// Where every joint is; hangers are not planned yet and say so.
 pub(super) fn joint_map(job: &PrintJob<'_>, paper: PacketPaper) -> Sheet {
     let (kind, title) = (SheetKind::JointMap, "Hanger and joint map");
@@ -405,7 +538,11 @@ pub(super) fn joint_map(job: &PrintJob<'_>, paper: PacketPaper) -> Sheet {
         let [x, y, z] = job.lengths.xyz(joint.frame.origin);
         table.row([
             joint.mark.clone(),
-            joint.between.join(" and "),
+            if joint.kind == JointKind::InOnePart {
+                joint.between.join(" ")
+            } else {
+                joint.between.join(" and ")
+            },
             match joint.kind {
                 JointKind::Weld => "weld",
                 JointKind::InOnePart => "one part, no weld",
@@ -419,16 +556,22 @@ pub(super) fn joint_map(job: &PrintJob<'_>, paper: PacketPaper) -> Sheet {
         ]);
     }
     let mut blocks = vec![caution(UNDER_THE_CAR)];
-    blocks.extend(views(&scene, room_mm(paper), "All runs"));
+    blocks.extend(views(&scene, paper, "All runs", 0.0));
     blocks.extend([
         Block::NewPage,
         Block::NotMade {
-            what: "hangers".to_owned(),
-            why: "This program does not place hangers yet. Hang each silencer and resonator on its \
-                  own, one hanger within a hand of every heavy part, none between the engine and the \
-                  flex section (common practice, no source), and check that nothing touches when the \
-                  engine rocks."
+            what: "places of the hangers".to_owned(),
+            why: "This program does not place hangers yet; whoever builds it does. Hang each silencer and \
+                  resonator on its own, one hanger within a hand of every heavy part, two for a long \
+                  one, none between the engine and the flex section (common practice, no source), and \
+                  see that nothing touches when the engine rocks and the run sways."
                 .to_owned(),
+        },
+        Block::Heading {
+            text: "What has to be hung, middle of each part".to_owned(),
+        },
+        Block::Table {
+            table: heavy(job),
         },
         Block::Heading {
             text: "Joints, middle of the tube, in the car's axes".to_owned(),

@@ -2,7 +2,7 @@
 //! off.
 
 use super::PrintJob;
-use super::words::fixed;
+use super::words::{direction_words, fixed};
 use crate::survey::NINETEEN_IN_TWENTY;
 use std::collections::BTreeMap;
 use tubewright_build::model::{Along, EndPlace, Place, PlaceAt, Reading, ReadingKind};
@@ -19,6 +19,11 @@ pub(super) fn sheet(job: &PrintJob<'_>) -> Sheet {
         "They do not agree as well as their ± says: measure again before you cut."
     } else {
         "They agree with each other."
+    };
+    let agreement = if measured.doubtful.is_empty() || test.is_too_high() {
+        agreement
+    } else {
+        "All but the doubtful ones agree with each other."
     };
     let mut blocks = vec![Block::Words {
         text: format!(
@@ -168,40 +173,6 @@ fn ends(job: &PrintJob<'_>) -> Table {
     table
 }
 
-/// A direction as a fitter would say it: so many degrees below level, so many to the right.
-fn direction_words([x, y, z]: [f64; 3]) -> String {
-    let level = (x * x + y * y).sqrt();
-    let pitch = math::atan2(z, level).to_degrees();
-    let tilt = if pitch.abs() < 0.5 {
-        "level".to_owned()
-    } else if pitch > 0.0 {
-        format!("{pitch:.0}° up")
-    } else {
-        format!("{:.0}° down", -pitch)
-    };
-    let mut aim = math::atan2(y, x).to_degrees();
-    if level < 0.02 {
-        return format!("straight {}", if z > 0.0 { "up" } else { "down" });
-    }
-    let base = if aim.abs() <= 90.0 {
-        "rearwards"
-    } else {
-        aim = 180.0_f64.copysign(aim) - aim;
-        "forwards"
-    };
-    // Toward the car's right is positive whichever way it points.
-    let side = if aim.abs() < 0.5 {
-        String::new()
-    } else {
-        format!(
-            ", {:.0}° to the car's {}",
-            aim.abs(),
-            if y > 0.0 { "right" } else { "left" }
-        )
-    };
-    format!("{base}, {tilt}{side}")
-}
-
 /// Every reading.
 pub(super) fn readings(job: &PrintJob<'_>) -> Sheet {
     let measured = &job.around.measured;
@@ -257,7 +228,7 @@ pub(super) fn readings(job: &PrintJob<'_>) -> Sheet {
                 what.to_owned()
             },
             between,
-            reading.reads_text().unwrap_or("").to_owned(),
+            reads(reading),
             off,
             usual,
             checked,
@@ -284,6 +255,17 @@ pub(super) fn readings(job: &PrintJob<'_>) -> Sheet {
                 Block::Table { table },
             ],
         },
+    }
+}
+
+/// What it reads, as written, and what of the tape was left out at its start.
+fn reads(reading: &Reading) -> String {
+    let text = reading.reads_text().unwrap_or("both alike");
+    match &reading.kind {
+        ReadingKind::Tape {
+            burnt: Some(burnt), ..
+        } => format!("{text}, from {} on the tape", burnt.text),
+        _ => text.to_owned(),
     }
 }
 

@@ -50,6 +50,29 @@ pub fn templates_of(
         .collect()
 }
 
+/// Whether the cuts of the job want a template of their own.
+fn shaped(job: &PrintJob<'_>) -> String {
+    let Some(supply) = job.supply else {
+        return "What is cut is not planned yet, so there is no shaped template.".to_owned();
+    };
+    let slanted: Vec<String> = supply
+        .cards
+        .iter()
+        .filter(|card| !super::cut_cards::are_square(card))
+        .flat_map(|card| &card.parts)
+        .map(super::cut_cards::part_mark)
+        .collect();
+    if slanted.is_empty() {
+        "Every cut of this job is square to the tube, so no shaped template is needed.".to_owned()
+    } else {
+        format!(
+            "Not every cut of this job is square to the tube ({}): set the saw by the angle on the card; \
+             there is no template for them.",
+            slanted.join(", ")
+        )
+    }
+}
+
 /// The sheets: one page for each tile.
 pub(super) fn sheets(job: &PrintJob<'_>, stamp: &Stamp, paper: PacketPaper) -> Vec<Sheet> {
     let source_line = format!(
@@ -57,10 +80,11 @@ pub(super) fn sheets(job: &PrintJob<'_>, stamp: &Stamp, paper: PacketPaper) -> V
         stamp.build, stamp.plan_hash, stamp.date
     );
     let mut blocks = vec![Block::Words {
-        text: "Every cut of this job is square to the tube, so no shaped template is needed. The clock \
-               strips on the next pages are wrapped round a tube to scribe a square ring and to set the \
-               clock of a part."
-            .to_owned(),
+        text: format!(
+            "{} The clock strips on the next pages are wrapped round a tube to scribe a square ring and \
+             to set the clock of a part.",
+            shaped(job)
+        ),
     }];
     blocks.push(Block::Steps {
         steps: [

@@ -1,24 +1,19 @@
 //! Joints and how they are welded.
 
-use super::cautions::{AT_THE_TORCH, UNDER_THE_CAR, caution};
+use super::cautions::{AT_THE_TORCH, UNDER_THE_CAR, caution, sentence};
 use super::joints::{Joint, JointKind, joints_of};
 use super::words::fixed;
 use super::{PrintJob, not_made};
-use crate::routes::PlannedRun;
-use crate::stages::Supply;
+use crate::fit::{WeldFacts, weld_facts};
+use tubewright_build::model::EndKind;
 use tubewright_geometry::Length;
 use tubewright_packet::{Block, Body, Column, Figure, Sheet, SheetKind, Table};
-use tubewright_stock::TubeSpec;
-use tubewright_stock::weld::{
-    fit_up_limits, purge_time_min, purge_volume_litres, tig_current, wire_need,
-};
+use tubewright_stock::weld::{purge_time_min, purge_volume_litres};
 
-/// Flow of purge gas that the table is for, litres per minute (common practice, no source).
-const PURGE_L_PER_MIN: f64 = 10.0;
 /// Tube between two dams, one on each side of the joint, mm (common practice, no source).
 const BETWEEN_DAMS_MM: f64 = 300.0;
-/// Wire for thin tube, mm (common practice, no source).
-const WIRE_MM: f64 = 1.0;
+/// Wire that [`weld_facts`] reckons with, mm.
+const WIRE_MM: f64 = 1.6;
 
 /// The weld sheet.
 pub(super) fn sheet(job: &PrintJob<'_>) -> Sheet {
@@ -34,6 +29,13 @@ pub(super) fn sheet(job: &PrintJob<'_>) -> Sheet {
     let together_mm: f64 = welds.iter().filter_map(|joint| joint.weld_mm()).sum();
     let mut blocks = vec![
         caution(AT_THE_TORCH),
+        Block::NotMade {
+            what: "where it comes apart again".to_owned(),
+            why: "This program places no flange, clamp or slip joint behind the first joint, and has not \
+                  looked whether the run comes out in one piece. Decide on the car where it must come \
+                  apart, to be welded on the bench and serviced later, before the first full weld."
+                .to_owned(),
+        },
         Block::Figures {
             figures: vec![
                 Figure {
@@ -47,33 +49,30 @@ pub(super) fn sheet(job: &PrintJob<'_>) -> Sheet {
             ],
         },
     ];
-    let mut tubes: Vec<TubeSpec> = Vec::new();
-    for tube in welds.iter().filter_map(|joint| joint.tube.as_ref()) {
-        if !tubes.iter().any(|known| known.is_same_as(tube)) {
-            tubes.push(tube.clone());
-        }
+    let facts = weld_facts(job.model, job.runs);
+    blocks.push(Block::Table {
+        table: process(job, &facts),
+    });
+    for minds in minds(&facts) {
+        blocks.push(caution(&minds));
     }
-    for tube in &tubes {
+    if facts.iter().any(|facts| facts.filler.purge) {
         blocks.push(Block::Heading {
-            text: format!("Tube {}", job.lengths.tube(tube)),
+            text: "Purge: argon inside the tube before and while you weld".to_owned(),
         });
         blocks.push(Block::Table {
-            table: process(job, tube),
+            table: purge(job, &facts),
+        });
+        blocks.push(Block::Words {
+            text: format!(
+                "Minutes before the arc, then a trickle: five changes of the volume are the rule, ten are \
+                 cautious (common practice, no source). Perfectly mixed, five changes still leave {} ppm \
+                 of oxygen: a meter decides. Feed low, vent high, joint taped until it is welded. A \
+                 crossover opens into the other bank: dam it or purge both.",
+                fixed(facts.first().map_or(0.0, |facts| facts.oxygen_after_five_ppm), 0)
+            ),
         });
     }
-    blocks.push(Block::Heading {
-        text: "Purge: argon inside the tube before and while you weld".to_owned(),
-    });
-    blocks.push(Block::Table {
-        table: purge(job, supply, &tubes),
-    });
-    blocks.push(Block::Words {
-        text: "Times are for five changes of the volume (the rule) and ten (cautious), common practice, \
-               no source. The inside of catalysts, resonators and silencers is not in the volume: close \
-               them off with a dam. Feed low, vent high; an oxygen meter decides. Ferritic and mild \
-               steel are tacked without purge at the shop's own judgement."
-            .to_owned(),
-    });
     blocks.push(Block::NewPage);
     blocks.push(Block::Heading {
         text: "Joints in the order of the runs".to_owned(),
@@ -97,8 +96,8 @@ pub(super) fn sheet(job: &PrintJob<'_>) -> Sheet {
     }
 }
 
-/// What each tube asks for. Every row says where it is from.
-fn process(job: &PrintJob<'_>, tube: &TubeSpec) -> Table {
+/// What the welds ask for, pairing by pairing. Every row says where it is from.
+fn process(job: &PrintJob<'_>, facts: &[WeldFacts]) -> Table {
     let (l, sign) = (job.lengths, job.lengths.sign());
     let mut table = Table::new(
         "process",
@@ -108,95 +107,111 @@ fn process(job: &PrintJob<'_>, tube: &TubeSpec) -> Table {
             Column::wide("note, and where it is from"),
         ],
     );
-    let limits = fit_up_limits(tube.wall);
-    let current = tig_current(tube.wall);
-    let is_stainless = tube.material.starts_with(|c: char| c.is_ascii_digit());
-    let cap = (Length::from_mm(4.0), Length::from_mm(0.5));
-    let need = wire_need(
-        tube.od,
-        tube.wall,
-        Length::ZERO,
-        cap,
-        Length::from_mm(WIRE_MM),
-    );
-    let pull = job.around.practice.weld_pull.mm();
-    for (what, how_much, note) in [
-        (
-            "gap between the faces",
-            format!("0, at most {} {sign}", l.small(limits.gap_most.mm())),
-            "more: dress the face or make the part again (half the wall; common practice, no source)"
-                .to_owned(),
-        ),
-        (
-            "step between the tubes",
-            format!("at most {} {sign}", l.small(limits.step_most.mm())),
-            "half the wall (ISO 5817:2014 table 1 no. 3.1, level D; from memory)".to_owned(),
-        ),
-        (
-            "TIG current to start with",
-            if is_stainless {
-                format!(
-                    "{} to {} A",
-                    fixed(current.stainless_low_a, 0),
-                    fixed(current.stainless_high_a, 0)
-                )
-            } else {
-                format!("about {} A", fixed(current.rule_a, 0))
-            },
-            "1 A for each 0.001 in of wall, for stainless 10 to 15 % less (common practice, no source); \
-             a range, never a setting: try it on an offcut"
-                .to_owned(),
-        ),
-        (
-            "filler",
-            filler(&tube.material).to_owned(),
-            "the usual match for this steel; ask whoever sells the wire (common practice, no source)"
-                .to_owned(),
-        ),
-        (
-            "wire for one joint",
-            format!(
-                "{} {sign} of {} {sign} wire",
-                l.place(need.wire.mm()),
-                l.size(WIRE_MM)
-            ),
-            format!(
-                "for a cap {} wide and {} high without gap, once round {} {sign}; allow 20 % for stubs",
-                l.size(cap.0.mm()),
-                l.size(cap.1.mm()),
-                l.place(need.joint.mm())
-            ),
-        ),
-        (
-            "pull of one weld",
-            format!("{} {sign}", l.small(pull)),
-            "already added to the cut lengths (the shop's own practice)".to_owned(),
-        ),
-    ] {
-        table.row([what.to_owned(), how_much, note]);
+    for (head, of) in pairings(facts) {
+        table.row([
+            format!("filler, {head}"),
+            of.filler.filler.to_owned(),
+            format!("{}; ask whoever sells the wire", of.filler.why),
+        ]);
     }
+    let mut walls: Vec<&WeldFacts> = Vec::new();
+    for of in facts {
+        if !walls
+            .iter()
+            .any(|known| known.gap_most_mm.total_cmp(&of.gap_most_mm).is_eq())
+        {
+            walls.push(of);
+        }
+    }
+    for of in &walls {
+        if walls.len() > 1 {
+            table.group(format!("Tube of {}", of.run));
+        }
+        for (what, how_much, note) in [
+            (
+                "gap between the faces",
+                format!("0, at most {} {sign}", l.small(of.gap_most_mm)),
+                "more: dress the face or make the part again (half the wall; common practice, no source)"
+                    .to_owned(),
+            ),
+            (
+                "step between the tubes",
+                format!("at most {} {sign}", l.small(of.step_most_mm)),
+                "half the wall (ISO 5817:2014 table 1 no. 3.1, level D; from memory)".to_owned(),
+            ),
+            (
+                "TIG current to start near",
+                format!("{} A", fixed(of.amps, 0)),
+                "1 A for each 0.001 in of wall, for stainless 10 to 15 % less (common practice, no \
+                 source); never a setting: try it on an offcut first"
+                    .to_owned(),
+            ),
+            (
+                "wire for one joint",
+                format!("{} {sign}", l.place(of.wire_mm)),
+                format!("of {} {sign} wire; take 20 % more for stubs", l.size(WIRE_MM)),
+            ),
+        ] {
+            table.row([what.to_owned(), how_much, note]);
+        }
+    }
+    table.row([
+        "pull of one weld".to_owned(),
+        l.fine(job.around.practice.weld_pull.mm()),
+        "already added to the cut lengths; measure across the first full weld and put the shop's own \
+         figure into stock.toml as weld-pull"
+            .to_owned(),
+    ]);
     table
 }
 
-/// Usual filler by the catalogue's word for the steel.
-fn filler(material: &str) -> &'static str {
-    match material {
-        "304" | "304L" => "ER308LSi",
-        "316" | "316L" => "ER316LSi",
-        "321" => "ER347Si",
-        "409" | "439" | "441" => "ER430LNb or ER308LSi",
-        "mild" | "aluminised" => "ER70S-6",
-        _ => "not known here: ask",
+/// The pairings, equal ones of several runs once: in words, with their facts.
+fn pairings(facts: &[WeldFacts]) -> Vec<(String, &WeldFacts)> {
+    let mut found: Vec<(Vec<&str>, &WeldFacts)> = Vec::new();
+    for of in facts {
+        let known = found.iter_mut().find(|(_, known)| {
+            known.materials == of.materials && known.gap_most_mm.total_cmp(&of.gap_most_mm).is_eq()
+        });
+        match known {
+            Some((runs, _)) => runs.push(&of.run),
+            None => found.push((vec![&of.run], of)),
+        }
     }
+    found
+        .into_iter()
+        .map(|(mut runs, of)| {
+            runs.dedup();
+            let (a, b) = &of.materials;
+            let pair = if a == b {
+                format!("{a} to {a}")
+            } else {
+                format!("{a} tube to {b}")
+            };
+            (format!("{pair}: {}", runs.join(", ")), of)
+        })
+        .collect()
 }
 
-fn purge(job: &PrintJob<'_>, supply: &Supply, tubes: &[TubeSpec]) -> Table {
+/// What must be minded, each once.
+fn minds(facts: &[WeldFacts]) -> Vec<String> {
+    let mut all: Vec<String> = Vec::new();
+    for minds in facts.iter().flat_map(|facts| &facts.filler.minds) {
+        let text = sentence(minds);
+        if !all.contains(&text) {
+            all.push(text);
+        }
+    }
+    all
+}
+
+fn purge(job: &PrintJob<'_>, facts: &[WeldFacts]) -> Table {
+    let flow = facts.first().map_or(0.0, |facts| facts.purge_flow_l_min);
     let mut table = Table::new(
         "purge",
         vec![
             Column::wide("volume"),
             Column::figures("litres").big(),
-            Column::figures(&format!("minutes at {PURGE_L_PER_MIN:.0} l/min, 5 changes")).big(),
+            Column::figures(&format!("minutes at {flow:.0} l/min, 5 changes")).big(),
             Column::figures("10 changes").big(),
         ],
     );
@@ -204,44 +219,54 @@ fn purge(job: &PrintJob<'_>, supply: &Supply, tubes: &[TubeSpec]) -> Table {
         table.row([
             what,
             fixed(litres, 2),
-            fixed(purge_time_min(litres, PURGE_L_PER_MIN, 5.0), 1),
-            fixed(purge_time_min(litres, PURGE_L_PER_MIN, 10.0), 1),
+            fixed(purge_time_min(litres, flow, 5.0), 1),
+            fixed(purge_time_min(litres, flow, 10.0), 1),
         ]);
     };
-    for tube in tubes {
-        add(
-            format!(
-                "between two dams, {} {} apart, {}",
-                job.lengths.place(BETWEEN_DAMS_MM),
-                job.lengths.sign(),
-                job.lengths.tube(tube)
-            ),
-            purge_volume_litres(tube.od, tube.wall, Length::from_mm(BETWEEN_DAMS_MM)),
-        );
-    }
+    let mut last = None;
     for run in job.runs {
-        if let Some(tube) = tube_of(run, supply) {
+        let Some(of) = facts
+            .iter()
+            .find(|facts| facts.run == run.name && facts.filler.purge)
+        else {
+            continue;
+        };
+        if let Some(tube) = job.model.stock.tube(&run.tube)
+            && last != Some(&run.tube)
+        {
             add(
-                format!("the whole run, as plain tube: {}", run.name),
+                format!(
+                    "between two dams, {} apart, in {}",
+                    job.lengths.about(BETWEEN_DAMS_MM),
+                    run.tube
+                ),
                 purge_volume_litres(
-                    tube.od,
-                    tube.wall,
-                    Length::from_mm(run.developed_length_mm()),
+                    tube.od.value,
+                    tube.wall.value,
+                    Length::from_mm(BETWEEN_DAMS_MM),
                 ),
             );
+            last = Some(&run.tube);
         }
+        add(
+            format!("the whole run with its cans: {}", run.name),
+            of.purge_litres,
+        );
     }
     table
 }
 
-fn tube_of<'a>(run: &PlannedRun, supply: &'a Supply) -> Option<&'a TubeSpec> {
-    supply
-        .request
-        .runs
-        .iter()
-        .flat_map(|demand| &demand.pieces)
-        .find(|piece| run.pieces.iter().any(|own| own.mark == piece.mark))
-        .map(|piece| &piece.tube)
+/// What is done where a run meets the car.
+const fn at_an_end(meets: Option<EndKind>) -> &'static str {
+    match meets {
+        Some(EndKind::Flange) => {
+            "bolt, new gasket; weld the flange to its part while it is bolted to the car or to a plate"
+        }
+        Some(EndKind::SawnTube) => "butt weld, or a sleeve over both",
+        Some(EndKind::Joint) => "weld to what is tacked there",
+        Some(EndKind::Tip) => "open tip, nothing to weld",
+        None => "to the port of that part",
+    }
 }
 
 fn joint_table(job: &PrintJob<'_>, joints: &[Joint]) -> Table {
@@ -253,7 +278,7 @@ fn joint_table(job: &PrintJob<'_>, joints: &[Joint]) -> Table {
             Column::boxes("welded"),
             Column::words("joint").big(),
             Column::wide("between"),
-            Column::words("what"),
+            Column::wide("what"),
             Column::figures(&format!("weld, {sign}")),
         ],
     );
@@ -270,8 +295,7 @@ fn joint_table(job: &PrintJob<'_>, joints: &[Joint]) -> Table {
                     .weld_mm()
                     .map_or_else(String::new, |mm| job.lengths.place(mm)),
             ),
-            JointKind::Start => ("as the outlet asks", String::new()),
-            _ => ("as what is there asks", String::new()),
+            _ => (at_an_end(joint.meets), String::new()),
         };
         table.row([
             String::new(),

@@ -3,7 +3,7 @@
 pub(super) use crate::lengths::fixed;
 
 use crate::lengths::{Lengths, trimmed};
-use tubewright_geometry::Length;
+use tubewright_geometry::{Length, math};
 use tubewright_stock::{StockPiece, StockShape, TubeSpec};
 
 impl Lengths {
@@ -78,6 +78,40 @@ pub(super) fn toward_words([x, y, z]: [f64; 3]) -> String {
         .map(|(_, way)| way)
         .collect::<Vec<_>>()
         .join(" and ")
+}
+
+/// A direction as a fitter would say it: so many degrees below level, so many to the right.
+pub(super) fn direction_words([x, y, z]: [f64; 3]) -> String {
+    let level = (x * x + y * y).sqrt();
+    let pitch = math::atan2(z, level).to_degrees();
+    let tilt = if pitch.abs() < 0.5 {
+        "level".to_owned()
+    } else if pitch > 0.0 {
+        format!("{pitch:.0}° up")
+    } else {
+        format!("{:.0}° down", -pitch)
+    };
+    let mut aim = math::atan2(y, x).to_degrees();
+    if level < 0.02 {
+        return format!("straight {}", if z > 0.0 { "up" } else { "down" });
+    }
+    let base = if aim.abs() <= 90.0 {
+        "rearwards"
+    } else {
+        aim = 180.0_f64.copysign(aim) - aim;
+        "forwards"
+    };
+    // Toward the car's right is positive whichever way it points.
+    let side = if aim.abs() < 0.5 {
+        String::new()
+    } else {
+        format!(
+            ", {:.0}° to the car's {}",
+            aim.abs(),
+            if y > 0.0 { "right" } else { "left" }
+        )
+    };
+    format!("{base}, {tilt}{side}")
 }
 
 #[cfg(test)]

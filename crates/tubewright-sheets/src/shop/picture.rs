@@ -447,13 +447,19 @@ fn labels(scene: &Scene, view: &View, shapes: &[Shape]) -> Vec<Label> {
             && seen.iter().any(|other| {
                 other.min.distance(extent.min) < 2.0 && other.max.distance(extent.max) < 2.0
             });
-        if !doubled {
+        // From behind a car is a heap of outlines: only what is large is named.
+        let is_lost = view.name == ViewName::Behind
+            && (extent.width() < LEAST_NAMED_MM || extent.height() < 0.25 * LEAST_NAMED_MM);
+        if !doubled && !is_lost {
             seen.push(extent);
             out.extend(body_label(name, shape, view));
         }
     }
     out
 }
+
+/// Least width on paper of a body that is named in the view from behind, mm.
+const LEAST_NAMED_MM: f64 = 16.0;
 
 /// Of two marks that fall on each other the one nearer to the eye is named.
 fn mark_is_near(scene: &Scene, at: Point, view: &View) -> bool {

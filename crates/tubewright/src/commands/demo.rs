@@ -1,13 +1,13 @@
 //! The whole job on a demonstration car.
 
 use super::solve::solve;
-use super::{Done, Failure, buy, check, cut, drawing, load, measure, new, print, route};
-use crate::cli::Demo;
+use super::{Done, Failure, buy, check, cut, drawing, load, measure, new, print, route, sheets};
+use crate::cli::{Demo, PaperSize};
 use crate::terminal::lengths::shown_lengths;
-use crate::terminal::paragraph;
+use crate::terminal::{paragraph, today};
 use std::path::PathBuf;
 
-/// Copies the car, measures, routes, buys, cuts and checks it.
+/// Copies the car, measures, routes, buys, cuts and checks it, and prints its packet.
 ///
 /// # Errors
 /// The folder cannot be written, or a stage cannot be done.
@@ -55,6 +55,14 @@ pub(crate) fn run(arguments: &Demo) -> Result<Done, Failure> {
         "\nThe runs from the side, from above and from behind: {}\n",
         picture.display()
     ))?;
+    let out = folder.join("sheets");
+    sheets::write_all(
+        &loaded,
+        &solved,
+        (supply.as_ref(), &board),
+        &out,
+        (PaperSize::A4, today()),
+    )?;
     solved.plan.save(&mut loaded);
     print("\n")?;
     print(&paragraph(

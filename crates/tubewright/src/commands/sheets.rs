@@ -4,7 +4,7 @@ mod files;
 
 use super::load::{Loaded, load};
 use super::plan::{Kept, NAMED};
-use super::solve::{Solved, begin, runs_of};
+use super::solve::{Solved, begin, go_on};
 use super::{Done, Failure, print};
 use crate::cli::{PaperSize, Sheets};
 use crate::terminal::{WARNS, say, styled, today};
@@ -24,8 +24,9 @@ use tubewright_stock::{Substitute, substitutes};
 /// cannot be written.
 pub(crate) fn run(arguments: &Sheets) -> Result<Done, Failure> {
     let mut loaded = load(&arguments.folder)?;
-    refuse_older(&loaded)?;
-    let solved = runs_of(&mut loaded)?;
+    let begun = begin(&loaded)?;
+    refuse_older(&loaded, &begun)?;
+    let solved = go_on(&loaded, begun)?;
     let supply = solved.supply(&loaded, &[])?;
     let board = solved.board(&loaded, supply.as_ref());
     let date = arguments.date.clone().unwrap_or_else(today);
@@ -46,8 +47,7 @@ pub(crate) fn run(arguments: &Sheets) -> Result<Done, Failure> {
 
 /// What is printed must be what was looked at: a plan that is older than the files is not printed
 /// and not silently solved anew.
-fn refuse_older(loaded: &Loaded) -> Result<(), Failure> {
-    let solved = begin(loaded)?;
+fn refuse_older(loaded: &Loaded, solved: &Solved) -> Result<(), Failure> {
     if solved.chosen.is_some() {
         return Ok(());
     }
@@ -139,8 +139,14 @@ pub(crate) fn write_all(
     for trouble in &troubles {
         say(&format!("{}: {trouble}", styled(WARNS, "not written")));
     }
+    if is_whole {
+        print(&format!(
+            "The shop packet to print: {}\n",
+            out.join("packet.pdf").display()
+        ))?;
+    }
     print(&format!(
-        "The packet, templates, lists and files for other programs: {}\n",
+        "Templates, lists and files for other programs: {}\n",
         out.display()
     ))?;
     Ok(is_whole && troubles.is_empty())

@@ -114,7 +114,15 @@ impl Solved {
 /// # Errors
 /// The readings cannot be adjusted, or the routes cannot be posed.
 pub(crate) fn runs_of(loaded: &mut Loaded) -> Result<Solved, Failure> {
-    let mut solved = begin(loaded)?;
+    let begun = begin(loaded)?;
+    go_on(loaded, begun)
+}
+
+/// The same for a car that is measured already.
+///
+/// # Errors
+/// The routes cannot be posed.
+pub(crate) fn go_on(loaded: &Loaded, mut solved: Solved) -> Result<Solved, Failure> {
     match solved.plan.routes(loaded, &solved.around, &solved.posed) {
         Kept::Fresh(routed, budget) => {
             solved.routed = Some(routed);
