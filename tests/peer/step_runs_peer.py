@@ -54,7 +54,7 @@ def main(program):
         subprocess.run([program, "sheets", folder / "car", "--out", folder / "out", "--date", "2026-03-14"],
                        check=False, capture_output=True, timeout=600)
         parts = shapes(folder / "out" / "runs.step")
-        told = json.loads(subprocess.run([program, "route", folder / "car", "--json"], check=False,
+        told = json.loads(subprocess.run([program, "route", folder / "car", "--json", "--effort", "2000"], check=False,
                                          capture_output=True, text=True, timeout=600).stdout)
     judge_volumes(parts, told)
     runs = {}
