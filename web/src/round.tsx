@@ -2,7 +2,7 @@
 
 import { useEffect, useRef, useState } from "preact/hooks";
 import {
-  Box3, Color, DirectionalLight, Group, HemisphereLight, Mesh, MeshBasicMaterial, MeshStandardMaterial, PerspectiveCamera, Scene, SphereGeometry, Vector3, WebGLRenderer,
+  Box3, Color, DirectionalLight, Group, HemisphereLight, Matrix4, Mesh, MeshBasicMaterial, MeshStandardMaterial, PerspectiveCamera, Scene, SphereGeometry, Vector3, WebGLRenderer,
 } from "three";
 import type { Object3D } from "three";
 import { OrbitControls } from "three/addons/controls/OrbitControls.js";
@@ -75,15 +75,10 @@ class Stage {
     this.draw();
   }
 
-  /** glTF has y up and metres; the page keeps the car's own axes and millimetres. */
+  /** glTF's metres with x to the right, y up, z rearwards, as the car's millimetres with x rearwards, y right, z up. */
   private toMillimetres(car: Object3D): void {
+    car.applyMatrix4(new Matrix4().set(0, 0, 1000, 0, 1000, 0, 0, 0, 0, 1000, 0, 0, 0, 0, 0, 1));
     car.updateMatrixWorld(true);
-    const size = new Box3().setFromObject(car).getSize(new Vector3());
-    if (Math.max(size.x, size.y, size.z) < 100) {
-      car.scale.setScalar(1000);
-      car.rotation.x = Math.PI / 2;
-      car.updateMatrixWorld(true);
-    }
   }
 
   lookAtAll(from: Vector3 = AWAY): void {
