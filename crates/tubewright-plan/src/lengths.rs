@@ -40,6 +40,24 @@ impl Lengths {
         }
     }
 
+    /// The unit in a sentence.
+    #[must_use]
+    pub const fn sign_in_words(self) -> &'static str {
+        match self {
+            Self::Millimetres => "mm",
+            Self::Inches => "inches",
+        }
+    }
+
+    /// The division that saw marks are on, mm.
+    #[must_use]
+    pub const fn saw_division_mm(self) -> f64 {
+        match self {
+            Self::Millimetres => 0.1,
+            Self::Inches => INCH_MM / RULE as f64,
+        }
+    }
+
     /// What stands on every page.
     #[must_use]
     pub const fn units(self) -> &'static str {
@@ -96,6 +114,16 @@ impl Lengths {
     #[must_use]
     pub fn fine(self, mm: f64) -> String {
         format!("{} {}", self.small(mm), self.sign())
+    }
+
+    /// The same, never less than it is.
+    #[must_use]
+    pub fn fine_at_most(self, mm: f64) -> String {
+        let digit_mm = match self {
+            Self::Millimetres => 0.1,
+            Self::Inches => INCH_MM / 100.0,
+        };
+        self.fine((mm / digit_mm - 1e-9).ceil().max(0.0) * digit_mm)
     }
 
     /// A length with its ±: `52.2 ± 6.1 mm`, `1-1/2 ± 0.27 in`.
@@ -232,6 +260,9 @@ mod tests {
         // 0.99 of an inch in sixteenths is 15.84: the whole inch.
         assert_eq!(INCHES.place(25.146), "1");
         assert_eq!(INCHES.fine(6.8), "0.27 in");
+        assert_eq!(INCHES.fine_at_most(2.6), "0.11 in");
+        assert_eq!(MILLIMETRES.fine_at_most(0.41), "0.5 mm");
+        assert_eq!(MILLIMETRES.fine_at_most(0.5), "0.5 mm");
     }
 
     #[test]

@@ -26,7 +26,7 @@ use crate::routes::{
     LaidRun, MarkGiver, PlannedRun, PosedProblem, RunMarks, WalkError, laid_runs, no_way_words,
     pose_problem, walk_laid,
 };
-use crate::stock::{RequestError, request_of};
+use crate::stock::{Followed, RequestError, on_the_tape, request_of};
 use crate::survey::{Measured, measure};
 
 /// Everything that routes are planned among.
@@ -307,8 +307,10 @@ pub struct Supply {
     pub whole: StockPlan,
     /// How far the job is.
     pub progress: JobProgress,
-    /// One card for each stock item that is still to be cut.
+    /// One card for each stock item that is still to be cut, its marks on divisions of the tape.
     pub cards: Vec<CutCard>,
+    /// Where the runs end when every mark is met as it stands on the cards.
+    pub followed: Vec<Followed>,
     /// Clock of every part to the one before it, the made ones too.
     pub fits: Vec<FitMark>,
     /// Welds of the whole job.
@@ -344,7 +346,7 @@ pub fn supply(
     if record.sawn.iter().any(|sawn| sawn.of.is_none()) {
         place_as_planned(&mut record, &plan_stock(&request)?);
     }
-    supplied(&request, &record)
+    supplied(model, runs, &request, &record)
 }
 
 /// The same for the whole job, as if nothing had happened yet.
@@ -358,15 +360,24 @@ pub fn supply_from_the_start(
     without: &[String],
 ) -> Result<Supply, SupplyError> {
     let request = request_of(model, practice, runs, without)?;
-    supplied(&request, &SteelRecord::default())
+    supplied(model, runs, &request, &SteelRecord::default())
 }
 
-fn supplied(request: &StockRequest, record: &SteelRecord) -> Result<Supply, SupplyError> {
+fn supplied(
+    model: &Model,
+    runs: &[PlannedRun],
+    request: &StockRequest,
+    record: &SteelRecord,
+) -> Result<Supply, SupplyError> {
     let progress = JobProgress::of(request, record);
     let plan = progress.plan()?;
     let whole = progress.whole(&plan);
+    let mut cards = cut_cards(&plan, &request.rules);
+    let division_mm = crate::lengths::Lengths::of(model).saw_division_mm();
+    let followed = on_the_tape(&mut cards, &request.rules, runs, division_mm);
     Ok(Supply {
-        cards: cut_cards(&plan, &request.rules),
+        cards,
+        followed,
         fits: fit_marks(request, &whole),
         welds: welds(request, &whole),
         request: progress.rest.clone(),

@@ -2,7 +2,7 @@
 
 mod common;
 
-use common::prove::prove;
+use common::prove::{prove, prove_others};
 use common::solved::solve_folder;
 
 /// What the builds wish for themselves.
@@ -17,6 +17,9 @@ fn proved(name: &str) {
     let solved = solve_folder(name, effort());
     assert!(solved.best().is_some(), "{name}: no route");
     prove(&solved).assert_sound(name);
+    let (others, verdict) = prove_others(&solved);
+    verdict.assert_sound(name);
+    assert!(others >= 2, "{name}: {others} other ways");
 }
 
 #[test]

@@ -4,6 +4,7 @@
 #![allow(
     clippy::unwrap_used,
     clippy::panic,
+    clippy::indexing_slicing,
     reason = "helpers of tests are tests, whatever the lint takes them for"
 )]
 
@@ -11,12 +12,13 @@ use proptest::prelude::*;
 use std::collections::BTreeMap;
 use std::sync::OnceLock;
 use std::sync::atomic::AtomicBool;
+use tubewright_build::document::{NameKind, rename};
 use tubewright_build::model::Model;
-use tubewright_build::{Texts, read};
+use tubewright_build::{FileKind, Texts, read};
 use tubewright_plan::plan_file::{
-    Freshness, Inputs, PlanFile, PlanFileError, Stage, StoredRoutes, StoredStage, bodies_inputs,
-    bodies_result, checks_inputs, checks_result, routes_inputs, routes_result, stock_inputs,
-    stock_result, survey_inputs, survey_result,
+    Freshness, Inputs, PlanFile, PlanFileError, Renamed, Stage, StoredRoutes, StoredStage,
+    bodies_inputs, bodies_result, carried_over, checks_inputs, checks_result, routes_inputs,
+    routes_result, stock_inputs, stock_result, survey_inputs, survey_result,
 };
 use tubewright_plan::routes::PosedProblem;
 use tubewright_plan::stages::{
@@ -354,4 +356,80 @@ proptest! {
             }
         }
     }
+}
+
+/// The texts after a renaming.
+fn renamed(kind: NameKind, old: &str, new: &str) -> (String, String, String) {
+    let texts = Texts {
+        build: Some(BUILD),
+        stock: Some(STOCK),
+        shop: Some(SHOP),
+    };
+    let changes = rename(texts, Some(&job().text), kind, old, new).unwrap();
+    let after = |file, text: &str| changes.text(file).unwrap_or(text).to_owned();
+    (
+        after(FileKind::Build, BUILD),
+        after(FileKind::Stock, STOCK),
+        after(FileKind::Plan, &job().text),
+    )
+}
+
+#[test]
+fn a_renaming_leaves_the_routes_fresh_and_as_a_new_search_would_give_them() {
+    let build = &job().model.build;
+    let stock = &job().model.stock;
+    let cases = [
+        (NameKind::Mark, build.marks[0].name.to_string()),
+        (NameKind::Body, build.bodies[0].name.to_string()),
+        (NameKind::End, build.ends[0].name.to_string()),
+        (NameKind::Run, build.runs[0].name.to_string()),
+        (NameKind::Component, build.components[0].name.to_string()),
+        (NameKind::Tube, stock.tubes[0].name.to_string()),
+        (NameKind::Item, stock.items[0].name.to_string()),
+    ];
+    let none = BTreeMap::new();
+    let never = AtomicBool::new(false);
+    for (kind, old) in cases {
+        let new = "zz 排气, the new one";
+        let (build, stock, plan) = renamed(kind, &old, new);
+        let after = model(&build, &stock);
+        let what = Renamed {
+            kind,
+            old: &old,
+            new,
+        };
+        let carried = carried_over(&plan, &job().model, &after, &none, what)
+            .unwrap_or_else(|| panic!("{kind:?} {old}: nothing is carried over"));
+        let around = survey_and_bodies(&after, &none).unwrap();
+        let inputs = routes_inputs(&after, &none, &around.practice, BUDGET);
+        let stage = carried.stage(Stage::Routes).unwrap();
+        assert!(stage.freshness(&inputs).is_fresh(), "{kind:?} {old}");
+        // Not only fresh by its hash: a search from nothing gives the same bytes.
+        let (posed, routed) = route(&after, &around, BUDGET, &never, &mut |_| {}).unwrap();
+        let anew = routes_result(&inputs, &posed, &routed, BUDGET);
+        assert_eq!(stage.result(), anew, "{kind:?} {old}");
+    }
+}
+
+#[test]
+fn routes_that_were_older_than_the_build_are_not_made_fresh_by_a_renaming() {
+    let edited = BUILD.replacen("\"10 mm\"", "\"12 mm\"", 1);
+    assert_ne!(edited, BUILD);
+    let before = model(&edited, STOCK);
+    let old = before.build.bodies[0].name.to_string();
+    let texts = Texts {
+        build: Some(&edited),
+        stock: Some(STOCK),
+        shop: Some(SHOP),
+    };
+    let changes = rename(texts, Some(&job().text), NameKind::Body, &old, "other").unwrap();
+    let after = model(changes.text(FileKind::Build).unwrap(), STOCK);
+    let plan = changes.text(FileKind::Plan).unwrap_or(&job().text);
+    let what = Renamed {
+        kind: NameKind::Body,
+        old: &old,
+        new: "other",
+    };
+    let carried = carried_over(plan, &before, &after, &BTreeMap::new(), what);
+    assert!(carried.is_none());
 }

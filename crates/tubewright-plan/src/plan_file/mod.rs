@@ -3,6 +3,7 @@
 //! older than what it read is said to be, with what changed.
 
 mod inputs;
+mod renamed;
 mod results;
 mod routes;
 mod staleness;
@@ -10,6 +11,7 @@ mod staleness;
 pub use inputs::{
     Inputs, bodies_inputs, checks_inputs, routes_inputs, stock_inputs, survey_inputs,
 };
+pub use renamed::{Renamed, carried_over};
 pub use results::{bodies_result, checks_result, stock_result, survey_result};
 pub use routes::{StoredAlternative, StoredRouted, StoredRoutes, routes_result};
 pub use staleness::{Cause, Change, Freshness};

@@ -1,19 +1,22 @@
 //! Stated gaps against those found by sampling every position of everything that moves.
 
 use tubewright_build::model::{CarrierRef, ComponentKind};
-use tubewright_check::{Finding, Limit, State};
+use tubewright_check::{Board, Finding, Limit, State};
 use tubewright_geometry::Vector;
 use tubewright_plan::routes::{PlannedKind, PlannedRun};
 use tubewright_walker::{Ball, Can, Freedom, Solid, Tightest, can_balls, least_gap_moving, walk};
 
 use super::convert;
-use super::prove::{Verdict, Walked};
+use super::prove::{Depth, Verdict, Walked};
 use super::solved::Solved;
 
-/// Spacing of the balls, mm.
-const SPACING_MM: f64 = 4.0;
-/// Values tried over each range before the search closes in.
-const SAMPLES: u32 = 7;
+/// Spacing of the balls in mm, and values tried over each range before the search closes in.
+const fn density(depth: Depth) -> (f64, u32) {
+    match depth {
+        Depth::Whole => (4.0, 7),
+        Depth::Coarse => (12.0, 3),
+    }
+}
 /// Above this a stated gap is too timid by more than its method says: a tenth for the bound, the
 /// rest for the ball spacing and for where the search closes in.
 const TIMID_MM: f64 = 1.0;
@@ -22,25 +25,32 @@ const TIMID_MM: f64 = 1.0;
 const STUB_MM: f64 = 100.0;
 
 /// A planned piece with its balls and what it rides on.
-struct Rider {
-    mark: String,
-    balls: Vec<Ball>,
-    carrier: CarrierRef,
-    freedoms: Vec<Freedom>,
-    is_bare_tube: bool,
+pub(crate) struct Rider {
+    pub(crate) mark: String,
+    pub(crate) balls: Vec<Ball>,
+    pub(crate) carrier: CarrierRef,
+    pub(crate) freedoms: Vec<Freedom>,
+    pub(crate) is_bare_tube: bool,
     /// Where it begins and ends along the run, mm.
-    along: [f64; 2],
-    is_crossover: bool,
+    pub(crate) along: [f64; 2],
+    pub(crate) is_crossover: bool,
 }
 
-pub(crate) fn prove(solved: &Solved, walked: &[Walked<'_>], verdict: &mut Verdict) {
-    prove_between(solved, walked, verdict);
+pub(crate) fn prove(
+    solved: &Solved,
+    board: &Board,
+    walked: &[Walked<'_>],
+    depth: Depth,
+    verdict: &mut Verdict,
+) {
+    let (spacing_mm, samples) = density(depth);
+    prove_between(solved, board, walked, verdict);
     for walked in walked {
-        let riders = riders(solved, walked.run, SPACING_MM);
+        super::itself::prove(solved, board, walked.run, verdict);
+        let riders = riders(solved, walked.run, spacing_mm);
         for body in &solved.around.bodies.placed {
             let subject = format!("{} to {}", walked.run.name, body.name);
-            let Some(finding) = solved
-                .board
+            let Some(finding) = board
                 .findings()
                 .iter()
                 .find(|finding| finding.subject == subject)
@@ -86,24 +96,25 @@ pub(crate) fn prove(solved: &Solved, walked: &[Walked<'_>], verdict: &mut Verdic
                     } else {
                         (&rider.freedoms, &body_freedoms)
                     };
-                    Some((rider, least_gap_moving(&balls, a, &solid, b, SAMPLES)?))
+                    Some((rider, least_gap_moving(&balls, a, &solid, b, samples)?))
                 })
                 .collect();
-            judge(finding, &gaps, body.allowance_mm, &subject, verdict);
+            let timid_mm = body.allowance_mm + TIMID_MM + 0.25 * (spacing_mm - 4.0);
+            judge(finding, &gaps, timid_mm, &subject, verdict);
         }
     }
 }
 
 /// Spacing of the balls of a run against another, mm: both sides are sampled.
-const RUN_SPACING_MM: f64 = 12.0;
+pub(crate) const RUN_SPACING_MM: f64 = 12.0;
 
 /// Stated gaps between runs, in every position of either. Near a crossover that joins them they may
 /// meet: within half a turn of it along the run.
-fn prove_between(solved: &Solved, walked: &[Walked<'_>], verdict: &mut Verdict) {
+fn prove_between(solved: &Solved, board: &Board, walked: &[Walked<'_>], verdict: &mut Verdict) {
     for (index, first) in walked.iter().enumerate() {
         for second in walked.iter().skip(index + 1) {
             let subject = format!("{} to {}", first.run.name, second.run.name);
-            let findings = solved.board.findings();
+            let findings = board.findings();
             let Some(finding) = findings.iter().find(|finding| finding.subject == subject) else {
                 verdict.fault(format!("{subject}: no finding"));
                 continue;
@@ -157,7 +168,7 @@ fn prove_between(solved: &Solved, walked: &[Walked<'_>], verdict: &mut Verdict) 
     }
 }
 
-fn sways(rider: &Rider) -> bool {
+pub(crate) fn sways(rider: &Rider) -> bool {
     let mut freedoms = rider.freedoms.iter();
     freedoms.any(|freedom| matches!(freedom, Freedom::Sway { .. }))
 }
@@ -190,7 +201,7 @@ fn free_riders(solved: &Solved, run: &PlannedRun) -> Vec<Rider> {
     riders
 }
 
-fn balls_as_solid(balls: &[Ball]) -> Solid {
+pub(crate) fn balls_as_solid(balls: &[Ball]) -> Solid {
     let mut radii: Vec<f64> = balls.iter().map(|ball| ball.radius).collect();
     radii.sort_by(f64::total_cmp);
     radii.dedup();
@@ -212,7 +223,7 @@ fn balls_as_solid(balls: &[Ball]) -> Solid {
 fn judge(
     finding: &Finding,
     gaps: &[(&Rider, Tightest)],
-    allowance_mm: f64,
+    timid_mm: f64,
     subject: &str,
     verdict: &mut Verdict,
 ) {
@@ -253,7 +264,7 @@ fn judge(
             measured.value, at.gap, at.values
         ));
     }
-    if rider.is_bare_tube && at.gap > measured.value + allowance_mm + TIMID_MM {
+    if rider.is_bare_tube && at.gap > measured.value + timid_mm {
         verdict.fault(format!(
             "{subject}: stated {:.2} mm at {stated_mark}, but no position found below {:.2} mm",
             measured.value, at.gap
@@ -264,7 +275,7 @@ fn judge(
 /// The pieces of a walked run, each with the room it takes and what it rides on: up to and with the
 /// flex section on the carrier of the run's start, behind it on the chassis, swaying when one of its
 /// components is hung.
-fn riders(solved: &Solved, run: &PlannedRun, spacing: f64) -> Vec<Rider> {
+pub(crate) fn riders(solved: &Solved, run: &PlannedRun, spacing: f64) -> Vec<Rider> {
     let model = &solved.model;
     let places = &solved.around.measured.places;
     let written = model.build.run(&run.name).expect("of the build");

@@ -154,8 +154,8 @@ pub(crate) fn source_name(source: &Source) -> String {
     }
 }
 
-/// The card as it is, or with every number rounded as it is printed.
-pub(crate) fn card(of: &CutCard, rounded: impl Fn(f64) -> f64) -> Card {
+/// The card as it is.
+pub(crate) fn card(of: &CutCard) -> Card {
     Card {
         name: format!("{} no. {}", source_name(&of.source), of.number),
         item: match of.stock.shape {
@@ -189,9 +189,9 @@ pub(crate) fn card(of: &CutCard, rounded: impl Fn(f64) -> f64) -> Card {
                     StockEnd::A => End::A,
                     StockEnd::B => End::B,
                 },
-                outside: rounded(cut.reach.outside.mm()),
-                inside: rounded(cut.reach.inside.mm()),
-                side: rounded(cut.reach.side.mm()),
+                outside: cut.reach.outside.mm(),
+                inside: cut.reach.inside.mm(),
+                side: cut.reach.side.mm(),
                 saw_deg: cut.angle.deg(),
                 is_dressed: matches!(cut.by, FaceBy::Dress { .. }),
                 kerf_toward: match cut.kerf {

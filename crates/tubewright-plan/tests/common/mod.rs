@@ -11,6 +11,9 @@
 
 pub(crate) mod clearance;
 pub(crate) mod convert;
+pub(crate) mod itself;
+pub(crate) mod paper;
+pub(crate) mod pieces;
 pub(crate) mod prove;
 pub(crate) mod random;
 pub(crate) mod solved;

@@ -2,13 +2,15 @@
 
 use std::collections::BTreeMap;
 
+use tubewright_check::Board;
 use tubewright_geometry::{Vector, math};
 use tubewright_plan::routes::{PlannedKind, PlannedRun, roll_marks};
-use tubewright_plan::stages::Supply;
+use tubewright_plan::stages::{Alternative, Supply};
 use tubewright_stock::Source;
 use tubewright_walker::{Assembled, Frame, MadePart, Next, Saw, Sawn, apart, assemble, saw};
 
 use super::convert;
+use super::paper::{Paper, Print};
 use super::solved::Solved;
 
 /// Everything that the walker finds wrong, and what it measured.
@@ -41,31 +43,71 @@ impl Verdict {
 /// A run as its cards and fit marks give it.
 pub(crate) struct Walked<'a> {
     pub(crate) run: &'a PlannedRun,
+    /// What was put together.
+    pub(crate) order: Vec<Next>,
+    /// What each weld pulls, in mm, by the number of what is put next; the last is that at the end.
+    pub(crate) pulls: Vec<f64>,
     pub(crate) assembled: Assembled,
 }
 
-/// Numbers as they stand in the plan, or as they are printed: a tenth of a millimetre and of a degree.
-#[derive(Clone, Copy, PartialEq)]
-pub(crate) enum Print {
-    Exact,
-    Tenths,
+/// How far a way is looked into.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) enum Depth {
+    /// Densely.
+    Whole,
+    /// The other ways: places further apart, everything else as for the first.
+    Coarse,
 }
 
-impl Print {
-    fn round(self, value: f64) -> f64 {
-        match self {
-            Self::Exact => value,
-            Self::Tenths => (value * 10.0).round() / 10.0,
-        }
-    }
-}
-
-/// Proves a whole plan.
+/// Proves the first way.
 pub(crate) fn prove(solved: &Solved) -> Verdict {
     let mut verdict = Verdict::default();
-    let (Some(best), Some(supply)) = (solved.best(), &solved.supply) else {
-        verdict.notes.push("no route in this effort".to_owned());
-        return verdict;
+    match solved.best() {
+        Some(best) => way(
+            solved,
+            best,
+            solved.supply.as_ref(),
+            &solved.board,
+            Depth::Whole,
+            &mut verdict,
+        ),
+        None => verdict.notes.push("no route in this effort".to_owned()),
+    }
+    verdict
+}
+
+/// Proves every other way: each is bought, cut and judged as if it were the first.
+pub(crate) fn prove_others(solved: &Solved) -> (usize, Verdict) {
+    let mut verdict = Verdict::default();
+    let others = solved.others();
+    for (number, other) in others.iter().enumerate() {
+        let mut of_it = Verdict::default();
+        way(
+            solved,
+            &other.alternative,
+            Some(&other.supply),
+            &other.board,
+            Depth::Coarse,
+            &mut of_it,
+        );
+        let named = |text: String| format!("way {}: {text}", number + 2);
+        verdict.faults.extend(of_it.faults.into_iter().map(named));
+        verdict.notes.extend(of_it.notes.into_iter().map(named));
+    }
+    (others.len(), verdict)
+}
+
+fn way(
+    solved: &Solved,
+    alternative: &Alternative,
+    supply: Option<&Supply>,
+    board: &Board,
+    depth: Depth,
+    verdict: &mut Verdict,
+) {
+    let Some(supply) = supply else {
+        verdict.fault("there is a route and no plan of its steel");
+        return;
     };
     for missing in &supply.plan.missing {
         verdict.notes.push(format!(
@@ -73,33 +115,46 @@ pub(crate) fn prove(solved: &Solved) -> Verdict {
             missing.mark, missing.why
         ));
     }
-    stock_use(solved, supply, &mut verdict);
-    for run in &best.runs {
-        steps(solved, run, &mut verdict);
+    stock_use(solved, supply, verdict);
+    for run in &alternative.runs {
+        steps(solved, run, verdict);
     }
     if !supply.plan.is_full() {
-        return verdict;
+        return;
     }
-    for print in [Print::Exact, Print::Tenths] {
-        let parts = sawn(solved, supply, print, &mut verdict);
-        let walked: Vec<Walked<'_>> = best
-            .runs
-            .iter()
-            .filter_map(|run| put_together(solved, supply, run, &parts, print, &mut verdict))
-            .collect();
-        for walked in &walked {
-            ends(solved, supply, walked, print, &mut verdict);
-        }
-        if print == Print::Exact {
+    for paper in [
+        Paper::as_computed(supply),
+        Paper::as_printed(solved, supply),
+    ] {
+        let walked = follow(solved, supply, &alternative.runs, &paper, verdict);
+        if paper.print == Print::Computed {
             for walked in &walked {
-                broad_sides(solved, supply, walked, &mut verdict);
+                crossings(board, walked, as_computed(supply, walked).0, verdict);
+                broad_sides(solved, supply, walked, verdict);
             }
-        }
-        if print == Print::Exact {
-            super::clearance::prove(solved, &walked, &mut verdict);
+            super::clearance::prove(solved, board, &walked, depth, verdict);
         }
     }
-    verdict
+}
+
+/// Follows what is on paper and compares every part, every clock and every end with the plan.
+pub(crate) fn follow<'a>(
+    solved: &Solved,
+    supply: &Supply,
+    runs: &'a [PlannedRun],
+    paper: &Paper,
+    verdict: &mut Verdict,
+) -> Vec<Walked<'a>> {
+    let parts = sawn(solved, paper, verdict);
+    let walked: Vec<Walked<'_>> = runs
+        .iter()
+        .filter_map(|run| put_together(solved, run, &parts, paper, verdict))
+        .collect();
+    for walked in &walked {
+        super::pieces::compare(solved, supply, walked, paper, verdict);
+        ends(supply, walked, paper, verdict);
+    }
+    walked
 }
 
 /// Nothing is used twice, and no more than is there.
@@ -196,26 +251,25 @@ fn is_stock_angle(solved: &Solved, tube: &str, deg: f64) -> bool {
 }
 
 /// Follows every card.
-fn sawn(solved: &Solved, supply: &Supply, print: Print, verdict: &mut Verdict) -> Vec<MadePart> {
+fn sawn(solved: &Solved, paper: &Paper, verdict: &mut Verdict) -> Vec<MadePart> {
     let practice = &solved.around.practice;
     let the_saw = Saw {
         kerf: practice.kerf.mm(),
         least_grip: practice.least_grip.mm(),
         capacity: practice.saw_capacity.mm(),
-        reading_slack: match print {
-            Print::Exact => 1e-6,
-            Print::Tenths => 0.15,
-        },
+        reading_slack: paper.reading_slack_mm,
     };
     let mut parts = Vec::new();
-    for card in &supply.cards {
-        let sawn: Sawn = saw(&convert::card(card, |mm| print.round(mm)), &the_saw);
-        let is_refused = !card.findings.is_empty();
-        if !is_refused {
+    for on_paper in &paper.cards {
+        let sawn: Sawn = saw(&on_paper.card, &the_saw);
+        if !on_paper.is_refused {
             verdict.faults.extend(sawn.faults);
             for held in &sawn.held {
-                if *held < the_saw.least_grip - 0.2 {
-                    verdict.fault(format!("{:?}: the saw holds {held:.1} mm", card.source));
+                if *held < the_saw.least_grip - paper.reading_slack_mm - 1e-6 {
+                    verdict.fault(format!(
+                        "{}: the saw holds {held:.1} mm",
+                        on_paper.card.name
+                    ));
                 }
             }
         }
@@ -245,18 +299,18 @@ fn crossover(solved: &Solved, name: &str, side: &str, outlet: Vector) -> Option<
 /// Puts a run together by its fit marks.
 fn put_together<'a>(
     solved: &Solved,
-    supply: &Supply,
     run: &'a PlannedRun,
     parts: &[MadePart],
-    print: Print,
+    paper: &Paper,
     verdict: &mut Verdict,
 ) -> Option<Walked<'a>> {
     let mut order = Vec::new();
     // A part begins a run's stretch at its first mark; a straight on two legs is two parts.
-    let mut fits = supply
+    let mut fits = paper
         .fits
         .iter()
-        .filter(|fit| fit.run == run.name || fit.run.starts_with(&format!("{}, behind ", run.name)))
+        .filter(|(of, _)| *of == run.name || of.starts_with(&format!("{}, behind ", run.name)))
+        .map(|(_, fit)| fit)
         .peekable();
     let mut left: Vec<&MadePart> = parts.iter().collect();
     let rolls = roll_marks(&solved.model, run);
@@ -276,19 +330,18 @@ fn put_together<'a>(
             continue;
         }
         while let Some(fit) = fits.next_if(|fit| fit.marks.first() == Some(&piece.mark)) {
-            let mut fit = convert::fit(fit);
-            if print == Print::Tenths {
-                // The card's degrees are followed; its millimetres round the outside must agree.
-                fit.clock_deg = print.round(fit.clock_deg);
-                let od = run.od_mm;
-                let round = od / 2.0 * fit.clock_deg.to_radians();
-                if (round - print.round(fit.round_outside)).abs()
-                    > 0.05 + od * 0.05_f64.to_radians()
-                {
-                    verdict.fault(format!("{:?}: clock and round do not agree", fit.marks));
-                }
-                fit.round_outside = round;
+            let mut fit = fit.clone();
+            // The degrees are followed; the millimetres round the outside must agree.
+            let round = run.od_mm / 2.0 * fit.clock_deg.to_radians();
+            if (round - fit.round_outside).abs() > paper.round_slack_mm(run.od_mm) {
+                verdict.fault(format!(
+                    "{}: the clock of {:+.1} deg is {round:.1} mm round the outside, the card says {:.1}",
+                    fit.marks.join(" + "),
+                    fit.clock_deg,
+                    fit.round_outside
+                ));
             }
+            fit.round_outside = round;
             if let PlannedKind::Component { length_mm, .. } = &piece.kind {
                 let roll = rolls.iter().find(|roll| roll.mark == piece.mark);
                 order.push(Next::Component {
@@ -299,14 +352,18 @@ fn put_together<'a>(
                 continue;
             }
             let Some(at) = left.iter().position(|part| part.marks == fit.marks) else {
-                verdict.fault(format!("no card gives {:?}", fit.marks));
+                verdict.fault(format!("no card gives {}", fit.marks.join(" + ")));
                 return None;
             };
             order.push(Next::Part(left.remove(at).clone(), fit));
         }
     }
     if let Some(fit) = fits.next() {
-        verdict.fault(format!("{}: {:?} is out of order", run.name, fit.marks));
+        verdict.fault(format!(
+            "{}: {} is out of order",
+            run.name,
+            fit.marks.join(" + ")
+        ));
         return None;
     }
     let start = convert::frame(&run.start);
@@ -343,13 +400,18 @@ fn put_together<'a>(
             .iter()
             .map(|fault| format!("{}: {fault}", run.name)),
     );
-    Some(Walked { run, assembled })
+    Some(Walked {
+        run,
+        order,
+        pulls,
+        assembled,
+    })
 }
 
 /// Every oval and box lies as the plan has it, by the roll on its card.
 fn broad_sides(solved: &Solved, supply: &Supply, walked: &Walked<'_>, verdict: &mut Verdict) {
     let (run, assembled) = (walked.run, &walked.assembled);
-    let (_, aim) = off_by(solved, supply, walked, Print::Exact);
+    let (_, aim) = as_computed(supply, walked);
     for piece in &run.pieces {
         let PlannedKind::Component { name, roll_rad, .. } = &piece.kind else {
             continue;
@@ -396,44 +458,55 @@ fn cross(a: [f64; 3], b: [f64; 3]) -> [f64; 3] {
     ]
 }
 
-/// The run ends where the plan says, and is as long.
-fn ends(
-    solved: &Solved,
-    supply: &Supply,
-    walked: &Walked<'_>,
-    print: Print,
-    verdict: &mut Verdict,
-) {
+/// The run ends where the plan says: as computed but for what steel on hand differs from its nominal
+/// radius, as printed where the card says that it ends.
+fn ends(supply: &Supply, walked: &Walked<'_>, paper: &Paper, verdict: &mut Verdict) {
     let (run, assembled) = (walked.run, &walked.assembled);
     let (place, aim) = apart(&assembled.end(), &convert::frame(&run.arrival()));
-    let bound = off_by(solved, supply, walked, print);
+    let (mm, deg) = match paper.print {
+        Print::Computed => as_computed(supply, walked),
+        Print::Printed => {
+            let stated = paper
+                .followed
+                .iter()
+                .find(|stated| stated.run == run.name && stated.up_to.is_none());
+            let Some(stated) = stated else {
+                verdict.fault(format!("{}: the cards do not say where it ends", run.name));
+                return;
+            };
+            // What is stated must be worth stating.
+            let [most_mm, most_deg] = paper.most_rounded_away;
+            if stated.end_mm > most_mm || stated.end_deg > most_deg {
+                verdict.fault(format!(
+                    "{}: printing rounds {:.2} mm and {:.3} deg away, more than {most_mm} mm and {most_deg} deg",
+                    run.name, stated.end_mm, stated.end_deg
+                ));
+            }
+            (
+                stated.end_mm + paper.followed_slack_mm,
+                stated.end_deg + paper.followed_slack_deg,
+            )
+        }
+    };
+    let paper = paper.print;
     verdict.notes.push(format!(
-        "{}: parts off the cards end {place:.4} mm and {aim:.4} deg from where the plan says (bound {:.4} mm, {:.4} deg); plan is {:.2} mm and {:.2} deg from its end",
+        "{}: parts off the cards ({paper:?}) end {place:.4} mm and {aim:.4} deg from where the plan says (at most {mm:.4} mm, {deg:.4} deg); the plan is {:.2} mm and {:.2} deg from its end",
         run.name,
-        bound.0,
-        bound.1,
         run.end_error_mm(),
         run.end_error_rad().to_degrees()
     ));
-    if place > bound.0 || aim > bound.1 {
+    if place > mm || aim > deg {
         verdict.fault(format!(
-            "{}: parts off the cards ({}) end {place:.3} mm and {aim:.4} deg from where the plan says, not within {:.3} mm and {:.4} deg",
+            "{}: parts off the cards ({paper:?}) end {place:.3} mm and {aim:.4} deg from where the plan says, not within {mm:.3} mm and {deg:.4} deg",
             run.name,
-            if print == Print::Exact { "as computed" } else { "as printed" },
-            bound.0,
-            bound.1
         ));
-    }
-    if print == Print::Exact {
-        crossings(solved, walked, bound, verdict);
     }
 }
 
 /// A run meets its crossover where the findings say.
-fn crossings(solved: &Solved, walked: &Walked<'_>, bound: (f64, f64), verdict: &mut Verdict) {
+fn crossings(board: &Board, walked: &Walked<'_>, slack_mm: f64, verdict: &mut Verdict) {
     let run = walked.run;
-    let stated: Vec<f64> = solved
-        .board
+    let stated: Vec<f64> = board
         .findings()
         .iter()
         .filter(|finding| {
@@ -451,7 +524,7 @@ fn crossings(solved: &Solved, walked: &Walked<'_>, bound: (f64, f64), verdict: &
             "{}: meets its crossover {away:.2} mm and {turned:.2} deg off, stated {stated:.2} mm",
             run.name
         ));
-        if (away - stated).abs() > bound.0 {
+        if (away - stated).abs() > slack_mm {
             verdict.fault(format!(
                 "{}: meets its crossover {away:.2} mm off, stated {stated:.2} mm",
                 run.name
@@ -460,22 +533,13 @@ fn crossings(solved: &Solved, walked: &Walked<'_>, bound: (f64, f64), verdict: &
     }
 }
 
-/// A straight that the leg of a bend serves has no weld on that side, but is still cut longer by that
-/// weld's pull: it comes out so much too long.
-const LEG_PULL: f64 = 1.0;
-
-/// How far the end may lie from the plan's: what printing rounds away, and what a bend on hand
-/// differs from its nominal radius and angle, each with its lever.
-fn off_by(solved: &Solved, supply: &Supply, walked: &Walked<'_>, print: Print) -> (f64, f64) {
+/// How far the end may lie from the plan's when the cards are followed to every digit: the cutting
+/// plan counts in thousandths, and a bend on hand may be of another radius, which moves what is behind
+/// it by at most twice the difference.
+fn as_computed(supply: &Supply, walked: &Walked<'_>) -> (f64, f64) {
     let run = walked.run;
-    let lever = run.developed_length_mm();
-    // The cutting plan counts in thousandths of a millimetre and of a degree.
+    let counted = 0.001_f64.to_radians();
     let (mut mm, mut rad) = (0.001 * run.pieces.len() as f64, 1e-7);
-    let pull = solved.around.practice.weld_pull.mm();
-    if print == Print::Tenths {
-        let faces = walked.assembled.pieces.len() as f64 + 1.0;
-        mm += 0.1 * faces;
-    }
     for (card, part) in supply
         .cards
         .iter()
@@ -484,29 +548,15 @@ fn off_by(solved: &Solved, supply: &Supply, walked: &Walked<'_>, print: Print) -
         let tubewright_stock::StockShape::Bend { clr, .. } = card.stock.shape else {
             continue;
         };
-        let is_here = part
-            .serves
-            .iter()
-            .any(|s| run.pieces.iter().any(|piece| piece.mark == s.mark));
-        if !is_here {
-            continue;
+        let is_here = part.serves.iter().any(|serves| {
+            run.pieces.iter().any(|piece| {
+                piece.mark == serves.mark && matches!(piece.kind, PlannedKind::Bend { .. })
+            })
+        });
+        if is_here {
+            rad += counted;
+            mm += counted * run.developed_length_mm() + 2.0 * (clr.mm() - run.clr_mm).abs();
         }
-        mm += LEG_PULL * pull * (part.serves.len() as f64 - 1.0);
-        let counted = 0.001_f64.to_radians();
-        rad += counted;
-        mm += counted * lever;
-        // Set-back and chord of a bend change by less than twice the difference in radius.
-        mm += 2.0 * (clr.mm() - run.clr_mm).abs();
-        if print == Print::Tenths {
-            let turn = 0.1 / (clr.mm() - 0.5 * run.od_mm);
-            rad += turn;
-            mm += turn * lever;
-        }
-    }
-    if print == Print::Tenths {
-        let clock = 0.05_f64.to_radians() * walked.assembled.pieces.len() as f64;
-        rad += clock;
-        mm += clock * lever;
     }
     (mm, rad.to_degrees())
 }

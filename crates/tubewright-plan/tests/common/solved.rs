@@ -24,6 +24,13 @@ pub(crate) struct Solved {
     pub(crate) board: Board,
 }
 
+/// A way other than the first, bought, cut and judged as if it were the first.
+pub(crate) struct Other {
+    pub(crate) alternative: Alternative,
+    pub(crate) supply: Supply,
+    pub(crate) board: Board,
+}
+
 impl Solved {
     /// The alternative that is judged and cut.
     pub(crate) fn best(&self) -> Option<&Alternative> {
@@ -31,6 +38,28 @@ impl Solved {
             Routed::Found(alternatives) => alternatives.first(),
             _ => None,
         }
+    }
+
+    /// The other ways.
+    pub(crate) fn others(&self) -> Vec<Other> {
+        let Routed::Found(alternatives) = &self.routed else {
+            return Vec::new();
+        };
+        alternatives
+            .iter()
+            .skip(1)
+            .map(|alternative| {
+                let supply = supply(&self.model, &self.around.practice, &alternative.runs, &[])
+                    .expect("the stock file is whole");
+                let alone = Routed::Found(vec![alternative.clone()]);
+                let judged = Some((&self.posed, &alone));
+                Other {
+                    board: check(&self.model, &self.around, judged, Some(&supply)),
+                    alternative: alternative.clone(),
+                    supply,
+                }
+            })
+            .collect()
     }
 }
 

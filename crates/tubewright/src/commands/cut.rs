@@ -9,11 +9,12 @@ use crate::terminal::table::{Side, Table};
 use crate::terminal::{FAILS, heading, paragraph, styled};
 use serde_json::{Value, json};
 use tubewright_build::model::Model;
+use tubewright_build::quantity::write_deg;
 use tubewright_plan::fit::ClosingFace;
 use tubewright_plan::lengths::Lengths;
 use tubewright_plan::routes::{PlannedRun, RollMark, roll_marks};
 use tubewright_plan::stages::Supply;
-use tubewright_plan::stock::{source_words, trouble_words};
+use tubewright_plan::stock::{Followed, source_words, trouble_words};
 use tubewright_stock::{CutCard, FaceBy, KerfSide, StockEnd, StockShape};
 
 /// Shows the cut cards.
@@ -66,7 +67,7 @@ pub(crate) fn rolls_of(model: &Model, runs: &[PlannedRun]) -> Vec<RollMark> {
 
 /// The cards as text.
 pub(crate) fn as_text(supply: &Supply, rolls: &[RollMark], lengths: Lengths) -> String {
-    let mut text = heading(&format!("Cut, marks in {}", lengths.sign()));
+    let mut text = heading(&format!("Cut, marks in {}", lengths.sign_in_words()));
     text.push_str(&paragraph(
         "Before the first cut scribe a witness line along the whole item: on a bend along its outside, from end to end. Measure every mark from the end named, with the tape along the side named. The mark is a face of a piece; the kerf goes where the card says.",
         2,
@@ -112,6 +113,7 @@ pub(crate) fn as_text(supply: &Supply, rolls: &[RollMark], lengths: Lengths) -> 
         "Clockwise looking downstream is plus, witness line to witness line. Sawn tube is sharp and hot work makes fume: deburr, wear eye protection, extract at the source.",
         2,
     ));
+    text.push_str(&followed_text(&supply.followed, lengths));
     text
 }
 
@@ -178,7 +180,39 @@ fn faces_text(solved: &Solved, supply: &Supply) -> String {
 /// Less than this out of square is how the saw cuts anyway, degrees (common practice, no source).
 const FELT_DEG: f64 = 0.3;
 
-/// A length with its sign always.
+/// Where the runs end when the marks are met to the last digit that is printed.
+fn followed_text(followed: &[Followed], lengths: Lengths) -> String {
+    if followed.is_empty() {
+        return String::new();
+    }
+    let mut text = paragraph(
+        "The marks are rounded together, so that the runs end where they were planned to. With every mark and clock met as printed they end off by no more than",
+        2,
+    );
+    let mut table = Table::new(&[
+        ("place", Side::Right),
+        ("direction", Side::Right),
+        ("run", Side::Left),
+    ]);
+    for end in followed {
+        let up_to = end
+            .up_to
+            .as_ref()
+            .map_or_else(String::new, |name| format!(", up to {name}"));
+        table.row([
+            lengths.fine_at_most(end.end_mm),
+            format!(
+                "{:.2}°",
+                (end.end_rad.to_degrees() * 100.0 - 1e-9).ceil().max(0.0) / 100.0
+            ),
+            format!("{}{up_to}", end.run),
+        ]);
+    }
+    text.push_str(&table.render());
+    text
+}
+
+/// A length round the outside with its sign always.
 fn signed(mm: f64, lengths: Lengths) -> String {
     let text = format!("{} {}", lengths.saw(mm), lengths.sign());
     if text.starts_with('-') {
@@ -197,8 +231,8 @@ fn stock_words(card: &CutCard, lengths: Lengths) -> String {
             leg_a,
             leg_b,
         } => format!(
-            "bend {:.0}°, CLR {}, legs A {} and B {}",
-            angle.deg(),
+            "bend {}, CLR {}, legs A {} and B {}",
+            write_deg(angle, 1).replace(" deg", "°"),
             lengths.size(clr.mm()),
             lengths.about(leg_a.mm()),
             lengths.about(leg_b.mm())
@@ -328,6 +362,10 @@ fn as_json(supply: &Supply, rolls: &[RollMark]) -> Value {
             "run": roll.run, "part": roll.mark, "component": roll.component,
             "clock": roll.clock.deg(), "round-neck": roll.round_neck.mm(),
             "from-flat": roll.from_flat.deg(),
+        })).collect::<Vec<_>>(),
+        "followed": supply.followed.iter().map(|end| json!({
+            "run": end.run, "up-to": end.up_to, "end-off-by": end.end_mm,
+            "direction-off-by": end.end_rad.to_degrees(),
         })).collect::<Vec<_>>(),
     })
 }
