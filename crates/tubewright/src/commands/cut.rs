@@ -102,12 +102,17 @@ pub(crate) fn as_text(supply: &Supply, rolls: &[RollMark], lengths: Lengths) -> 
         ]);
     }
     text.push_str(&table.render());
-    if supply.fits.iter().any(|fit| fit.run.contains(", behind ")) {
-        text.push_str(&paragraph(
-            "Behind a crossover the clock starts anew, from twelve o'clock of its outlet.",
-            2,
-        ));
-    }
+    let behind = if supply.fits.iter().any(|fit| fit.run.contains(", behind ")) {
+        " Behind a crossover the clock starts anew, from twelve o'clock of its outlet; the crossover itself has no clock."
+    } else {
+        ""
+    };
+    text.push_str(&paragraph(
+        &format!(
+            "The first part of a run counts from twelve o'clock of its flange: the highest place of the rim.{behind}"
+        ),
+        2,
+    ));
     text.push_str(&rolls_text(rolls, lengths));
     text.push_str(&paragraph(
         "Clockwise looking downstream is plus, witness line to witness line. Sawn tube is sharp and hot work makes fume: deburr, wear eye protection, extract at the source.",
