@@ -383,6 +383,20 @@ def case_renaming_carries_every_reference(folder):
     assert in_any_order(again) == in_any_order(json.loads(first))
 
 
+def case_a_renaming_keeps_the_routes(folder):
+    car = new_car(folder, "kitcar-mid4")
+    run("route", car, *EFFORT, wanted=(CLEAN, FINDINGS))
+    first = run("check", car, "--json", wanted=(CLEAN, FINDINGS))
+    text = (car / "build.toml").read_text()
+    for kind in ["body", "mark", "component", "run"]:
+        old = re.search(rf'\[\[{kind}\]\]\s*name = "([^"]+)"', text).group(1)
+        run("rename", car, kind, old, f"the renamed {kind}")
+        again = run("check", car, "--json", wanted=(CLEAN, FINDINGS))
+        assert "solving" not in again.stderr, again.stderr
+    counts = [{key: json.loads(ran.stdout)[key] for key in ("pass", "fail", "not-checked")} for ran in (first, again)]
+    assert counts[0] == counts[1], counts
+
+
 def case_renaming_back_gives_the_same_bytes(folder):
     car = new_car(folder, CARS[0])
     before = texts(car)
@@ -445,6 +459,7 @@ def case_ctrl_c_leaves_everything_whole(folder):
     out, err = program.communicate(timeout=60)
     assert program.returncode == STOPPED, (program.returncode, out, err)
     assert texts(car) == before
+    assert not (car / "plan.json").exists(), "what a stopped search holds is not kept"
     run("measure", car, wanted=(CLEAN, FINDINGS))
 
 
