@@ -92,8 +92,9 @@ impl Paper {
                     end_deg: followed.end_rad.to_degrees(),
                 })
                 .collect(),
-            // Inside and side are rounded to a division of their own.
-            reading_slack_mm: 0.5 * division_mm + 1e-6,
+            // Inside and side are rounded to a division of their own, and the two rings beside a slot may
+            // each have come a division nearer.
+            reading_slack_mm: 2.0 * division_mm + 1e-6,
             division_mm,
             // Ends are stated to first order, from a cutting plan that counts in thousandths.
             followed_slack_mm: match units {

@@ -71,7 +71,7 @@ pub(crate) fn paper_of(text: &str, solved: &Solved, supply: &Supply) -> Paper {
             .collect(),
         fits: clocks(clocks_text, units),
         followed: followed(followed_text, units),
-        reading_slack_mm: 0.5 * division_mm + 1e-6,
+        reading_slack_mm: 2.0 * division_mm + 1e-6,
         division_mm,
         followed_slack_mm: 0.05,
         followed_slack_deg: 0.003,
@@ -111,7 +111,9 @@ fn card(block: &str, units: LengthUnits, supply: &Supply) -> OnPaper {
             && matches!(cells.next(), Some("A" | "B"))
     };
     let cuts = unwrapped(
-        lines.take_while(|line| !line.trim_start().starts_with("cut ")),
+        lines.take_while(|line| {
+            !line.trim_start().starts_with("cut ") && !line.contains(": not sawn:")
+        }),
         is_cut,
     );
     OnPaper {
@@ -152,7 +154,11 @@ fn cut(row: &str, units: LengthUnits) -> SawCut {
         outside: length_mm(cells[2], units),
         inside: length_mm(cells[3], units),
         side: length_mm(cells[4], units),
-        saw_deg: cells[5].trim_end_matches('°').parse().expect("degrees"),
+        saw_deg: match cells[5] {
+            "dress" => 0.0,
+            sawn => sawn.trim_end_matches('°').parse().expect("degrees"),
+        },
+        is_dressed: cells[5] == "dress",
         kerf_toward: end(cells[6]),
         faces: cells[7..]
             .join(" ")
@@ -167,9 +173,8 @@ fn clocks(text: &str, units: LengthUnits) -> Vec<(String, Fit)> {
         .lines()
         .skip_while(|line| !line.contains("round the outside"))
         .skip(1)
-        .take_while(|line| {
-            !line.contains("Clockwise looking") && !line.contains("Behind a crossover")
-        });
+        // A paragraph is indented less than what wraps in a table.
+        .take_while(|line| line.contains('°') || line.starts_with("      "));
     let rows = unwrapped(lines, |line| line.contains('°'));
     rows.iter()
         .map(|row| {
