@@ -24,8 +24,8 @@ use tubewright_build::{FileKind, folder::Folder, model::BodyKind};
 use tubewright_plan::plan_file::{PlanFile, Stage, StoredRoutes};
 use tubewright_plan::stages::{Routed, check, pose, routed_again, supply, survey_and_bodies};
 
-/// Enough for a first plan: what is judged here is the print.
-const EFFORT: u64 = 6000;
+/// What the cars wish for themselves.
+const EFFORT: u64 = 40_000;
 
 /// A demonstration car with little effort in a new folder, and what `cut` prints of it.
 fn printed(name: &str) -> (tempfile::TempDir, String) {
