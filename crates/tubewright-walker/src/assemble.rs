@@ -164,8 +164,9 @@ pub fn assemble(start: Frame, order: &[Next], pull_mm: impl Fn(usize) -> f64) ->
                     }
                     frame = frame.ahead(down);
                 } else if down > 0.0 {
-                    out.faults
-                        .push(format!("{:?} has two legs and no arc", part.marks));
+                    // A straight out of the leg at the other end of a bend.
+                    straight(down);
+                    frame = frame.ahead(down);
                 }
                 part.developed()
             }
