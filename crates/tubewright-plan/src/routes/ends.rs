@@ -7,12 +7,17 @@ use tubewright_route::problem::Region;
 /// What rounding to the shop's steps may leave open at an end, mm (common practice, no source).
 pub(super) const END_ROUNDING_MM: f64 = 1.5;
 
+/// What rounding, saw, clocks and welds together may use up of the room at an end, mm (common practice,
+/// no source). The search leaves it to the bench: a way that spends all of the room on paper has none
+/// left on the car.
+const KEPT_FOR_THE_BENCH_MM: f64 = 10.0;
+
 /// Room for an end that the person lets lie away from where it is wished: the box in the ball of that
-/// radius, less what rounding may leave open.
+/// radius, less what is kept for the bench.
 pub(super) fn end_within(build: &Build, end: &RunEnd, place: Point) -> Option<Region> {
     let RunEnd::End(name) = end else { return None };
     let given = build.end(name)?.given.as_ref()?;
-    let reach = given.within.as_ref()?.mm() - END_ROUNDING_MM;
+    let reach = given.within.as_ref()?.mm() - KEPT_FOR_THE_BENCH_MM;
     let half = reach / 3.0_f64.sqrt();
     let by = Vector::new(half, half, half);
     (half > 0.0).then(|| Region {
