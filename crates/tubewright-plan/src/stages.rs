@@ -115,7 +115,7 @@ pub fn shop_cost(practice: &ResolvedPractice) -> CostModel {
 const WANTED_GROUND_MM: f64 = 150.0;
 
 /// Work units when nobody says otherwise: a few seconds on a small machine.
-pub const USUAL_EFFORT: u64 = 100_000;
+pub const USUAL_EFFORT: u64 = 40_000;
 
 /// Puts every run that can be to the solver, without solving.
 #[must_use]

@@ -53,12 +53,11 @@ fn main() -> Result<(), Failure> {
                     }
                     if std::env::var_os("EACH").is_some() {
                         println!(
-                            "    {}-{seed}: {cost:.2} hidden {hidden:.2} bound {bound:.2} gap {:.1}% first {:.3} s total {:.2} s, {} units",
+                            "    {}-{seed}: {cost:.2} hidden {hidden:.2} bound {bound:.2} gap {:.1}% first {:.3} s total {:.2} s",
                             kind.word(),
                             100.0 * (1.0 - bound / cost),
                             ran.first_s.unwrap_or(f64::NAN),
-                            ran.total_s,
-                            ran.work_units
+                            ran.total_s
                         );
                     }
                     rows.push((

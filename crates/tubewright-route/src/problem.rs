@@ -118,15 +118,6 @@ pub enum Placement {
     AtStart,
 }
 
-/// How a component that is not round may be turned about its axis.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Roll {
-    /// As the search finds best.
-    Free,
-    /// By this much in radians from lying flat, clockwise looking downstream.
-    Fixed(f64),
-}
-
 /// A straight-through component.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Component {
@@ -140,8 +131,6 @@ pub struct Component {
     pub zone: Option<Region>,
     /// Where along the run.
     pub placement: Placement,
-    /// How it may be turned about its axis; of no weight for a round one.
-    pub roll: Roll,
 }
 
 /// A round-ended bar of a crossover's body, in the crossover's own coordinates.
@@ -237,17 +226,12 @@ pub struct Run {
     pub end: Point,
     /// Direction of travel on arrival.
     pub end_direction: UnitVector,
-    /// Room that the end may lie in, with `end` in it; `None` when it is held at `end`. The direction
-    /// of arrival is the same anywhere in it.
-    pub end_within: Option<Region>,
     /// Numbers of its components in the required order.
     pub components: Vec<usize>,
     /// The crossover it passes.
     pub passage: Option<Passage>,
     /// How many of its components lie before the crossover; `None` leaves it to the search.
     pub components_before_passage: Option<usize>,
-    /// Most bends of this run, where it has fewer than [`Rules::max_bends`] to keep to.
-    pub most_bends: Option<usize>,
     /// Numbers of the bodies that carry its start: their gap does not bind the first
     /// [`Rules::stub_mm`] of the run, because the flange itself stands on them.
     pub own_bodies: Vec<usize>,
@@ -314,21 +298,6 @@ pub enum ProblemError {
 }
 
 impl RouteProblem {
-    /// How far the end of a run may lie from the middle of its room, mm, and that middle.
-    pub(crate) fn end_room(&self, run: &Run) -> (Point, f64) {
-        run.end_within.map_or((run.end, 0.0), |room| {
-            let middle = room.min.lerp(room.max, 0.5);
-            (middle, 0.5 * room.min.distance(room.max))
-        })
-    }
-
-    /// Most bends that a run may have.
-    #[must_use]
-    pub fn most_bends(&self, run: usize) -> usize {
-        let own = self.runs.get(run).and_then(|run| run.most_bends);
-        own.unwrap_or(usize::MAX).min(self.rules.max_bends)
-    }
-
     /// Checks once, at the door, what the search takes for granted.
     ///
     /// # Errors

@@ -151,8 +151,6 @@ fn problem_round(start: Frame, pieces: &[Piece]) -> RouteProblem {
             components: Vec::new(),
             passage: None,
             components_before_passage: None,
-            end_within: None,
-            most_bends: None,
             own_bodies: Vec::new(),
         }],
     }

@@ -4,7 +4,6 @@ mod clearance;
 mod joints;
 mod measure;
 mod runs;
-mod wishes;
 
 pub use clearance::{MovingRun, clearance_findings, rule_of};
 pub use runs::moving_runs;
@@ -46,7 +45,6 @@ pub fn all_findings(
     if matches!(judged, Judged::NotRouted) {
         findings.extend(measure::holes_of_scans(around));
     }
-    findings.extend(wishes::unheard(model));
     findings.extend(runs::findings(model, around, judged));
     findings.extend(supply_findings(around, supply));
     findings.extend(joints::findings(model, around, judged, supply));

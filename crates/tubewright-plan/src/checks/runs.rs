@@ -80,7 +80,6 @@ pub(crate) fn findings(model: &Model, around: &Surroundings, judged: Judged<'_>)
         findings.extend(crossover_findings(posed, run));
         findings.extend(kept_findings(model, around, run));
     }
-    findings.extend(super::wishes::side_findings(model, around, runs));
     findings.extend(clearance_findings(
         &moving_runs(model, around, runs),
         &around.bodies,

@@ -1,9 +1,7 @@
 //! Runs: put to the solver, rounded to the shop's steps, and walked into pieces.
 
-mod ends;
 mod laid;
 mod marks;
-mod never;
 mod planned;
 mod problem;
 mod reasons;
@@ -12,14 +10,12 @@ mod stub;
 mod tubes;
 mod walk;
 
-pub use ends::given_frame;
 pub use laid::{LaidRun, RunMarks, laid_runs};
 pub use marks::MarkGiver;
-pub use never::{ClosedSide, closed_sides};
 pub use planned::{
     CanBalls, PlannedKind, PlannedPiece, PlannedRun, can_balls, component_elements, half_section,
 };
-pub use problem::{PosedProblem, PosedRun, RunError, pose_problem, start_carrier};
+pub use problem::{PosedProblem, PosedRun, RunError, given_frame, pose_problem, start_carrier};
 pub use reasons::no_way_words;
 pub use roll::{RollMark, roll_marks};
 pub use stub::STUB_MM;

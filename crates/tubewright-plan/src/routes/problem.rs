@@ -5,14 +5,12 @@ use tubewright_build::model::{
     self, Build, CarrierRef, Component, ComponentKind, Flows, ItemKind, Model, Run, RunEnd, Section,
 };
 use tubewright_build::resolved::{ResolvedGaps, ResolvedPractice};
-use tubewright_geometry::{Bounds, Point, UnitVector, Vector};
+use tubewright_geometry::{Bounds, Frame, Point, UnitVector, Vector};
 use tubewright_route::problem::{
     Bar, Body, BodyKind, Component as RouteComponent, Crossover, Passage, Placement, Ports, Region,
-    Roll, RouteProblem, Rules, Run as RouteRun, Section as RouteSection, Side,
+    RouteProblem, Rules, Run as RouteRun, Section as RouteSection, Side,
 };
 
-use super::ends::{END_ROUNDING_MM, end_within};
-use super::never::closed_sides;
 use super::planned::{can_balls, half_section};
 use super::stub::{STUB_MM, own_bodies};
 use super::tubes::{TubeError, route_tube};
@@ -112,8 +110,7 @@ pub fn pose_problem(
         .iter()
         .filter_map(|run| run.max_bends)
         .max()
-        .unwrap_or(0)
-        .max(12);
+        .unwrap_or(12);
     let mut poser = Poser {
         model,
         places,
@@ -132,8 +129,9 @@ pub fn pose_problem(
                 uncut_tolerance_rad: 0.5 * practice.bend_step.rad(),
                 stub_mm: STUB_MM,
                 rounding_room_mm: rounding_allowance(practice),
-                // The bound holds for the rounded route too.
-                end_place_mm: END_ROUNDING_MM,
+                // What rounding to the shop's steps may leave open at an end (common practice, no
+                // source): the bound holds for the rounded route too.
+                end_place_mm: 1.5,
                 end_turn_rad: 0.5_f64.to_radians(),
             },
             components: Vec::new(),
@@ -189,16 +187,6 @@ pub fn pose_problem(
             }
         })
         .collect();
-    let closed = closed_sides(&model.build, bodies).0;
-    poser
-        .problem
-        .bodies
-        .extend(closed.into_iter().map(|side| Body {
-            id: side.name,
-            solid: side.solid,
-            gap_mm: rounding_allowance(practice),
-            kind: BodyKind::Car,
-        }));
     PosedProblem {
         problem: poser.problem,
         runs,
@@ -320,11 +308,9 @@ impl Poser<'_> {
                 .advanced(first_flex.as_ref().map_or(0.0, |flex| flex.1)),
             end: end.frame_in_car.origin,
             end_direction: end.frame_in_car.travel(),
-            end_within: end_within(&self.model.build, &run.to, end.frame_in_car.origin),
             components: numbers,
             passage,
             components_before_passage: before_passage,
-            most_bends: run.max_bends.and_then(|most| usize::try_from(most).ok()),
             own_bodies: Vec::new(),
         });
         Ok(PosedRun {
@@ -446,7 +432,6 @@ impl Poser<'_> {
             section,
             zone,
             placement: Placement::Anywhere,
-            roll: Roll::Fixed(component.roll.as_ref().map_or(0.0, |roll| roll.value.rad())),
         });
         self.component_names.push(component.name.to_string());
         Ok(self.problem.components.len() - 1)
@@ -565,6 +550,26 @@ fn poses_within(room: Region, local: &[Vector]) -> Region {
         min: Point::from_array(min),
         max: Point::from_array(max),
     }
+}
+
+/// The frame of a given tip: at a point, in a direction of words, turned a little.
+#[must_use]
+pub fn given_frame(given: &model::EndGiven, at: Point) -> Frame {
+    let travel = given.points.unit();
+    let right = tubewright_geometry::UnitVector::Y;
+    let up = tubewright_geometry::UnitVector::Z;
+    // Up first, about the axis to the right of the travel; then right, about the car's up.
+    let lifted = travel
+        .vector()
+        .cross(up.vector())
+        .direction()
+        .map_or(travel, |side| {
+            travel.rotated_about(side, given.turn_up.rad())
+        });
+    // Seen from above, from rearwards to the right is a turn about +z; from forwards it is about −z.
+    let sense = travel.vector().cross(right.vector()).z.signum();
+    let turned = lifted.rotated_about(up, sense * given.turn_right.rad());
+    Frame::upright(at, turned)
 }
 
 /// Carrier that a run's first pieces ride on, up to its flex section.

@@ -8,7 +8,7 @@ use super::mirror::{self, Shape, Triple};
 use crate::cost::CostModel;
 use crate::problem::{
     Bar, Body, BodyKind, Component, Crossover, Passage, Placement, Ports, ProblemError, Region,
-    Roll, RouteProblem, Rules, Run, Section, Side, StockBend, Tube,
+    RouteProblem, Rules, Run, Section, Side, StockBend, Tube,
 };
 
 /// Angles within this of a stock angle need no cut, by the definition of the form (degrees).
@@ -339,7 +339,6 @@ fn component(id: &str, c: &mirror::Component) -> Result<Component, FormError> {
             .map(|z| region(&format!("{path}/zone"), z))
             .transpose()?,
         placement: Placement::Anywhere,
-        roll: Roll::Free,
     })
 }
 
@@ -426,8 +425,6 @@ fn run(
             .collect::<Result<_, _>>()?,
         passage,
         components_before_passage: None,
-        end_within: None,
-        most_bends: None,
         own_bodies: Vec::new(),
     })
 }

@@ -18,13 +18,6 @@ impl Screw {
         moves: Vector::ZERO,
     };
 
-    /// The roll of a component's body about its axis.
-    pub(crate) fn roll(from: Point, to: Point) -> Self {
-        (to - from)
-            .direction()
-            .map_or(Self::NONE, |axis| Self::turn(axis.vector(), from))
-    }
-
     fn slide(along: Vector) -> Self {
         Self {
             turns: Vector::ZERO,
@@ -192,8 +185,8 @@ pub(crate) fn lay(
                 stance = turned.bent(angle, clr);
             }
             Some(&Joint::Component(c)) => {
-                // Its roll turns its own body alone; what comes behind it stays as it is.
-                out.screws.extend([Screw::NONE, Screw::NONE]);
+                out.screws.push(Screw::NONE);
+                out.screws.push(Screw::turn(stance.travel, stance.origin));
                 if let Some(component) = problem.components.get(c) {
                     let next = stance.ahead(component.length_mm);
                     out.elements.push(Element {

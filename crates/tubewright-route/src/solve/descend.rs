@@ -21,7 +21,6 @@ pub(crate) struct Landing {
     pub(crate) cost: f64,
     /// Sum over groups of the worst overrun, mm; zero when every rule is kept.
     pub(crate) overrun: f64,
-    /// What it took, in ticks.
     pub(crate) work: u64,
 }
 
@@ -40,8 +39,6 @@ const SIGHT_MM: f64 = 45.0;
 /// Price of a mm of overrun, in money: above what a mm of room can be worth in straights and welds.
 const OVERRUN_PRICE: f64 = 3.0;
 const SWEEPS: usize = 60;
-/// What bringing chains to closure takes, in ticks.
-const CLOSE_TICKS: u64 = 15;
 
 /// Brings the chains to closure by the least change of the free sizes; false when that fails.
 pub(crate) fn close(system: &System<'_, '_>, x: &mut [f64], steps: usize) -> bool {
@@ -104,7 +101,7 @@ pub(crate) fn close(system: &System<'_, '_>, x: &mut [f64], steps: usize) -> boo
 /// Improves `x`; it need not be closed nor keep the rules at first.
 pub(crate) fn descend(system: &System<'_, '_>, start: &[f64], effort: Effort) -> Landing {
     let mut x = start.to_vec();
-    let mut work = CLOSE_TICKS;
+    let mut work = 1;
     for (x, s) in x.iter_mut().zip(&system.sizes) {
         if !s.is_free() {
             *x = s.lo;
@@ -119,7 +116,6 @@ pub(crate) fn descend(system: &System<'_, '_>, start: &[f64], effort: Effort) ->
         };
     }
     let mut state = State::at(system, &x);
-    work += state.ticks;
     let mut mu = 2e-3;
     let mut sight = SIGHT_MM * 0.9;
     let mut idle = 0;
@@ -142,14 +138,13 @@ pub(crate) fn descend(system: &System<'_, '_>, start: &[f64], effort: Effort) ->
             let (lo, hi) = (s.lo.min(*t), s.hi.max(*t));
             *t = (*t + d).clamp(lo, hi);
         }
-        work += CLOSE_TICKS;
+        work += 1;
         if !close(system, &mut tried, 8) {
             mu *= 4.0;
             sight = (sight * 0.4).max(0.5);
             continue;
         }
         let next = State::at(system, &tried);
-        work += next.ticks;
         let (now, then) = (state.merit(pull), next.merit(pull));
         if then < now - 1e-9 {
             let gain = now - then;
@@ -179,8 +174,6 @@ pub(crate) fn descend(system: &System<'_, '_>, start: &[f64], effort: Effort) ->
 
 struct State {
     cost: f64,
-    /// About what it took to find, with the step that is planned from it.
-    ticks: u64,
     /// Change of the cost of lost ground clearance with each size; empty when nothing is lost.
     ground: Vec<f64>,
     overrun: f64,
@@ -207,9 +200,7 @@ impl State {
             overrun += if out > 0.0 { out + 2.0 * HOLDS_MM } else { 0.0 };
         }
         let (lost, ground) = system.lost_ground(&laid);
-        let elements: u64 = laid.iter().map(|l| l.elements.len() as u64).sum();
         Self {
-            ticks: 2 * elements + rows.iter().map(|row| row.ticks).sum::<u64>(),
             cost: system.cost(x) + lost,
             ground,
             overrun,

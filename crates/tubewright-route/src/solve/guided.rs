@@ -8,7 +8,7 @@ use super::chain::Stance;
 use super::descend::Effort;
 use super::improve::{Meter, Scope, Solution, improve, mend, replaced};
 use super::layout::{Joint, Slot};
-use super::moves::{Variant, rolled};
+use super::moves::Variant;
 use super::polyline::{Ends, Placed, Polyline};
 use super::system::{Context, tube_of};
 
@@ -25,30 +25,20 @@ pub(crate) fn follow(
 ) -> Option<Solution> {
     let chain = best.chains.iter().position(|c| c.run == run)?;
     let mut found: Option<Solution> = None;
-    let ways = ways(guide);
-    // Bends as the bound prices them, then as their angles ask for.
-    let starts = [true, false]
-        .into_iter()
-        .flat_map(|as_priced| ways.iter().map(move |way| (as_priced, way)))
-        .filter_map(|(as_priced, way)| laid(ctx, run, guide, way, as_priced));
-    let mut tried = BTreeSet::new();
-    let starts = starts
-        .filter(|variant| tried.insert(variant.layout.clone()))
-        .flat_map(|variant| {
-            let turned = rolled(ctx.problem, &variant);
-            std::iter::once(variant).chain(turned)
-        });
-    for variant in starts {
+    for way in ways(guide) {
         if meter.is_over() {
             break;
         }
+        let Some(variant) = laid(ctx, run, guide, &way) else {
+            continue;
+        };
         let (chains, x) = replaced(best, chain, variant);
         let effort = Effort {
             steps: 40,
             pull: 0.1,
         };
         let (solution, landing) = mend(ctx, chains, &x, effort);
-        meter.spent += landing.work;
+        meter.spent += landing.work * best.chains.len() as u64;
         if let Some(s) = solution
             && s.cost < found.as_ref().map_or(best.cost, |f| f.cost)
         {
@@ -84,13 +74,7 @@ fn ways(guide: &Guide) -> Vec<Vec<Option<usize>>> {
     out
 }
 
-fn laid(
-    ctx: &Context<'_>,
-    run: usize,
-    guide: &Guide,
-    way: &[Option<usize>],
-    as_priced: bool,
-) -> Option<Variant> {
+fn laid(ctx: &Context<'_>, run: usize, guide: &Guide, way: &[Option<usize>]) -> Option<Variant> {
     let own = ctx.problem.runs.get(run)?;
     let tube = tube_of(ctx.problem, run)?;
     let ends = Ends {
@@ -139,10 +123,7 @@ fn laid(
     let mut bends = guide.bends.iter();
     for joint in &mut layout.joints {
         if let Joint::Bend { stock, exact } = joint {
-            let priced = *bends.next()?;
-            if as_priced {
-                (*stock, *exact) = priced;
-            }
+            (*stock, *exact) = *bends.next()?;
         }
     }
     for (k, has) in slots.into_iter().enumerate() {

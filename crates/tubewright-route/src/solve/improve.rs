@@ -7,8 +7,7 @@ use rayon::prelude::*;
 
 use super::descend::{Effort, Landing, descend};
 use super::layout::{Joint, Layout, Slot};
-use super::loosen;
-use super::moves::{Variant, neighbours, rolled};
+use super::moves::{Variant, neighbours};
 use super::system::{Anchor, Chain, Context, System, Target, tube_of};
 
 /// Chains that hold, with their sizes.
@@ -20,30 +19,18 @@ pub(crate) struct Solution {
 }
 
 /// Layouts tried at once; fixed, so that the number of threads changes nothing.
-pub(super) const CHUNK: usize = 8;
+const CHUNK: usize = 8;
 /// Less gain than this is no gain, in money.
 pub(crate) const GAIN: f64 = 5e-3;
 
-/// Ticks in a work unit. A tick is about a microsecond on a present machine: what is counted (closings,
-/// pieces laid, contacts found, triangles looked at) is weighed so that equal effort takes about
-/// equal time whatever is in the way. The weights are counts, so that no clock is looked at.
-pub(crate) const TICKS: u64 = 100;
-
-/// Work that may still be spent, in ticks, and whether to stop.
+/// Work that may still be spent, and whether to stop.
 pub(crate) struct Meter<'m> {
     pub(crate) spent: u64,
-    /// A search that has found nothing by then stops, so that a proof may be looked for.
-    pub(crate) give_up: u64,
     pub(crate) limit: u64,
     pub(crate) cancel: &'m core::sync::atomic::AtomicBool,
 }
 
 impl Meter<'_> {
-    /// Whether a search that has found nothing should stop.
-    pub(crate) fn is_vain(&self) -> bool {
-        self.is_over() || self.spent >= self.give_up
-    }
-
     pub(crate) fn is_over(&self) -> bool {
         self.spent >= self.limit || self.cancel.load(core::sync::atomic::Ordering::Relaxed)
     }
@@ -108,7 +95,7 @@ pub(crate) fn mend(
 }
 
 /// Mends chain `c` with everything else held; when that gets it cheaper by itself, all together.
-pub(super) fn mend_alone(
+fn mend_alone(
     ctx: &Context<'_>,
     worth: f64,
     chains: Vec<Chain>,
@@ -117,17 +104,38 @@ pub(super) fn mend_alone(
     effort: Effort,
 ) -> (Option<Solution>, Landing) {
     let system = System::new(ctx, chains);
-    let Some((alone, own)) = held(&system, x, c) else {
+    let poses: Vec<_> = (0..ctx.problem.crossovers.len())
+        .map(|k| system.pose(k, x))
+        .collect();
+    let own = system.chain_sizes(c, x).to_vec();
+    let Some(chain) = system.chains.get(c) else {
         return mend(ctx, system.chains, x, effort);
+    };
+    let (end, end_direction) = chain.target.at(&poses);
+    let alone = Chain {
+        run: chain.run,
+        start: Anchor::Fixed(chain.start.at(&poses)),
+        target: Target::Fixed(end, end_direction),
+        layout: chain.layout.clone(),
     };
     let (solution, mut landing) = mend(ctx, vec![alone], &own, effort);
     let Some(solution) = solution else {
         return (None, landing);
     };
-    let whole = with_sizes(&system, x, c, &solution.x);
+    let mut whole = x.to_vec();
+    let first = system.offsets.get(c).copied().unwrap_or(0);
+    for (slot, value) in whole
+        .iter_mut()
+        .skip(first)
+        .zip(&solution.x)
+        .take(own.len())
+    {
+        *slot = *value;
+    }
     if system.cost(&whole) > worth + 0.5 {
         return (None, landing);
     }
+    let all = system.chains.len() as u64;
     let (solution, after) = mend(
         ctx,
         system.chains,
@@ -137,32 +145,8 @@ pub(super) fn mend_alone(
             pull: 0.3,
         },
     );
-    landing.work += after.work;
+    landing.work += after.work * all;
     (solution, landing)
-}
-
-/// Chain `c` with both its ends held where they are, and its sizes.
-pub(super) fn held(system: &System<'_, '_>, x: &[f64], c: usize) -> Option<(Chain, Vec<f64>)> {
-    let poses = system.poses(x);
-    let chain = system.chains.get(c)?;
-    let (end, end_direction) = chain.target.at(&poses);
-    let alone = Chain {
-        run: chain.run,
-        start: Anchor::Fixed(chain.start.at(&poses)),
-        target: Target::Fixed(end, end_direction),
-        layout: chain.layout.clone(),
-    };
-    Some((alone, system.chain_sizes(c, x).to_vec()))
-}
-
-/// All sizes with those of chain `c` replaced.
-pub(super) fn with_sizes(system: &System<'_, '_>, x: &[f64], c: usize, own: &[f64]) -> Vec<f64> {
-    let mut whole = x.to_vec();
-    let first = system.offsets.get(c).copied().unwrap_or(0);
-    for (slot, value) in whole.iter_mut().skip(first).zip(own) {
-        *slot = *value;
-    }
-    whole
 }
 
 /// The solution with another layout and other sizes of one chain.
@@ -186,7 +170,7 @@ pub(crate) fn replaced(solution: &Solution, c: usize, variant: Variant) -> (Vec<
     (chains, x)
 }
 
-pub(super) fn sizes_of(solution: &Solution, c: usize) -> Vec<f64> {
+fn sizes_of(solution: &Solution, c: usize) -> Vec<f64> {
     let before: usize = solution
         .chains
         .iter()
@@ -198,7 +182,7 @@ pub(super) fn sizes_of(solution: &Solution, c: usize) -> Vec<f64> {
 }
 
 /// Straight distance that a chain must cover, where it is known beforehand.
-pub(super) fn apart(chain: &Chain) -> f64 {
+fn apart(chain: &Chain) -> f64 {
     match (chain.start, chain.target) {
         (Anchor::Fixed(start), Target::Fixed(end, _)) => start.origin.distance(end),
         _ => 0.0,
@@ -214,30 +198,6 @@ pub(crate) enum Scope {
     Together,
 }
 
-impl Scope {
-    pub(super) fn leaves_out(self, chain: usize) -> bool {
-        matches!(self, Self::Alone(only) if only != chain)
-    }
-}
-
-/// Whether the run of chain `c` would have too many bends with another layout of it.
-pub(super) fn has_too_many_bends(
-    ctx: &Context<'_>,
-    solution: &Solution,
-    c: usize,
-    layout: &Layout,
-) -> bool {
-    let run = solution.chains.get(c).map(|chain| chain.run);
-    let elsewhere: usize = solution
-        .chains
-        .iter()
-        .enumerate()
-        .filter(|(k, other)| *k != c && Some(other.run) == run)
-        .map(|(_, other)| other.layout.bends())
-        .sum();
-    layout.bends() + elsewhere > run.map_or(0, |run| ctx.problem.most_bends(run))
-}
-
 /// Improves until no neighbour is cheaper or the work is spent. `tried` remembers layouts that were
 /// tried from any solution of this family. `seen` is told of everything that holds, with the work
 /// spent and whether it is the best of this descent so far.
@@ -249,35 +209,14 @@ pub(crate) fn improve(
     meter: &mut Meter<'_>,
     mut seen: impl FnMut(&Solution, u64, bool),
 ) -> Solution {
-    loop {
-        best = descend_layouts(ctx, best, scope, tried, meter, &mut seen);
-        let Some(better) = loosen::search(ctx, &best, scope, tried, meter, &mut seen) else {
-            return best;
-        };
-        best = better;
-        seen(&best, meter.spent, true);
-    }
-}
-
-/// Steepest descent over [`neighbours`] alone.
-pub(super) fn descend_layouts(
-    ctx: &Context<'_>,
-    mut best: Solution,
-    scope: Scope,
-    tried: &mut BTreeSet<Vec<Layout>>,
-    meter: &mut Meter<'_>,
-    seen: &mut dyn FnMut(&Solution, u64, bool),
-) -> Solution {
     tried.insert(best.chains.iter().map(|c| c.layout.clone()).collect());
     'again: loop {
         let mut queue: Vec<(f64, Vec<Chain>, Vec<f64>)> = Vec::new();
-        // Of the same layout, so that `tried` does not know them.
-        let mut turned = Vec::new();
         for (c, chain) in best.chains.iter().enumerate() {
             let Some(tube) = tube_of(ctx.problem, chain.run) else {
                 continue;
             };
-            if scope.leaves_out(c) {
+            if matches!(scope, Scope::Alone(only) if only != c) {
                 continue;
             }
             let own = Variant {
@@ -285,12 +224,16 @@ pub(super) fn descend_layouts(
                 x: sizes_of(&best, c),
             };
             let before = layout_floor(ctx, chain, apart(chain));
-            for variant in rolled(ctx.problem, &own) {
-                let (chains, x) = replaced(&best, c, variant);
-                turned.push((0.0, chains, x));
-            }
             for variant in neighbours(ctx.problem, tube, ctx.cost, &own) {
-                if has_too_many_bends(ctx, &best, c, &variant.layout) {
+                let bends: usize = variant.layout.bends()
+                    + best
+                        .chains
+                        .iter()
+                        .enumerate()
+                        .filter(|(k, other)| *k != c && other.run == chain.run)
+                        .map(|(_, other)| other.layout.bends())
+                        .sum::<usize>();
+                if bends > ctx.problem.rules.max_bends {
                     continue;
                 }
                 let (chains, x) = replaced(&best, c, variant);
@@ -312,7 +255,7 @@ pub(super) fn descend_layouts(
         queue.retain(|(_, chains, _)| {
             tried.insert(chains.iter().map(|c| c.layout.clone()).collect())
         });
-        let mut queue = queue.into_iter().chain(turned);
+        let mut queue = queue.into_iter();
         loop {
             if meter.is_over() {
                 return best;
@@ -333,8 +276,12 @@ pub(super) fn descend_layouts(
                 })
                 .collect();
             let mut winner: Option<Solution> = None;
+            let parts = match scope {
+                Scope::Together => best.chains.len() as u64,
+                Scope::Alone(_) => 1,
+            };
             for (solution, landing) in results {
-                meter.spent += landing.work;
+                meter.spent += landing.work * parts;
                 let Some(s) = solution else { continue };
                 if s.cost < winner.as_ref().map_or(best.cost - GAIN, |w| w.cost) {
                     winner = Some(s);

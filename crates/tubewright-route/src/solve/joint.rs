@@ -11,8 +11,8 @@ use super::field::Field;
 use super::improve::{Meter, Scope, Solution, improve, mend};
 use super::polyline::Ends;
 use super::random::Random;
-use super::single::{self, GLANCE_TICKS, Reach, Task, glance};
-use super::system::{Anchor, Chain, Context, Target, tube_of};
+use super::single::{self, Reach, Task, glance};
+use super::system::{Anchor, Chain, Context, Target};
 use crate::problem::{Passage, Region, RouteProblem};
 
 /// A chain to be found whose ends may hang on crossovers.
@@ -53,8 +53,8 @@ impl Span {
 /// The chains of all runs; `split` says how many components of each run lie before its crossover.
 fn spans(problem: &RouteProblem, split: &[usize]) -> Vec<Span> {
     let mut out = Vec::new();
+    let most = problem.rules.max_bends;
     for (run, r) in problem.runs.iter().enumerate() {
-        let most = problem.most_bends(run);
         let start = Anchor::Fixed(Stance::of(&r.start));
         let end = Target::Fixed(r.end, r.end_direction);
         let passed = r.passage.and_then(|Passage { crossover, side }| {
@@ -113,7 +113,6 @@ pub(crate) fn any(ctx: &Context<'_>, seed: u64, meter: &mut Meter<'_>) -> bool {
     }
     let mut own = Meter {
         spent: 0,
-        give_up: u64::MAX,
         limit: meter.limit,
         cancel: meter.cancel,
     };
@@ -150,40 +149,22 @@ pub(crate) fn search(
     let mut failures: Vec<u64> = vec![0; plain.len()];
     // A wide room for the crossover may take many draws before one can be reached at all.
     for attempt in 0..MOST_DRAWS {
-        if !pool.is_empty() || meter.is_vain() {
+        if !pool.is_empty() || meter.is_over() {
             break;
         }
         let mut starts: Vec<(f64, usize, Vec<Vector>)> = Vec::new();
-        if attempt > 0 {
-            // Nowhere by chance: the places that single spans pull the crossovers to come first.
-            let seed = seed.wrapping_add(attempt);
-            for (k, split) in splits.iter().enumerate() {
-                let pulled = pulled_places(ctx, &spans(problem, split), &field, seed, meter);
-                starts.extend(
-                    pulled
-                        .into_iter()
-                        .map(|poses| (f64::NEG_INFINITY, k, poses)),
-                );
-            }
-        }
-        let pulled_count = starts.len();
         for poses in pose_candidates(ctx, seed.wrapping_add(attempt * 0x51ED)) {
             for (k, split) in splits.iter().enumerate() {
-                let spans = spans(problem, split);
-                let hint: f64 = spans
+                let hint: f64 = spans(problem, split)
                     .iter()
                     .map(|s| glance(ctx, &s.at(&poses), &field, seed))
                     .sum();
-                meter.spent += GLANCE_TICKS * spans.len() as u64;
                 starts.push((hint, k, poses.clone()));
             }
         }
         starts.sort_by(|a, b| a.0.total_cmp(&b.0));
         for (number, (_, k, poses)) in starts.into_iter().enumerate() {
-            if meter.is_over() || pool.is_empty() && meter.is_vain() {
-                break;
-            }
-            if pool.is_empty() && number >= pulled_count + BY_CHANCE {
+            if meter.is_over() {
                 break;
             }
             let Some(split) = splits.get(k) else { continue };
@@ -196,9 +177,9 @@ pub(crate) fn search(
             // Enough for volleys along paths round the bodies too, not along the straight way only.
             let share = (meter.limit - meter.spent) / (4 * spans.len() as u64).max(1);
             let limit = if pool.is_empty() {
-                SPAN_TICKS
+                SPAN_UNITS
             } else {
-                share.min(SPAN_TICKS)
+                share.min(SPAN_UNITS)
             };
             let seed = seed.wrapping_add(number as u64);
             let Some(parts) = parts_at(
@@ -229,80 +210,10 @@ pub(crate) fn search(
     pool
 }
 
-/// Ticks for one span at one place of the crossovers: about four volleys.
-const SPAN_TICKS: u64 = 30_000;
+/// Work units for one span at one place of the crossovers: about four volleys.
+const SPAN_UNITS: u64 = 900;
 /// Overrun of a span that moving the crossovers may still take away, mm.
 const MENDABLE_MM: f64 = 60.0;
-
-/// A span with the crossovers free to slide.
-struct Hung<'a> {
-    span: &'a Span,
-    places: Vec<f64>,
-}
-
-impl single::Hold for Hung<'_> {
-    fn chain(&self, layout: super::layout::Layout) -> Chain {
-        Chain {
-            run: self.span.run,
-            start: self.span.start,
-            target: self.span.target,
-            layout,
-        }
-    }
-
-    fn places(&self) -> &[f64] {
-        &self.places
-    }
-}
-
-/// Draws from which each span pulls the crossovers: those of all draws that look best for it.
-const PULLS: usize = 4;
-
-/// Places of the crossovers at which one span, looked at alone with the crossovers free to slide,
-/// holds. Where a span is short, as from an outlet to an end close behind it, hardly any other place
-/// can be reached, and drawing places by chance misses them.
-fn pulled_places(
-    ctx: &Context<'_>,
-    spans: &[Span],
-    field: &Field<'_>,
-    seed: u64,
-    meter: &mut Meter<'_>,
-) -> Vec<Vec<Vector>> {
-    let draws = pose_candidates(ctx, seed);
-    let mut out = Vec::new();
-    for span in spans {
-        if !(matches!(span.start, Anchor::Port(..)) || matches!(span.target, Target::Port(..))) {
-            continue;
-        }
-        let clr_mm = tube_of(ctx.problem, span.run).map_or(0.0, |tube| tube.clr_mm);
-        let mut ranked: Vec<(f64, &Vec<Vector>)> = draws
-            .iter()
-            .map(|poses| (glance(ctx, &span.at(poses), field, seed), poses))
-            .collect();
-        meter.spent += GLANCE_TICKS * draws.len() as u64;
-        ranked.sort_by(|a, b| a.0.total_cmp(&b.0));
-        for (_, from) in ranked.into_iter().take(PULLS) {
-            if meter.is_over() {
-                return out;
-            }
-            let task = span.at(from);
-            let hung = Hung {
-                span,
-                places: from.iter().flat_map(|pose| pose.to_array()).collect(),
-            };
-            let guide = single::straight_guide(&task, clr_mm);
-            let (found, _, work) =
-                single::volley(ctx, (&task, &hung), field, &[guide], 0..=3, seed);
-            meter.spent += work;
-            out.extend(found.into_iter().take(2).filter_map(|solution| {
-                let first = solution.x.len().checked_sub(3 * from.len())?;
-                let (places, _) = solution.x.get(first..)?.as_chunks::<3>();
-                Some(places.iter().map(|p| Vector::from_array(*p)).collect())
-            }));
-        }
-    }
-    out
-}
 
 /// What each span finds alone at one place of the crossovers; `None` when one finds nothing that is
 /// near. What is near counts for at most half of the spans: joined with the crossovers free to slide
@@ -325,7 +236,6 @@ fn parts_at(
         let span = spans.get(i)?;
         let mut own = Meter {
             spent: 0,
-            give_up: u64::MAX,
             limit,
             cancel: meter.cancel,
         };
@@ -383,14 +293,6 @@ fn polish(
     }
 }
 
-/// Whether some run has more bends over all its chains than it may have.
-fn has_too_many_bends(problem: &RouteProblem, chains: &[Chain]) -> bool {
-    (0..problem.runs.len()).any(|run| {
-        let own = chains.iter().filter(|chain| chain.run == run);
-        own.map(|chain| chain.layout.bends()).sum::<usize>() > problem.most_bends(run)
-    })
-}
-
 /// The cheapest parts put together and mended with the crossovers free.
 fn join(
     ctx: &Context<'_>,
@@ -419,9 +321,6 @@ fn join(
             x.extend_from_slice(solution.x.get(..chain.layout.sizes())?);
             chains.push(span.hung(chain));
         }
-        if has_too_many_bends(ctx.problem, &chains) {
-            continue;
-        }
         for pose in poses {
             x.extend(pose.to_array());
         }
@@ -434,7 +333,7 @@ fn join(
                 pull: 0.1,
             },
         );
-        meter.spent += landing.work;
+        meter.spent += landing.work * spans.len() as u64;
         if solution.is_some() {
             return solution;
         }
@@ -488,8 +387,6 @@ fn pose_candidates(ctx: &Context<'_>, seed: u64) -> Vec<Vec<Vector>> {
     out
 }
 
-/// Places drawn by chance that are looked at before others are drawn, while nothing was found.
-const BY_CHANCE: usize = 10;
 /// Most draws of forty places for the crossovers while nothing was found.
 const MOST_DRAWS: u64 = 40;
 

@@ -2,7 +2,7 @@
 //! there, which bends are of a stock angle. Within one layout the cost is linear in the sizes.
 
 use crate::cost::{CostModel, Legs};
-use crate::problem::{Roll, RouteProblem, Section, StockBend, Tube};
+use crate::problem::{RouteProblem, StockBend, Tube};
 
 /// A place between two joints.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -14,10 +14,6 @@ pub(crate) enum Slot {
     /// A bought straight.
     Bought,
 }
-
-/// Number of a stock bend that is not chosen yet: the bend may have any angle that the stock gives.
-/// It stands only in layouts that are on their way to others ([`Layout::with_stock_for`]).
-pub(crate) const ANY_STOCK: usize = usize::MAX;
 
 /// A bend or a component.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -73,29 +69,6 @@ impl Layout {
             .count()
     }
 
-    /// The same with every bend of any angle.
-    pub(crate) fn with_any_stock(&self) -> Self {
-        let mut out = self.clone();
-        for joint in &mut out.joints {
-            if let Joint::Bend { stock, exact } = joint {
-                (*stock, *exact) = (ANY_STOCK, false);
-            }
-        }
-        out
-    }
-
-    /// The same with each bend bought as what its angle among `x` asks for.
-    pub(crate) fn with_stock_for(&self, x: &[f64], tube: &Tube, uncut_rad: f64) -> Self {
-        let mut out = self.clone();
-        for (i, joint) in out.joints.iter_mut().enumerate() {
-            if let Joint::Bend { stock, exact } = joint {
-                let angle = x.get(3 * i + 1).copied().unwrap_or(0.0);
-                (*stock, *exact) = stock_for(tube, angle, uncut_rad);
-            }
-        }
-        out
-    }
-
     /// Number of sizes.
     pub(crate) fn sizes(&self) -> usize {
         3 * self.joints.len() + 1
@@ -149,15 +122,10 @@ impl Layout {
             match self.joints.get(i) {
                 Some(&Joint::Bend { stock, exact }) => {
                     let (lo, hi) = bend_range(problem, tube, stock, exact);
-                    let by_stock = if stock == ANY_STOCK {
-                        price_per_rad(tube)
-                    } else {
-                        0.0
-                    };
                     out.push(Size {
                         lo,
                         hi,
-                        price: cost.bend_per_rad(tube) + by_stock,
+                        price: cost.bend_per_rad(tube),
                         lever: ANGLE_LEVER_MM,
                     });
                     out.push(Size {
@@ -167,26 +135,19 @@ impl Layout {
                         lever: ANGLE_LEVER_MM,
                     });
                 }
-                Some(&Joint::Component(component)) => {
+                Some(Joint::Component(_)) => {
                     out.push(Size::FIXED_ZERO);
-                    out.push(roll_range(problem, component));
+                    // Roll is chosen among a few values, not slid.
+                    out.push(Size {
+                        lo: 0.0,
+                        hi: 0.0,
+                        ..Size::FIXED_ZERO
+                    });
                 }
                 None => {}
             }
         }
         out
-    }
-
-    /// Whether there are sizes enough to close a run at any end: five, rolls of components aside. An
-    /// end that may lie in a room gives way itself.
-    pub(crate) fn can_close(&self, problem: &RouteProblem, tube: &Tube, cost: &CostModel) -> bool {
-        let ranges = self.ranges(problem, tube, cost);
-        let free = ranges.iter().enumerate().filter(|(k, size)| {
-            let is_roll = k % 3 == 2 && matches!(self.joints.get(k / 3), Some(Joint::Component(_)));
-            size.is_free() && !is_roll
-        });
-        let has_loose_end = problem.runs.iter().any(|run| run.end_within.is_some());
-        free.count() >= if has_loose_end { 1 } else { 5 }
     }
 
     /// The part of the cost that does not depend on sizes: one weld for each piece, prices of bends,
@@ -198,9 +159,6 @@ impl Layout {
             .map(|joint| {
                 cost.weld
                     + match *joint {
-                        Joint::Bend {
-                            stock: ANY_STOCK, ..
-                        } => price_of_none(tube),
                         Joint::Bend { stock, exact } => {
                             tube.stock.get(stock).map_or(0.0, |s| s.price)
                                 + if exact { 0.0 } else { cost.cut }
@@ -246,44 +204,6 @@ impl Layout {
     }
 }
 
-fn roll_range(problem: &RouteProblem, component: usize) -> Size {
-    let Some(component) = problem.components.get(component) else {
-        return Size::FIXED_ZERO;
-    };
-    match (component.roll, component.section) {
-        (Roll::Fixed(rad), _) => Size {
-            lo: rad,
-            hi: rad,
-            ..Size::FIXED_ZERO
-        },
-        (Roll::Free, Section::Round { .. }) => Size::FIXED_ZERO,
-        // Its outermost place moves by half its width for a radian.
-        (Roll::Free, Section::Oval { width_mm, .. }) => Size {
-            lo: -1e3,
-            hi: 1e3,
-            price: 0.0,
-            lever: width_mm / 2.0,
-        },
-    }
-}
-
-/// How much dearer stock bends get with their angle, over all of them.
-fn price_per_rad(tube: &Tube) -> f64 {
-    match (tube.stock.first(), tube.stock.last()) {
-        (Some(a), Some(b)) if b.angle_rad > a.angle_rad => {
-            ((b.price - a.price) / (b.angle_rad - a.angle_rad)).max(0.0)
-        }
-        _ => 0.0,
-    }
-}
-
-/// What a bend of no angle would cost on that line, at least nothing.
-fn price_of_none(tube: &Tube) -> f64 {
-    tube.stock.first().map_or(0.0, |first| {
-        (first.price - price_per_rad(tube) * first.angle_rad).max(0.0)
-    })
-}
-
 /// The angles that bend `stock` may have.
 pub(crate) fn bend_range(
     problem: &RouteProblem,
@@ -295,10 +215,6 @@ pub(crate) fn bend_range(
     // A little inside the tolerance, so that writing in degrees and reading back stays inside it.
     let uncut = rules.uncut_tolerance_rad * 0.98;
     let angle = |s: &StockBend| s.angle_rad;
-    if stock == ANY_STOCK {
-        let most = tube.stock.last().map_or(0.0, angle) + uncut;
-        return (rules.min_bend_rad.min(most), most);
-    }
     let own = tube.stock.get(stock).map_or(0.0, angle);
     if exact {
         // Never below the smallest bend that the rules allow.

@@ -11,9 +11,6 @@ mod guided;
 mod improve;
 mod joint;
 mod layout;
-mod lines;
-mod loose;
-mod loosen;
 mod moves;
 mod other_ways;
 mod pairs;
@@ -38,17 +35,11 @@ use crate::route::{Budget, Outcome, Progress, Route};
 
 pub use rounding::{ClosingPiece, EndError, RoundError, Rounded, ShopSteps, round_and_close};
 
-use improve::{Meter, Solution, TICKS};
+use improve::{Meter, Solution};
 use system::Context;
 
 /// Most alternatives that are given back.
 const MOST_ALTERNATIVES: usize = 6;
-
-/// One part in so many of the effort is searched before a proof is looked for that nothing fits.
-const GIVE_UP_SHARE: u64 = 6;
-
-/// How many solutions are let slide along their loose ends.
-const LET_SLIDE: usize = 3;
 
 /// One part in so many of the effort looks for other ways round.
 const SHARE_OF_OTHER_WAYS: u64 = 5;
@@ -58,14 +49,6 @@ const SECOND_SEED: u64 = 0x5EED;
 /// Boxes of sizes that the bound may look at, by the effort.
 fn bound_boxes(budget: Budget) -> usize {
     usize::try_from(budget.work_units.saturating_mul(2)).unwrap_or(usize::MAX)
-}
-
-/// That nothing fits, where it can be proven.
-fn infeasible(ctx: &Context<'_>, budget: Budget, meter: &mut Meter<'_>) -> Option<Outcome> {
-    let proof = prove::prove(ctx)?;
-    let spent = &mut meter.spent;
-    let reason = relax::reason(ctx.problem, ctx.cost, budget, meter.cancel, spent);
-    Some(Outcome::Infeasible { reason, proof })
 }
 
 /// Solves a route problem.
@@ -92,13 +75,10 @@ pub fn solve(
     let quick_bound = bound::quick(&ctx);
     // The last parts of the effort are for the alternatives: a tenth to bring them to the standard of
     // the best, and a share to look for other ways round.
-    let total = budget.work_units.saturating_mul(TICKS);
+    let total = budget.work_units;
     let mut meter = Meter {
         spent: 0,
-        give_up: total / GIVE_UP_SHARE,
-        // A loose end leaves a part of it for letting it slide, or for looking elsewhere.
-        limit: (total - total / 10 - total / SHARE_OF_OTHER_WAYS)
-            / if ctx.loose_ends.is_empty() { 1 } else { 2 },
+        limit: total - total / 10 - total / SHARE_OF_OTHER_WAYS,
         cancel,
     };
     let mut archive = alternatives::Archive::default();
@@ -106,8 +86,8 @@ pub fn solve(
         archive.add(s);
         if is_best {
             progress(Progress {
-                work_units: spent / TICKS,
-                budget_units: budget.work_units,
+                work_units: spent,
+                budget_units: total,
                 best_cost: Some(s.cost),
                 improved: Some(report::route(&ctx, s, String::new(), quick_bound)),
                 lower_bound: quick_bound,
@@ -115,36 +95,20 @@ pub fn solve(
         }
     };
     let mut found = joint::search(&ctx, budget.seed, &mut meter, &mut seen);
-    if found.is_empty() && !meter.is_over() {
-        if let Some(outcome) = infeasible(&ctx, budget, &mut meter) {
-            return Ok(outcome);
-        }
+    if found.is_empty() {
         // Nothing to find alternatives to: the whole effort goes into finding one.
         meter.limit = total;
-        meter.give_up = u64::MAX;
-        found = loose::elsewhere(&ctx, budget.seed, &mut meter, &mut seen);
-        if found.is_empty() {
-            found = joint::search(&ctx, budget.seed ^ SECOND_SEED, &mut meter, &mut seen);
-        }
-        if found.is_empty() {
-            return Ok(Outcome::NotFoundInEffort {
-                work_units: meter.spent / TICKS,
-            });
-        }
-    }
-    meter.limit = meter
-        .limit
-        .max(total - total / 10 - total / SHARE_OF_OTHER_WAYS);
-    let held: Vec<Solution> = found.iter().take(LET_SLIDE).cloned().collect();
-    for solution in held {
-        found.extend(loose::let_slide(&ctx, &solution, &mut meter, &mut seen));
+        found = joint::search(&ctx, budget.seed ^ SECOND_SEED, &mut meter, &mut seen);
     }
     if found.is_empty() {
-        return Ok(
-            infeasible(&ctx, budget, &mut meter).unwrap_or(Outcome::NotFoundInEffort {
-                work_units: meter.spent / TICKS,
-            }),
-        );
+        if let Some(proof) = prove::prove(&ctx) {
+            let spent = &mut meter.spent;
+            let reason = relax::reason(problem, cost, budget, cancel, spent);
+            return Ok(Outcome::Infeasible { reason, proof });
+        }
+        return Ok(Outcome::NotFoundInEffort {
+            work_units: meter.spent,
+        });
     }
     found.extend(archive.cheapest());
     meter.limit = total - total / 10;
@@ -170,8 +134,8 @@ pub fn solve(
         let boxes = bound_boxes(budget);
         let mut told = |s: &Solution, spent: u64, _: bool| {
             progress(Progress {
-                work_units: spent / TICKS,
-                budget_units: budget.work_units,
+                work_units: spent,
+                budget_units: total,
                 best_cost: Some(s.cost),
                 improved: Some(report::route(&ctx, s, String::new(), quick_bound)),
                 lower_bound: quick_bound,
@@ -186,7 +150,6 @@ pub fn solve(
     for (k, (other, _)) in others.into_iter().enumerate().skip(1) {
         let mut own = Meter {
             spent: 0,
-            give_up: u64::MAX,
             limit: total.saturating_sub(meter.spent) / (4 - k.min(3) as u64),
             cancel,
         };
@@ -212,6 +175,6 @@ pub fn solve(
         .collect();
     Ok(Outcome::Solved {
         alternatives,
-        work_units: meter.spent / TICKS,
+        work_units: meter.spent,
     })
 }

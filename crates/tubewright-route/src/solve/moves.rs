@@ -3,7 +3,7 @@
 
 use super::layout::{Joint, Layout, Slot, bend_range};
 use crate::cost::CostModel;
-use crate::problem::{Roll, RouteProblem, Section, Tube};
+use crate::problem::{RouteProblem, Tube};
 
 /// A layout with sizes to start from.
 #[derive(Clone, Debug)]
@@ -58,31 +58,6 @@ impl Variant {
             }
         }
     }
-}
-
-/// Components that are not round turned over by an eighth and a quarter, the layout as it is.
-pub(crate) fn rolled(problem: &RouteProblem, from: &Variant) -> Vec<Variant> {
-    let mut out = Vec::new();
-    for (i, joint) in from.layout.joints.iter().enumerate() {
-        let Joint::Component(c) = *joint else {
-            continue;
-        };
-        let is_free = problem
-            .components
-            .get(c)
-            .is_some_and(|c| c.roll == Roll::Free && matches!(c.section, Section::Oval { .. }));
-        if !is_free {
-            continue;
-        }
-        for eighths in [-1.0, 1.0, 2.0] {
-            let mut v = from.clone();
-            let now = size(&v.x, 3 * i + 2);
-            let turned = now + eighths * core::f64::consts::FRAC_PI_4;
-            set(&mut v.x, 3 * i + 2, turned);
-            out.push(v);
-        }
-    }
-    out
 }
 
 /// Everything one or two elementary changes away, and bends left out or put in, components moved.
@@ -167,56 +142,10 @@ pub(crate) fn neighbours(
     out.extend(without_a_bend(problem, tube, from));
     out.extend(with_a_bend(problem, from));
     out.extend(with_a_component_moved(problem, from));
-    out.retain(|v| v.layout.can_close(problem, tube, cost));
-    out
-}
-
-/// Changes of what the run is made of with every bend free to take any angle: one or two straights
-/// left out or put in, a bend left out or put in, a component moved. [`neighbours`] keeps each bend
-/// near its stock angle and so does not see these where several bends would have to change at once.
-pub(crate) fn loosened(
-    problem: &RouteProblem,
-    tube: &Tube,
-    cost: &CostModel,
-    from: &Variant,
-) -> Vec<Variant> {
-    let mut changes = Vec::new();
-    for (i, slot) in from.layout.slots.iter().enumerate() {
-        changes.push(Change::Slot(
-            i,
-            match slot {
-                Slot::Absent => Slot::Bought,
-                Slot::Leg | Slot::Bought => Slot::Absent,
-            },
-        ));
-    }
-    let mut out = vec![from.clone()];
-    for (k, a) in changes.iter().enumerate() {
-        let mut one = from.clone();
-        one.apply(problem, tube, *a);
-        for b in changes.iter().skip(k + 1) {
-            let mut two = one.clone();
-            two.apply(problem, tube, *b);
-            out.push(two);
-        }
-        out.push(one);
-    }
-    let without_one = without_a_bend(problem, tube, from);
-    // Two at once as well: a step aside, there and back, is two bends or none.
-    for shorter in without_one.iter().step_by(2) {
-        out.extend(
-            without_a_bend(problem, tube, shorter)
-                .into_iter()
-                .step_by(2),
-        );
-    }
-    out.extend(without_one);
-    out.extend(with_a_bend(problem, from));
-    out.extend(with_a_component_moved(problem, from));
-    for variant in &mut out {
-        variant.layout = variant.layout.with_any_stock();
-    }
-    out.retain(|v| v.layout.can_close(problem, tube, cost));
+    out.retain(|v| {
+        let ranges = v.layout.ranges(problem, tube, cost);
+        ranges.iter().filter(|r| r.is_free()).count() >= 5
+    });
     out
 }
 

@@ -2,7 +2,7 @@
 //! passes there is searched anew. A wall is a thin body that stands out from where the run is
 //! nearest; what keeps clear of it keeps every rule without it too.
 
-use tubewright_geometry::{OrientedBox, Point, Solid};
+use tubewright_geometry::{OrientedBox, Point, Solid, Vector};
 
 use super::alternatives::{Passed, passed};
 use super::descend::Effort;
@@ -56,7 +56,6 @@ pub(crate) fn search(
         let share = meter.limit.saturating_sub(meter.spent) / (count - k as u64).max(1);
         let mut own = Meter {
             spent: 0,
-            give_up: u64::MAX,
             limit: share,
             cancel: meter.cancel,
         };
@@ -76,7 +75,9 @@ fn round_the_wall(
     let system = System::new(ctx, best.chains.clone());
     let chain = best.chains.get(place.chain)?;
     let tube = tube_of(ctx.problem, chain.run)?;
-    let poses = system.poses(&best.x);
+    let poses: Vec<Vector> = (0..ctx.problem.crossovers.len())
+        .map(|k| system.pose(k, &best.x))
+        .collect();
     let (end, end_direction) = chain.target.at(&poses);
     let start = chain.start.at(&poses);
     let wall = wall(ctx, place, tube.od_mm, [start.origin, end])?;
@@ -111,7 +112,7 @@ fn round_the_wall(
                 Joint::Bend { .. } => None,
             })
             .collect(),
-        max_bends: ctx.problem.most_bends(chain.run).saturating_sub(elsewhere),
+        max_bends: ctx.problem.rules.max_bends.saturating_sub(elsewhere),
     };
     let field = Field::new(&walled.room, &search_region(walled.problem));
     let reach = Reach {
@@ -148,7 +149,7 @@ fn round_the_wall(
         pull: 0.2,
     };
     let (solution, landing) = mend(ctx, chains, &x, effort);
-    meter.spent += landing.work;
+    meter.spent += landing.work * best.chains.len() as u64;
     solution
 }
 

@@ -1,11 +1,11 @@
 //! Runs against each other, and a run against itself.
 
-use tubewright_geometry::distance::{clearance_between, segment_to_segment};
-use tubewright_geometry::{CentreLine, Point, math};
+use tubewright_geometry::CentreLine;
+use tubewright_geometry::distance::clearance_between;
+use tubewright_geometry::math;
 
 use super::chain::{Element, Laid};
-use super::lines::ball;
-use super::system::{Row, System, group, tube_of};
+use super::system::{Row, System, ball, group, tube_of};
 
 impl System<'_, '_> {
     /// Runs against each other, and a run against itself.
@@ -37,7 +37,7 @@ impl System<'_, '_> {
                             continue;
                         }
                         let found = if same {
-                            apart_along(e, f, shift, reach, need + limit)
+                            apart_along(e, f, shift, reach)
                         } else {
                             let t = clearance_between(&e.tube, &f.tube, 0.01);
                             let share = |s: f64, line: &CentreLine| {
@@ -67,7 +67,6 @@ impl System<'_, '_> {
                         rows.push(Row {
                             margin,
                             gradient,
-                            ticks: 1,
                             group: group(200 + 16 * c + d, i, j),
                         });
                     }
@@ -81,32 +80,12 @@ impl System<'_, '_> {
 const OWN_SPACING_MM: f64 = 8.0;
 
 /// The nearest pair of places of two elements of one run that are further apart along it than
-/// `reach`: shares and distance, understated by what the spacing may hide. Nothing where they are
-/// further from each other than `most`.
-fn apart_along(
-    e: &Element,
-    f: &Element,
-    shift: f64,
-    reach: f64,
-    most: f64,
-) -> Option<(f64, f64, f64)> {
+/// `reach`: shares and distance, understated by what the spacing may hide.
+fn apart_along(e: &Element, f: &Element, shift: f64, reach: f64) -> Option<(f64, f64, f64)> {
     let (length_e, length_f) = (e.tube.line.length(), f.tube.line.length());
     let start = f.along + shift;
     if start + length_f - e.along <= reach {
         return None;
-    }
-    if let (CentreLine::Segment { a, b }, CentreLine::Segment { a: c, b: d }) =
-        (e.tube.line, f.tube.line)
-    {
-        let pair = segment_to_segment(a, b, c, d);
-        if pair.distance_mm >= most {
-            return None;
-        }
-        let (s, t) = (pair.on_first, pair.on_second);
-        // The nearest pair of all counts where it is far enough apart along the run itself.
-        if start + t * length_f - e.along - s * length_e > reach {
-            return Some((s, t, pair.distance_mm));
-        }
     }
     let count = |length: f64| -> u32 {
         #[expect(
@@ -118,32 +97,17 @@ fn apart_along(
         n
     };
     let (count_e, count_f) = (count(length_e), count(length_f));
-    let (middle_f, half_f) = ball(&f.tube.line);
-    let mut places_f: Vec<Point> = Vec::new();
-    // What the spacing may hide shortens a distance at most to this.
-    let sampled = |d: f64| (d * d + OWN_SPACING_MM * OWN_SPACING_MM).sqrt();
-    let mut within = sampled(most);
     let mut best: Option<(f64, f64, f64)> = None;
     for i in 0..=count_e {
         let s = f64::from(i) / f64::from(count_e);
         let p = e.tube.line.at(s * length_e);
-        if p.distance(middle_f) - half_f >= within {
-            continue;
-        }
-        if places_f.is_empty() {
-            places_f = (0..=count_f)
-                .map(|j| f.tube.line.at(f64::from(j) / f64::from(count_f) * length_f))
-                .collect();
-        }
-        let from = reach + e.along + s * length_e - start;
-        for (j, q) in places_f.iter().enumerate() {
-            let t = j as f64 / f64::from(count_f);
-            if t * length_f <= from {
+        for j in 0..=count_f {
+            let t = f64::from(j) / f64::from(count_f);
+            if start + t * length_f - e.along - s * length_e <= reach {
                 continue;
             }
-            let d = p.distance(*q);
-            if d < within {
-                within = d;
+            let d = p.distance(f.tube.line.at(t * length_f));
+            if best.is_none_or(|b| d < b.2) {
                 best = Some((s, t, d));
             }
         }

@@ -14,72 +14,26 @@ use tubewright_geometry::{Point, Vector};
 use super::chain::Stance;
 use super::shots::body_radius;
 use super::system::Context;
-use crate::problem::{Component, Region, RouteProblem, Run};
+use crate::problem::{Component, Region, Run};
 use crate::route::Proof;
 
-/// Slack of clearances, with room to spare: the form allows 0.05 mm.
+/// Slack of clearances and of the end's place, with room to spare: the form allows 0.05 and 1 mm.
 const SLACK_MM: f64 = 0.2;
-/// How far an end may be off at least, mm: the form's problems allow 1 mm.
-const LEAST_END_MM: f64 = 3.0;
-/// How far the direction of arrival may be off at least, radians: they allow 0.2 degrees.
-const LEAST_END_RAD: f64 = 0.01;
-
-/// How far an end may be off, with room to spare, mm.
-fn end_mm(problem: &RouteProblem, run: &Run) -> f64 {
-    let (middle, reach) = problem.end_room(run);
-    (2.0 * problem.rules.end_place_mm).max(LEAST_END_MM) + reach + middle.distance(run.end)
-}
-
-/// How far the direction of arrival may be off, with room to spare, radians.
-fn end_rad(problem: &RouteProblem) -> f64 {
-    (2.0 * problem.rules.end_turn_rad).max(LEAST_END_RAD)
-}
+const END_MM: f64 = 3.0;
 /// Finest edge of a cell that is looked into, mm.
 const FINEST_MM: f64 = 2.0;
 const MOST_CELLS: f64 = 1_500_000.0;
 
 /// A proof that nothing fits, where one is found.
-///
-/// A proof holds for the route as it is made, not only for the one that is searched: what rounding to
-/// the shop's steps may use up of a gap is no gap here, and the bodies that carry a run's start are
-/// not looked at for that run at all.
 pub(crate) fn prove(ctx: &Context<'_>) -> Option<Proof> {
-    ctx.problem.runs.iter().find_map(|run| {
-        let is_plain = run.own_bodies.is_empty() && ctx.problem.rules.rounding_room_mm <= 0.0;
-        if is_plain {
-            return of_run(ctx, run);
-        }
-        let left = least_in_the_way(ctx.problem, run);
-        let own = Context::new(&left, ctx.cost);
-        of_run(&own, run)
-    })
-}
-
-/// The problem with no more in the way of a run than every route of it, as made, must keep clear of.
-fn least_in_the_way(problem: &RouteProblem, run: &Run) -> RouteProblem {
-    let mut left = problem.clone();
-    let mut number = 0;
-    left.bodies.retain(|_| {
-        number += 1;
-        !run.own_bodies.contains(&(number - 1))
-    });
-    for body in &mut left.bodies {
-        body.gap_mm = (body.gap_mm - problem.rules.rounding_room_mm).max(0.0);
-    }
-    left
+    ctx.problem.runs.iter().find_map(|run| of_run(ctx, run))
 }
 
 /// A start or end where the tube's own ball has no room; quick, so it is looked at before searching.
 pub(crate) fn end_blocked(ctx: &Context<'_>) -> Option<Proof> {
     ctx.problem.runs.iter().find_map(|run| {
         let radius = ctx.problem.tubes.get(run.tube)?.od_mm / 2.0;
-        // An end may be off, and rounding may use up a part of the gap.
-        let rules = &ctx.problem.rules;
-        let slack = SLACK_MM + rules.rounding_room_mm;
-        let ends = [
-            (run.start.origin, slack),
-            (run.end, slack + end_mm(ctx.problem, run)),
-        ];
+        let ends = [(run.start.origin, SLACK_MM), (run.end, SLACK_MM + END_MM)];
         ends.into_iter()
             .enumerate()
             .find_map(|(k, (place, slack))| {
@@ -119,37 +73,36 @@ fn of_run(ctx: &Context<'_>, run: &Run) -> Option<Proof> {
         }
     }
     // A crossover turns the run within its ports.
-    if run.passage.is_some() {
+    // Nothing is claimed of a run whose start stands within the gap of the body that carries it.
+    let is_own = !run.own_bodies.is_empty() && ctx.room.margin_at(run.start.origin) < radius;
+    if run.passage.is_some() || is_own {
         return None;
     }
-    if let Some(proof) = no_way_out(ctx, run, tube.clr_mm, radius) {
+    if run.own_bodies.is_empty()
+        && let Some(proof) = no_way_out(ctx, run, tube.clr_mm, radius)
+    {
         return Some(proof);
     }
     let region = ctx.problem.workspace?;
-    let end = (run.end, end_mm(ctx.problem, run));
-    let flood = Flood::from(ctx, &region, run.start.origin, end, radius)?;
+    let flood = Flood::from(ctx, &region, run.start.origin, run.end, radius)?;
     if !flood.arrives {
         return Some(Proof::NoPassage {
             run: run.id.clone(),
             cell_mm: FINEST_MM,
         });
     }
-    let off = (end_mm(ctx.problem, run), end_rad(ctx.problem));
-    let off_mm = off.0 + tube.clr_mm * (off.1 - LEAST_END_RAD);
-    too_little_advance(run, tube.clr_mm, &flood.reached, off_mm)
-        .or_else(|| too_little_to_turn(run, tube.clr_mm, &flood.reached, off))
+    too_little_advance(run, tube.clr_mm, &flood.reached)
+        .or_else(|| too_little_to_turn(run, tube.clr_mm, &flood.reached))
 }
+
+/// How far the direction of arrival may be off, radians: the form allows 0.2 degrees.
+const END_RAD: f64 = 0.01;
 
 /// From an angle α with an axis to a greater one β (up to square) a curve of radius `R` or wider
 /// advances at least `R (sin β − sin α)` along it: `∫ cos θ ds` with `|dθ/ds| ≤ 1/R`. Where the room
 /// that can be reached ends before, the turn cannot be made; looked at from the start and, against
 /// the travel, from the end, along both directions and the car's axes. Derived here; no source.
-fn too_little_to_turn(
-    run: &Run,
-    clr: f64,
-    reached: &Region,
-    (end_mm, end_rad): (f64, f64),
-) -> Option<Proof> {
+fn too_little_to_turn(run: &Run, clr: f64, reached: &Region) -> Option<Proof> {
     let (d0, d1) = (Stance::of(&run.start).travel, run.end_direction.vector());
     let angle =
         |a: Vector, b: Vector| tubewright_geometry::math::atan2(a.cross(b).norm(), a.dot(b));
@@ -166,12 +119,12 @@ fn too_little_to_turn(
     for a in axes {
         let ways = [
             (run.start.origin, d0, d1, 0.0),
-            (run.end, d1 * -1.0, d0 * -1.0, end_mm),
+            (run.end, d1 * -1.0, d0 * -1.0, END_MM),
         ];
         for (from, leaving, arriving, off) in ways {
             let (alpha, beta) = (
-                (angle(a, leaving) + end_rad).min(square),
-                (angle(a, arriving) - end_rad).clamp(0.0, square),
+                (angle(a, leaving) + END_RAD).min(square),
+                (angle(a, arriving) - END_RAD).clamp(0.0, square),
             );
             let needed = clr * (sin(beta) - sin(alpha));
             let room = extent_along(reached, a) - a.dot(from.to_vector()) + off;
@@ -205,7 +158,6 @@ const CELLS_IN_RADIUS: f64 = 16.0;
 /// no ball of the tube's radius gets as far as `R` within that trumpet, and the other end is not in
 /// the part that it gets to, no run leaves this end. Derived here; no source.
 fn no_way_out(ctx: &Context<'_>, run: &Run, clr: f64, radius: f64) -> Option<Proof> {
-    let end_mm = end_mm(ctx.problem, run);
     let ends = [
         (
             run.start.origin,
@@ -218,20 +170,14 @@ fn no_way_out(ctx: &Context<'_>, run: &Run, clr: f64, radius: f64) -> Option<Pro
             run.end,
             run.end_direction.vector() * -1.0,
             run.start.origin,
-            end_mm,
-            end_rad(ctx.problem),
+            END_MM,
+            END_RAD,
         ),
     ];
     ends.into_iter()
         .find_map(|(from, way, other, off, turned)| {
-            let reach_mm = reach_in_trumpet(
-                ctx,
-                (from, way),
-                (other, end_mm),
-                off + clr * turned,
-                clr,
-                radius,
-            )?;
+            let reach_mm =
+                reach_in_trumpet(ctx, (from, way), other, off + clr * turned, clr, radius)?;
             Some(Proof::NoWayOut {
                 run: run.id.clone(),
                 reach_mm,
@@ -243,7 +189,7 @@ fn no_way_out(ctx: &Context<'_>, run: &Run, clr: f64, radius: f64) -> Option<Pro
 fn reach_in_trumpet(
     ctx: &Context<'_>,
     (from, way): (Point, Vector),
-    (other, other_mm): (Point, f64),
+    other: Point,
     off: f64,
     clr: f64,
     radius: f64,
@@ -257,7 +203,7 @@ fn reach_in_trumpet(
         let middle = from + Vector::new(here[0] as f64, here[1] as f64, here[2] as f64) * cell;
         let h = way.dot(middle - from);
         reach = reach.max(h + half);
-        if h + half >= clr || middle.distance(other) < half + other_mm {
+        if h + half >= clr || middle.distance(other) < half + END_MM {
             return None;
         }
         for axis in 0..3 {
@@ -325,7 +271,7 @@ impl Flood {
         ctx: &Context<'_>,
         region: &Region,
         start: Point,
-        (end, end_mm): (Point, f64),
+        end: Point,
         radius: f64,
     ) -> Option<Self> {
         let size = region.max - region.min;
@@ -358,7 +304,7 @@ impl Flood {
             },
         };
         // The end may be off by its tolerance, and so may be its cell.
-        let near = cell * 2.0 + end_mm;
+        let near = cell * 2.0 + END_MM;
         while let Some(here) = queue.pop_front() {
             let low =
                 region.min + Vector::new(here[0] as f64, here[1] as f64, here[2] as f64) * cell;
@@ -412,7 +358,7 @@ impl Flood {
     }
 }
 
-fn too_little_advance(run: &Run, clr: f64, reached: &Region, end_mm: f64) -> Option<Proof> {
+fn too_little_advance(run: &Run, clr: f64, reached: &Region) -> Option<Proof> {
     let along = Stance::of(&run.start).travel;
     let turned = along.cross(run.end_direction.vector()).norm();
     if turned > 0.005 || run.end_direction.dot(along) < 0.0 {
@@ -434,13 +380,13 @@ fn too_little_advance(run: &Run, clr: f64, reached: &Region, end_mm: f64) -> Opt
     }
     let way = run.end - run.start.origin;
     let advance = along.dot(way);
-    let offset = ((way - along * advance).norm() - end_mm).max(0.0);
+    let offset = ((way - along * advance).norm() - END_MM).max(0.0);
     let needed = if offset >= 2.0 * clr {
         2.0 * clr
     } else {
         (4.0 * clr * offset - offset * offset).max(0.0).sqrt()
     };
-    (advance + 2.0 * end_mm < needed).then(|| Proof::TooLittleAdvance {
+    (advance + 2.0 * END_MM < needed).then(|| Proof::TooLittleAdvance {
         run: run.id.clone(),
         advance_mm: advance,
         needed_mm: needed,

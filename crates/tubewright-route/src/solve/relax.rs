@@ -1,10 +1,10 @@
 //! Why nothing fits: the first of five relaxations that lets something fit, each really solved.
 
-use core::sync::atomic::{AtomicBool, Ordering};
+use core::sync::atomic::AtomicBool;
 
-use super::improve::{Meter, TICKS};
+use super::improve::Meter;
 use super::joint;
-use super::prove::{end_blocked, prove};
+use super::prove::end_blocked;
 use super::system::Context;
 use crate::cost::CostModel;
 use crate::problem::{BodyKind, RouteProblem};
@@ -30,18 +30,10 @@ pub(crate) fn reason(
         }
         let mut meter = Meter {
             spent: 0,
-            give_up: u64::MAX,
-            limit: (budget.work_units / 8).max(200) * TICKS,
+            limit: (budget.work_units / 8).max(500),
             cancel,
         };
-        // A short look, then a proof that this does not help either, then a longer look.
-        let whole = meter.limit;
-        meter.limit = whole / 4;
-        let mut is_found = joint::any(&ctx, budget.seed, &mut meter);
-        if !is_found && !meter.cancel.load(Ordering::Relaxed) && prove(&ctx).is_none() {
-            meter.limit = whole;
-            is_found = joint::any(&ctx, budget.seed, &mut meter);
-        }
+        let is_found = joint::any(&ctx, budget.seed, &mut meter);
         *spent += meter.spent;
         is_found
     };
@@ -69,10 +61,6 @@ pub(crate) fn reason(
         let mut changed = problem.clone();
         for run in &mut changed.runs {
             run.end += run.end_direction * moved;
-            if let Some(room) = &mut run.end_within {
-                room.min += run.end_direction * moved;
-                room.max += run.end_direction * moved;
-            }
             if let Some(w) = &mut changed.workspace {
                 // The box grows with the end that leaves it, as far as the end moves.
                 let by = run.end_direction * moved;

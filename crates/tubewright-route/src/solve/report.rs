@@ -4,7 +4,7 @@ use tubewright_geometry::{Point, math};
 
 use super::improve::Solution;
 use super::layout::{Joint, Slot};
-use super::system::{Anchor, Context, System, tube_of};
+use super::system::{Anchor, Context, System, Target, tube_of};
 use crate::route::{Piece, Route, Term, Tightest};
 
 /// Makes the route of a solution that holds.
@@ -63,7 +63,7 @@ pub(crate) fn route(
                 None => {}
             }
         }
-        if ctx.is_end(&chain.target) {
+        if matches!(chain.target, Target::Fixed(..)) {
             terms[3] += ctx.cost.weld;
         }
     }

@@ -1,18 +1,13 @@
 //! What is in the way, prepared for the search: margins of pieces of tube with the direction in
 //! which they grow.
 
-use tubewright_geometry::distance::{Obstacle, SolidSet, clearance, closest_point_on_solid};
+use tubewright_geometry::distance::{Obstacle, SolidSet, closest_point_on_solid};
 use tubewright_geometry::{CentreLine, Point, Solid, TubeElement, UnitVector, Vector, math};
 
 use crate::problem::{Region, RouteProblem};
 
 /// Tolerance of a clearance in mm: how far it may be understated.
 const CLEARANCE_TOLERANCE_MM: f64 = 2e-3;
-/// The same for what has room to spare: a bend's clearance is a search that costs the more the finer
-/// it is, and only what is nearly too near must be known well.
-const ROUGH_TOLERANCE_MM: f64 = 0.3;
-/// A margin of more than this is room to spare, mm.
-const SPARE_MM: f64 = 1.0;
 
 /// A plane that tubes stay above: the ground, a side of the workspace.
 #[derive(Clone, Copy, Debug)]
@@ -46,8 +41,6 @@ pub(crate) struct Room {
     numbers: Vec<usize>,
     solids: Vec<(Solid, f64)>,
     planes: Vec<Plane>,
-    /// For each body of the problem, about what a question about it costs, in ticks.
-    ticks: Vec<u64>,
 }
 
 impl Room {
@@ -92,13 +85,7 @@ impl Room {
             numbers,
             solids,
             planes,
-            ticks: problem.bodies.iter().map(|b| ticks(&b.solid)).collect(),
         }
-    }
-
-    /// About what a question about a body costs, in ticks ([`super::improve::TICKS`]).
-    pub(crate) fn ticks(&self, body: usize) -> u64 {
-        self.ticks.get(body).copied().unwrap_or(1)
     }
 
     /// Distance less required gap of a bare point, least over everything.
@@ -189,18 +176,12 @@ impl Room {
             }
         }
         let length = tube.line.length();
-        let is_bend = matches!(tube.line, CentreLine::Arc { .. });
-        for mut found in self.set.all_below(tube, ROUGH_TOLERANCE_MM, limit) {
+        for found in self.set.all_below(tube, CLEARANCE_TOLERANCE_MM, limit) {
             let (Some(&body), Some((solid, gap))) =
                 (self.numbers.get(found.body), self.solids.get(found.body))
             else {
                 continue;
             };
-            if is_bend && found.margin_mm.abs() < SPARE_MM {
-                let fine = clearance(tube, solid, CLEARANCE_TOLERANCE_MM);
-                found.margin_mm = fine.gap_mm - gap;
-                found.clearance = fine;
-            }
             let tight = &found.clearance;
             let share = if length > 0.0 {
                 (tight.along_mm / length).clamp(0.0, 1.0)
@@ -280,16 +261,6 @@ impl Room {
             best = Some((body, found.margin_mm, found.clearance.on_centre_line));
         }
         best
-    }
-}
-
-/// What a question about a solid costs: a tree of triangles is looked into as far as it is small, then
-/// only along some branches.
-fn ticks(solid: &Solid) -> u64 {
-    match solid {
-        Solid::Mesh(mesh) => 1 + mesh.triangles().len().min(400) as u64 * 2 / 5,
-        Solid::Union(members) => members.iter().map(ticks).sum(),
-        _ => 1,
     }
 }
 

@@ -10,7 +10,6 @@ use super::descend::Effort;
 use super::field::Field;
 use super::improve::{Meter, Scope, Solution, improve, mend};
 use super::layout::Layout;
-use super::moves::{Variant, rolled};
 use super::polyline::Ends;
 use super::random::Random;
 use super::shots::{Aim, Shot};
@@ -38,37 +37,17 @@ impl Task {
 
 /// Throws for each number of bends and guide in one volley.
 const THROWS: usize = 400;
-/// What they take, in ticks.
-const VOLLEY_TICKS: u64 = 500;
 /// Shots mended of each number of bends and guide.
 const MENDED: usize = 3;
 
 /// What does not hold but comes near: the overrun in mm with the chain and its sizes, closed.
 pub(crate) type NearMiss = Option<(f64, Solution)>;
 
-/// Where a chain's ends are held while its shots are mended.
-pub(crate) trait Hold: Sync {
-    /// The chain of a layout.
-    fn chain(&self, layout: Layout) -> Chain;
-    /// Places of the crossovers, where the chain hangs on one.
-    fn places(&self) -> &[f64];
-}
-
-impl Hold for Task {
-    fn chain(&self, layout: Layout) -> Chain {
-        Self::chain(self, layout)
-    }
-
-    fn places(&self) -> &[f64] {
-        &[]
-    }
-}
-
 /// One volley: throws, rates, mends the best; returns what holds, cheapest first, what comes nearest
 /// when nothing does, and the work spent.
 pub(crate) fn volley(
     ctx: &Context<'_>,
-    (task, hold): (&Task, &dyn Hold),
+    task: &Task,
     field: &Field<'_>,
     guides: &[Vec<Point>],
     bends: core::ops::RangeInclusive<usize>,
@@ -131,27 +110,14 @@ pub(crate) fn volley(
         .collect();
     let mut shots: Vec<Shot> = shots.into_iter().flatten().collect();
     shots.sort_by(|a, b| a.score.total_cmp(&b.score));
-    // Bodies that are not round lie flat in the first of each four, then turned further and further.
-    for (k, shot) in shots.iter_mut().enumerate() {
-        let start = Variant {
-            layout: shot.layout.clone(),
-            x: std::mem::take(&mut shot.x),
-        };
-        let turned = rolled(ctx.problem, &start);
-        let pick = (k % 4)
-            .checked_sub(1)
-            .and_then(|k| turned.into_iter().nth(k));
-        shot.x = pick.unwrap_or(start).x;
-    }
     let mut work = 0;
     let results: Vec<_> = shots
         .par_iter()
         .map(|shot| {
-            let x = [&shot.x, hold.places()].concat();
             mend(
                 ctx,
-                vec![hold.chain(shot.layout.clone())],
-                &x,
+                vec![task.chain(shot.layout.clone())],
+                &shot.x,
                 Effort {
                     steps: 40,
                     pull: 0.1,
@@ -168,7 +134,7 @@ pub(crate) fn volley(
             && near.as_ref().is_none_or(|n| landing.overrun < n.0)
         {
             let missed = Solution {
-                chains: vec![hold.chain(shot.layout.clone())],
+                chains: vec![task.chain(shot.layout.clone())],
                 x: landing.x,
                 cost: landing.cost,
             };
@@ -177,11 +143,8 @@ pub(crate) fn volley(
         found.extend(solution);
     }
     found.sort_by(|a, b| a.cost.total_cmp(&b.cost));
-    (found, near, work + jobs.len() as u64 * VOLLEY_TICKS)
+    (found, near, work + (jobs.len() * THROWS / 100) as u64)
 }
-
-/// What a glance takes, in ticks.
-pub(crate) const GLANCE_TICKS: u64 = 100;
 
 /// The best score of a small volley along a straight guide, nothing mended: a cheap hint of what a
 /// chain between these ends would cost.
@@ -212,7 +175,7 @@ pub(crate) fn glance(ctx: &Context<'_>, task: &Task, field: &Field<'_>, seed: u6
     best
 }
 
-pub(crate) fn straight_guide(task: &Task, clr: f64) -> Vec<Point> {
+fn straight_guide(task: &Task, clr: f64) -> Vec<Point> {
     let (s, e) = (task.ends.start.origin, task.ends.end);
     let lead = clr * 0.8;
     vec![
@@ -267,7 +230,7 @@ pub(crate) fn search(
     let mut tried = BTreeSet::new();
     let mut round = 0u64;
     let mut worn: Vec<Point> = Vec::new();
-    while !(meter.is_over() || pool.is_empty() && meter.is_vain()) {
+    while !meter.is_over() {
         // Where a few bends find nothing, more are tried.
         let most = match round {
             0 => 4,
@@ -276,7 +239,7 @@ pub(crate) fn search(
         };
         let (found, near, work) = volley(
             ctx,
-            (task, task),
+            task,
             field,
             &guides,
             0..=most,

@@ -4,21 +4,18 @@
 use tubewright_geometry::distance::clearance_between;
 use tubewright_geometry::{CentreLine, Point, TubeElement, UnitVector, Vector, math};
 
-use super::chain::{Element, Laid, Part, Screw, Stance, lay};
+use super::chain::{Element, Laid, Part, Stance, lay};
 use super::descend::HOLDS_MM;
 use super::layout::{Layout, Size};
-use super::lines::{ball, clip};
 use super::room::{Contact, Room};
 use crate::cost::CostModel;
-use crate::problem::{Region, RouteProblem, Tube};
+use crate::problem::{RouteProblem, Tube};
 
 /// A problem with what is prepared once for it.
 pub(crate) struct Context<'p> {
     pub(crate) problem: &'p RouteProblem,
     pub(crate) cost: &'p CostModel,
     pub(crate) room: Room,
-    /// Runs whose ends may lie anywhere in a room; after the crossovers, their places are sizes.
-    pub(crate) loose_ends: Vec<(usize, Region)>,
 }
 
 impl<'p> Context<'p> {
@@ -27,20 +24,6 @@ impl<'p> Context<'p> {
             problem,
             cost,
             room: Room::new(problem),
-            loose_ends: problem
-                .runs
-                .iter()
-                .enumerate()
-                .filter_map(|(number, run)| Some((number, run.end_within?)))
-                .collect(),
-        }
-    }
-
-    /// Whether a target is the end of a run, held or loose.
-    pub(crate) fn is_end(&self, target: &Target) -> bool {
-        match target {
-            Target::Fixed(..) => true,
-            Target::Port(number, ..) => *number >= self.problem.crossovers.len(),
         }
     }
 }
@@ -124,8 +107,6 @@ pub(crate) struct System<'c, 'p> {
 pub(crate) struct Row {
     pub(crate) margin: f64,
     pub(crate) gradient: Vec<f64>,
-    /// About what it took to find, in ticks.
-    pub(crate) ticks: u64,
     /// Groups rows of one violation: only the worst of a group counts in the merit.
     pub(crate) group: u64,
 }
@@ -162,15 +143,11 @@ impl<'c, 'p> System<'c, 'p> {
         let hangs = chains
             .iter()
             .any(|c| matches!(c.start, Anchor::Port(..)) || matches!(c.target, Target::Port(..)));
-        let is_loose = |c: &Chain| matches!(c.target, Target::Port(..)) && ctx.is_end(&c.target);
-        let has_loose_ends = chains.iter().any(is_loose);
-        let crossovers = ctx.problem.crossovers.iter().map(|x| x.poses);
-        let ends = ctx.loose_ends.iter().map(|end| end.1);
-        for places in crossovers
-            .filter(|_| hangs)
-            .chain(ends.filter(|_| has_loose_ends))
-        {
-            let (lo, hi) = (places.min.to_array(), places.max.to_array());
+        for crossover in ctx.problem.crossovers.iter().filter(|_| hangs) {
+            let (lo, hi) = (
+                crossover.poses.min.to_array(),
+                crossover.poses.max.to_array(),
+            );
             sizes.extend(lo.into_iter().zip(hi).map(|(lo, hi)| Size {
                 lo,
                 hi,
@@ -210,13 +187,6 @@ impl<'c, 'p> System<'c, 'p> {
         let first = self.pose_index(crossover);
         let at = |k: usize| x.get(first + k).copied().unwrap_or(0.0);
         Vector::new(at(0), at(1), at(2))
-    }
-
-    /// Places of all that is free to slide: crossovers, then loose ends.
-    pub(crate) fn poses(&self, x: &[f64]) -> Vec<Vector> {
-        let first = self.offsets.last().copied().unwrap_or(0);
-        let count = self.sizes.len().saturating_sub(first) / 3;
-        (0..count).map(|k| self.pose(k, x)).collect()
     }
 
     fn pose_index(&self, crossover: usize) -> usize {
@@ -361,12 +331,6 @@ impl<'c, 'p> System<'c, 'p> {
                 *slot += factor * weight.dot(screw.at(place));
             }
         }
-        if element.part == Part::Body
-            && let Some((.., from, to)) = laid.components.iter().find(|c| c.0 == element.index)
-            && let Some(slot) = gradient.get_mut(first + own + 1)
-        {
-            *slot += weight.dot(Screw::roll(*from, *to).at(place));
-        }
         if let Some(Chain {
             start: Anchor::Port(crossover, _),
             ..
@@ -407,7 +371,6 @@ impl<'c, 'p> System<'c, 'p> {
                     rows.push(Row {
                         margin: contact.margin,
                         gradient,
-                        ticks: self.ctx.room.ticks(contact.body),
                         group: group(1 + c, e, contact.body),
                     });
                 }
@@ -461,7 +424,6 @@ impl<'c, 'p> System<'c, 'p> {
                         rows.push(Row {
                             margin: sign * (at - limit),
                             gradient,
-                            ticks: 1,
                             group: group(100 + c, joint, 0),
                         });
                     }
@@ -492,7 +454,6 @@ impl<'c, 'p> System<'c, 'p> {
                     rows.push(Row {
                         margin: contact.margin,
                         gradient,
-                        ticks: self.ctx.room.ticks(contact.body),
                         group: group(1000 + k, b, contact.body),
                     });
                 }
@@ -551,7 +512,6 @@ impl<'c, 'p> System<'c, 'p> {
                         rows.push(Row {
                             margin,
                             gradient,
-                            ticks: 1,
                             group: group(2000 + 16 * c + k, e, b),
                         });
                     }
@@ -570,4 +530,40 @@ pub(crate) fn tube_of(problem: &RouteProblem, run: usize) -> Option<&Tube> {
         .runs
         .get(run)
         .and_then(|r| problem.tubes.get(r.tube))
+}
+
+/// A ball round a centre line.
+pub(super) fn ball(line: &CentreLine) -> (Point, f64) {
+    let length = line.length();
+    (line.at(length / 2.0), length / 2.0)
+}
+
+/// The part of a centre line between two shares of its length.
+pub(crate) fn clip(line: &CentreLine, from: f64, to: f64) -> CentreLine {
+    match *line {
+        CentreLine::Arc {
+            centre,
+            u,
+            v,
+            radius,
+            angle,
+        } => {
+            let (sin, cos) = math::sin_cos(angle * from);
+            let turned = (u * cos + v * sin, v * cos - u * sin);
+            CentreLine::Arc {
+                centre,
+                u: UnitVector::from_unit(turned.0),
+                v: UnitVector::from_unit(turned.1),
+                radius,
+                angle: angle * (to - from),
+            }
+        }
+        _ => {
+            let length = line.length();
+            CentreLine::Segment {
+                a: line.at(from * length),
+                b: line.at(to * length),
+            }
+        }
+    }
 }

@@ -8,7 +8,7 @@ use tubewright_plan::routes::no_way_words;
 use tubewright_route::form;
 
 /// Work units when nobody says otherwise.
-const DEFAULT_EFFORT: u64 = 25_000;
+const DEFAULT_EFFORT: u64 = 30_000;
 
 /// Solves the file and writes the answer beside its name through a temporary file, so that an answer
 /// is never half written.

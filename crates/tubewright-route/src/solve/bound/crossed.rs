@@ -51,7 +51,6 @@ fn links(ctx: &Context<'_>, run: &Run, poses: &[Region], before: usize) -> Optio
     let rules = &ctx.problem.rules;
     let middle = place.min.lerp(place.max, 0.5);
     let ball = place.min.distance(place.max) / 2.0 + ARITHMETIC;
-    let (end, reach) = ctx.problem.end_room(run);
     let (first, second) = run.components.split_at_checked(before)?;
     Some([
         Link {
@@ -69,9 +68,9 @@ fn links(ctx: &Context<'_>, run: &Run, poses: &[Region], before: usize) -> Optio
             start: middle + ports.outlet,
             start_way: ports.outlet_direction.vector(),
             start_ball: ball,
-            end,
+            end: run.end,
             end_way: run.end_direction.vector(),
-            end_ball: rules.end_place_mm + reach + ARITHMETIC,
+            end_ball: rules.end_place_mm + ARITHMETIC,
             end_turn: rules.end_turn_rad + ARITHMETIC,
             components: second.to_vec(),
             components_mm: components_mm(ctx, second),

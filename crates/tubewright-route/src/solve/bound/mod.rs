@@ -80,14 +80,13 @@ pub(crate) fn refined(
 /// A run without a crossover.
 fn plain(ctx: &Context<'_>, run: &Run) -> Link {
     let rules = &ctx.problem.rules;
-    let (end, reach) = ctx.problem.end_room(run);
     Link {
         start: run.start.origin,
         start_way: run.start.travel().vector(),
         start_ball: ARITHMETIC,
-        end,
+        end: run.end,
         end_way: run.end_direction.vector(),
-        end_ball: rules.end_place_mm + reach + ARITHMETIC,
+        end_ball: rules.end_place_mm + ARITHMETIC,
         end_turn: rules.end_turn_rad + ARITHMETIC,
         components: run.components.clone(),
         components_mm: components_mm(ctx, &run.components),

@@ -62,17 +62,7 @@ pub(crate) fn solution_of(ctx: &Context<'_>, route: &Route) -> Result<Solution, 
     for place in &route.crossovers {
         x.extend(place.to_array());
     }
-    let mut system = System::new(ctx, chains);
-    // A loose end is rounded to where the route has it.
-    let laid = system.lay(&x);
-    for (chain, laid) in system.chains.iter_mut().zip(&laid) {
-        let run = problem.runs.get(chain.run);
-        if let (Target::Fixed(place, _), Some(_)) =
-            (&mut chain.target, run.and_then(|r| r.end_within))
-        {
-            *place = laid.end.origin;
-        }
-    }
+    let system = System::new(ctx, chains);
     Ok(Solution {
         cost: system.full_cost(&x),
         chains: system.chains,
