@@ -134,7 +134,7 @@ fn json_has_the_keys_that_the_handbook_lists() {
             "buy",
             "buy cost-with-welds delivery done from-the-shelf missing no-plan-below price welds",
         ),
-        ("cut", "cards clocks followed rolls unit"),
+        ("cut", "cards clocks done followed rolls unit"),
         (
             "check",
             "chosen does-not-apply fail findings not-checked pass routes-older-than",
