@@ -50,11 +50,12 @@ pub(crate) struct Paper {
 }
 
 /// What a run's end may lose to the divisions of the tape, mm and degrees: half of what a fitter pulls
-/// in while tacking for tenths of a millimetre, all of it for thirty-seconds of an inch.
+/// in while tacking for tenths of a millimetre, all of it, and one
+/// millimetre on a way with a dozen cuts, for thirty-seconds of an inch.
 pub(crate) fn most_rounded_away(units: LengthUnits) -> [f64; 2] {
     match units {
         LengthUnits::Millimetres => [1.5, 0.1],
-        LengthUnits::Inches => [3.0, 0.5],
+        LengthUnits::Inches => [4.0, 0.5],
     }
 }
 
