@@ -152,7 +152,7 @@ mod tests {
         let bare = headers(&[(header::HOST, "127.0.0.1:4000")]);
         assert_eq!(guard.judge(&Method::GET, &bare, None), Err(Refused::Key));
         assert_eq!(
-            guard.judge(&Method::GET, &bare, Some("key=abd")),
+            guard.judge(&Method::GET, &bare, Some("key=xyz")),
             Err(Refused::Key)
         );
         assert_eq!(guard.judge(&Method::GET, &bare, Some("key=abc")), Ok(()));

@@ -78,7 +78,7 @@ const COMPONENT_PLACES: [&str; 2] = ["before the first bend", "behind bend "];
 /// A way's words with the new name: *left of the gearbox, over the axle*, *resonator behind bend 2*.
 fn way_renamed(way: &str, renamed: Renamed<'_>) -> String {
     let Renamed { kind, old, new } = renamed;
-    let (befores, afters): (Vec<String>, Vec<&str>) = match kind {
+    let (old_names, afters): (Vec<String>, Vec<&str>) = match kind {
         NameKind::Body => (
             PASSING.iter().map(|side| format!("{side} the ")).collect(),
             vec![""],
@@ -89,7 +89,7 @@ fn way_renamed(way: &str, renamed: Renamed<'_>) -> String {
     let mut out = String::with_capacity(way.len());
     let mut rest = way;
     'parts: while !rest.is_empty() {
-        for before in &befores {
+        for before in &old_names {
             let Some(behind) = rest
                 .strip_prefix(before.as_str())
                 .and_then(|rest| rest.strip_prefix(old))
