@@ -369,10 +369,15 @@ fn as_json(supply: &Supply, rolls: &[RollMark]) -> Value {
             "from-flat": roll.from_flat.deg(),
         })).collect::<Vec<_>>(),
         "followed": supply.followed.iter().map(|end| json!({
-            "run": end.run, "up-to": end.up_to, "end-off-by": end.end_mm,
-            "direction-off-by": end.end_rad.to_degrees(),
+            "run": end.run, "up-to": end.up_to, "end-off-by": to_four_places(end.end_mm),
+            "direction-off-by": to_four_places(end.end_rad.to_degrees()),
         })).collect::<Vec<_>>(),
     })
+}
+
+/// The record keeps degrees as they are written, so that what is read back differs in its last bits.
+fn to_four_places(value: f64) -> f64 {
+    (value * 1e4).round() / 1e4
 }
 
 fn stock_json(card: &CutCard) -> Value {
