@@ -69,7 +69,7 @@ pub struct LooseWay {
 }
 
 impl LooseWay {
-    /// The direction in which a joint is left looser than [`LOOSEST_MM`].
+    /// The direction in which a joint is left looser than `LOOSEST_MM`.
     #[must_use]
     pub fn of(spread: &PoseSpread) -> Option<Self> {
         let (along, sigma_mm) = spread.loosest();
