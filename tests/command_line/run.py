@@ -493,6 +493,18 @@ def case_too_large_a_file_is_refused_with_its_reason(folder):
     assert "build.toml" in ran.stderr and len(ran.stderr) < 2000
 
 
+def case_a_slip_in_the_stock_does_not_stop_the_tape(folder):
+    car = new_car(folder, CARS[0])
+    whole = run("measure", car, "--json", wanted=(CLEAN, FINDINGS))
+    stock = car / "stock.toml"
+    stock.write_text(stock.read_text() + '\n[[offre]]\nsupplier = "nobody"\n')
+    ran = run("measure", car, "--json", wanted=(CLEAN, FINDINGS))
+    assert ran.stdout == whole.stdout, "the survey needs nothing of the stock"
+    assert "stock.toml:" in ran.stderr and "offre" in ran.stderr and "goes on" in ran.stderr, ran.stderr
+    ran = run("buy", car, wanted=(FAILED,))
+    assert "stock.toml:" in ran.stderr and "offre" in ran.stderr and "goes on" not in ran.stderr, ran.stderr
+
+
 def main():
     words = sys.argv[2:]
     failed = passed = 0

@@ -2,7 +2,7 @@
 
 use super::Failure;
 use crate::terminal;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 use tubewright_build::folder::{Folder, FolderError};
 use tubewright_build::model::{BodyKind, Model};
@@ -28,6 +28,19 @@ pub(crate) struct Loaded {
 /// The folder holds no build, a file is too large or unreadable, or there are problems that make
 /// parts unusable.
 pub(crate) fn load(path: &Path) -> Result<Loaded, Failure> {
+    load_needing(path, &FileKind::ALL)
+}
+
+/// Reads the folder for a job that needs the car alone: a slip in another file is shown in full and
+/// stops nothing here, because the tape does not wait for the price list.
+///
+/// # Errors
+/// As [`load`], but of the problems only those of `build.toml` stop the job.
+pub(crate) fn load_the_car(path: &Path) -> Result<Loaded, Failure> {
+    load_needing(path, &[FileKind::Build])
+}
+
+fn load_needing(path: &Path, needed: &[FileKind]) -> Result<Loaded, Failure> {
     let folder = Folder::open(path).map_err(|error| match error {
         FolderError::NoBuild { path } => Failure::NoBuild(path),
         other => Failure::Folder(other),
@@ -37,10 +50,15 @@ pub(crate) fn load(path: &Path) -> Result<Loaded, Failure> {
     }
     let read = folder.read();
     let mut errors = 0;
+    let mut waiting = BTreeSet::new();
     for problem in &read.problems {
         let (word, style) = match problem.severity {
             Severity::Error => {
-                errors += 1;
+                if needed.contains(&problem.file) {
+                    errors += 1;
+                } else {
+                    waiting.insert(problem.file);
+                }
                 ("error", terminal::FAILS)
             }
             Severity::Hint => ("hint", terminal::WARNS),
@@ -57,6 +75,13 @@ pub(crate) fn load(path: &Path) -> Result<Loaded, Failure> {
             folder: path.to_owned(),
             errors,
         });
+    }
+    for file in waiting {
+        terminal::say(&format!(
+            "{}: this job needs nothing of {file} and goes on; the jobs that do will stop there until \
+             it is put right",
+            terminal::styled(terminal::WARNS, "note"),
+        ));
     }
     let mut scans = BTreeMap::new();
     for body in &read.model.build.bodies {

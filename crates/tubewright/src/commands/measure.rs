@@ -17,7 +17,7 @@ use tubewright_plan::survey::guide;
 /// # Errors
 /// The folder cannot be read, or the readings cannot be adjusted at all.
 pub(crate) fn run(arguments: &Measure) -> Result<Done, Failure> {
-    let loaded = load::load(&arguments.at.folder)?;
+    let loaded = load::load_the_car(&arguments.at.folder)?;
     let build = &loaded.model.build;
     let around = survey_and_bodies(&loaded.model, &loaded.scans)?;
     if arguments.at.json {
