@@ -144,6 +144,9 @@ impl TorusCut {
     }
 }
 
+/// How far before the tangent line a leg's cut may come out by rounding and still lie at it, in mm.
+const AT_THE_TANGENT_MM: f64 = 1e-6;
+
 /// A cut through a stock bend whose arc ends: on the lines that the plane meets past a tangent line
 /// the leg is cut, as a straight tube by the same plane.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -168,40 +171,23 @@ impl WrapCurve for BendCut {
         let rho = self.cut.rho_mm(q_rad);
         if section > self.to_rad {
             let leg = self.cut.leg_cut(self.to_rad).along_mm(q_rad)?;
-            (leg >= 0.0).then_some(rho * self.to_rad + leg)
+            (leg >= -AT_THE_TANGENT_MM).then_some(rho * self.to_rad + leg.max(0.0))
         } else if section < self.from_rad {
             let leg = self.cut.leg_cut(self.from_rad).along_mm(q_rad)?;
-            (leg <= 0.0).then_some(rho * self.from_rad + leg)
+            (leg <= AT_THE_TANGENT_MM).then_some(rho * self.from_rad + leg.min(0.0))
         } else {
             Some(rho * section)
         }
     }
 
+    /// Where the cut passes a tangent line, and where it ceases to reach the lines round the tube.
     fn corners_rad(&self) -> Vec<f64> {
-        const STEPS: u32 = 720;
-        let at = |i: u32| math::TAU * f64::from(i) / f64::from(STEPS);
-        let stretch = |q: f64| match self.cut.section_rad(q) {
-            None => 0_u8,
-            Some(p) if p < self.from_rad => 1,
-            Some(p) if p > self.to_rad => 3,
-            Some(_) => 2,
-        };
-        (0..STEPS)
-            .filter(|&i| stretch(at(i)) != stretch(at(i + 1)))
-            .map(|i| {
-                let (mut same, mut other) = (at(i), at(i + 1));
-                let here = stretch(same);
-                for _ in 0..60 {
-                    let middle = 0.5 * (same + other);
-                    if stretch(middle) == here {
-                        same = middle;
-                    } else {
-                        other = middle;
-                    }
-                }
-                if here == 0 { other } else { same }
-            })
-            .collect()
+        let mut corners: Vec<f64> = [self.from_rad, self.to_rad]
+            .into_iter()
+            .flat_map(|tangent| crossings(|q| self.cut.section_rad(q).map(|p| p - tangent)))
+            .collect();
+        corners.extend(edges(|q| self.along_mm(q).is_some()));
+        corners
     }
 }
 
@@ -214,29 +200,94 @@ impl WrapCurve for TorusCut {
         self.section_rad(q_rad).map(|p| p * self.rho_mm(q_rad))
     }
 
-    /// Where the plane ceases to reach the lines, found by halving between neighbours.
+    /// Where the plane ceases to reach the lines.
     fn corners_rad(&self) -> Vec<f64> {
-        const STEPS: u32 = 720;
-        let at = |i: u32| math::TAU * f64::from(i) / f64::from(STEPS);
-        let cut = |q: f64| self.section_rad(q).is_some();
-        (0..STEPS)
-            .filter(|&i| cut(at(i)) != cut(at(i + 1)))
-            .map(|i| {
-                let (mut inside, mut outside) = if cut(at(i)) {
-                    (at(i), at(i + 1))
-                } else {
-                    (at(i + 1), at(i))
-                };
-                for _ in 0..60 {
-                    let middle = 0.5 * (inside + outside);
-                    if cut(middle) {
-                        inside = middle;
-                    } else {
-                        outside = middle;
-                    }
-                }
-                inside
-            })
-            .collect()
+        edges(|q| self.section_rad(q).is_some())
     }
+}
+
+/// Lines round the tube that are looked at before halving begins.
+const STEPS: u32 = 720;
+/// Halvings that bring half a degree down to what an `f64` can tell apart.
+const HALVINGS: u32 = 60;
+
+fn step_rad(i: u32) -> f64 {
+    math::TAU * f64::from(i) / f64::from(STEPS)
+}
+
+/// The last angle on the side of `inside`, between one where `holds` and one where it does not.
+fn last_inside(mut inside: f64, mut outside: f64, holds: impl Fn(f64) -> bool) -> f64 {
+    for _ in 0..HALVINGS {
+        let middle = 0.5 * (inside + outside);
+        if holds(middle) {
+            inside = middle;
+        } else {
+            outside = middle;
+        }
+    }
+    inside
+}
+
+/// Angles in `[0, 2π]`, still cut, beside which the curve is not cut.
+fn edges(is_cut: impl Fn(f64) -> bool) -> Vec<f64> {
+    (0..STEPS)
+        .map(|i| (step_rad(i), step_rad(i + 1)))
+        .filter(|&(a, b)| is_cut(a) != is_cut(b))
+        .map(|(a, b)| {
+            let (inside, outside) = if is_cut(a) { (a, b) } else { (b, a) };
+            last_inside(inside, outside, &is_cut)
+        })
+        .collect()
+}
+
+/// Angles in `[0, 2π]` at which `value` passes zero, those too where it comes back within a step: about
+/// every line that lies nearer to zero than its neighbours the nearest place is looked for by thirds.
+fn crossings(value: impl Fn(f64) -> Option<f64>) -> Vec<f64> {
+    let is_above = |q: f64| value(q).map(|v| v > 0.0);
+    let passes = |a: f64, b: f64| match (is_above(a), is_above(b)) {
+        (Some(here), Some(there)) if here != there => {
+            Some(last_inside(a, b, |q| is_above(q) == Some(here)))
+        }
+        _ => None,
+    };
+    let mut out = Vec::new();
+    for i in 0..STEPS {
+        let (before, here, after) = (step_rad(i) - step_rad(1), step_rad(i), step_rad(i + 1));
+        if let Some(q) = passes(here, after) {
+            out.push(q);
+        }
+        let Some([u, v, w]) = value(before)
+            .zip(value(here))
+            .zip(value(after))
+            .map(|((u, v), w)| [u, v, w])
+        else {
+            continue;
+        };
+        let is_near = (u > 0.0) == (v > 0.0)
+            && (v > 0.0) == (w > 0.0)
+            && v.abs() <= u.abs()
+            && v.abs() <= w.abs();
+        if is_near {
+            let beyond = nearest(before, after, |q| {
+                value(q).map_or(f64::INFINITY, |x| x * v.signum())
+            });
+            out.extend(passes(before, beyond));
+            out.extend(passes(beyond, after));
+        }
+    }
+    out.retain(|q| (0.0..=math::TAU).contains(q));
+    out
+}
+
+/// Where `height` is least between two angles over which it has one minimum.
+fn nearest(mut from: f64, mut to: f64, height: impl Fn(f64) -> f64) -> f64 {
+    for _ in 0..HALVINGS {
+        let third = (to - from) / 3.0;
+        if height(from + third) <= height(to - third) {
+            to -= third;
+        } else {
+            from += third;
+        }
+    }
+    0.5 * (from + to)
 }
