@@ -1076,9 +1076,13 @@ isOnHand: boolean,
  */
 number: number, 
 /**
- * Its shape in words.
+ * Its shape in words, with lengths in millimetres.
  */
 stock: string, 
+/**
+ * The same with lengths in inches.
+ */
+stockInInches: string, 
 /**
  * The parts from end A on, each by the marks of the pieces it serves.
  */

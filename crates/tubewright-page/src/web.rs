@@ -250,6 +250,8 @@ struct Wanted {
     view: Option<String>,
     way: Option<usize>,
     card: Option<usize>,
+    /// Unit that the person picked; without it the build's.
+    unit: Option<String>,
 }
 
 /// Width of one view on the page, mm of paper.
@@ -286,7 +288,7 @@ async fn card(State(play): State<Playground>, Query(wanted): Query<Wanted>) -> R
     picture(play, move |build| {
         wanted
             .card
-            .and_then(|card| build.card_picture(card))
+            .and_then(|card| build.card_picture(card, wanted.unit.as_deref()))
             .ok_or_else(|| "there is no such card any more".to_owned())
     })
     .await

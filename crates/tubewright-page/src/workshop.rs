@@ -17,6 +17,7 @@ use tokio::sync::broadcast;
 use tubewright_build::FileKind;
 use tubewright_build::folder::{Changes, Folder, FolderError};
 use tubewright_build::model::Model;
+use tubewright_plan::lengths::Lengths;
 use tubewright_plan::plan_file::{
     Stage, StoredStage, bodies_inputs, bodies_result, routes_inputs, routes_result, survey_inputs,
     survey_result,
@@ -147,11 +148,15 @@ impl Workshop {
         self.shown().scene()
     }
 
-    /// The picture of a cut card, by its place among the cards.
-    pub(crate) fn card_picture(&self, number: usize) -> Option<String> {
+    /// The picture of a cut card, by its place among the cards, with lengths in the unit of this sign;
+    /// for any other in that of the build.
+    pub(crate) fn card_picture(&self, number: usize, unit: Option<&str>) -> Option<String> {
         let shown = self.shown();
         let card = shown.now()?.ok()?.cards.get(number)?;
-        let drawing = tubewright_plan::packet::card_picture(card).ok()?;
+        let lengths = unit
+            .and_then(Lengths::of_sign)
+            .unwrap_or_else(|| Lengths::of(shown.car.model()));
+        let drawing = tubewright_plan::packet::card_picture(card, lengths).ok()?;
         Some(tubewright_sheets::to_svg(&drawing))
     }
 

@@ -31,6 +31,14 @@ impl Lengths {
         }
     }
 
+    /// Those whose unit has this sign (`mm`, `in`).
+    #[must_use]
+    pub fn of_sign(sign: &str) -> Option<Self> {
+        [Self::Millimetres, Self::Inches]
+            .into_iter()
+            .find(|lengths| lengths.sign() == sign)
+    }
+
     /// The unit's sign, for the head of a column.
     #[must_use]
     pub const fn sign(self) -> &'static str {

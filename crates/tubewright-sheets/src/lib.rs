@@ -18,7 +18,9 @@ pub mod split;
 mod svg;
 pub mod template;
 
-pub use card::{BladeSide, CardCut, CardError, CardItem, CardPart, cut_card, cut_picture};
+pub use card::{
+    BladeSide, CardCut, CardError, CardItem, CardLengths, CardPart, cut_card, cut_picture,
+};
 pub use drawing::Drawing;
 pub use dxf::to_dxf;
 pub use scene::{PieceKind, Scene, SceneBody, SceneMark, ScenePiece, SceneRun, TightPlace};

@@ -3,7 +3,7 @@
 import type { CardView, Plan } from "../api";
 import { PacketButton } from "../packet";
 import { today, useAsked, useShop } from "../shop";
-import { saw, signedDegrees, small } from "../units";
+import { degrees, saw, signedDegrees, small } from "../units";
 
 export function Cut() {
   const { view } = useShop();
@@ -35,8 +35,8 @@ function Card({ card }: { card: CardView }) {
   return (
     <section class="card cutcard">
       <h2>{card.item}{card.number > 1 ? ` no. ${card.number}` : ""} <small>{card.isOnHand ? "from the shelf" : "bought"}</small></h2>
-      <p>{card.stock}</p>
-      <img src={`api/card?card=${card.picture}&of=${view.version}`} alt={`${card.item} with its cuts`} />
+      <p>{unit === "mm" ? card.stock : card.stockInInches}</p>
+      <img src={`api/card?card=${card.picture}&unit=${unit}&of=${view.version}`} alt={`${card.item} with its cuts`} />
       {card.warnings.map((words) => <p class="bad" key={words}>{words}</p>)}
       {card.cuts.length === 0 ? <p>Used whole, no cut.</p> : (
         <div class="scroll" tabIndex={0} role="region" aria-label={`marks on ${card.item}`}>
@@ -53,7 +53,7 @@ function Card({ card }: { card: CardView }) {
                   <td>{saw(cut.outside, unit)}</td>
                   <td>{saw(cut.inside, unit)}</td>
                   <td>{saw(cut.side, unit)}</td>
-                  <td class={cut.dress === null ? "" : "bad"}>{cut.dress === null ? `to ${cut.kerfToward}${cut.saw === 0 ? "" : `, saw ${cut.saw.toFixed(1)}°`}` : "dress"}</td>
+                  <td class={cut.dress === null ? "" : "bad"}>{cut.dress === null ? `to ${cut.kerfToward}${cut.saw === 0 ? "" : `, saw ${degrees(cut.saw)}`}` : "dress"}</td>
                 </tr>
               ))}
             </tbody>

@@ -13,8 +13,10 @@ pub struct CardView {
     pub is_on_hand: bool,
     /// Number among those of the same name.
     pub number: u32,
-    /// Its shape in words.
+    /// Its shape in words, with lengths in millimetres.
     pub stock: String,
+    /// The same with lengths in inches.
+    pub stock_in_inches: String,
     /// The parts from end A on, each by the marks of the pieces it serves.
     pub parts: Vec<Vec<String>>,
     /// The cuts in the order of sawing.

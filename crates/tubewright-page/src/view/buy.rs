@@ -5,10 +5,11 @@ use crate::derived::Shown;
 use std::collections::BTreeMap;
 use tubewright_build::model::{EntryKind, Model};
 use tubewright_plan::fit::Steel;
+use tubewright_plan::lengths::Lengths;
 use tubewright_plan::routes::roll_marks;
 use tubewright_plan::stages::Supply;
 use tubewright_plan::stock::{missing_words, proof_words, trouble_words};
-use tubewright_stock::{CutCard, FaceBy, KerfSide, Source, StockEnd, StockPlan, StockShape};
+use tubewright_stock::{CutCard, FaceBy, KerfSide, Source, StockEnd, StockPlan};
 
 pub(super) fn of(shown: &Shown, supply: &Supply) -> BuyView {
     let plan = &supply.plan;
@@ -188,21 +189,8 @@ fn card((picture, card): (u32, &CutCard)) -> CardView {
         is_on_hand,
         number: card.number,
         picture,
-        stock: match card.stock.shape {
-            StockShape::Straight { length } => format!("straight, {:.0} mm long", length.mm()),
-            StockShape::Bend {
-                angle,
-                clr,
-                leg_a,
-                leg_b,
-            } => format!(
-                "bend {:.0}°, CLR {:.1} mm, legs A {:.0} and B {:.0} mm",
-                angle.deg(),
-                clr.mm(),
-                leg_a.mm(),
-                leg_b.mm()
-            ),
-        },
+        stock: Lengths::Millimetres.stock(&card.stock),
+        stock_in_inches: Lengths::Inches.stock(&card.stock),
         parts: card
             .parts
             .iter()

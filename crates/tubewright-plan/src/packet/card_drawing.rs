@@ -1,10 +1,11 @@
 //! The picture on a cut card: the item from the side, its rings, the blade's side, what each part is.
 
 use super::cut_cards::{names, part_mark};
+use crate::lengths::Lengths;
 use tubewright_geometry::cut::StockBend;
 use tubewright_packet::{Block, Picture};
 use tubewright_sheets::{
-    BladeSide, CardCut, CardError, CardItem, CardPart, Drawing, cut_picture, to_svg,
+    BladeSide, CardCut, CardError, CardItem, CardLengths, CardPart, Drawing, cut_picture, to_svg,
 };
 use tubewright_stock::{CutCard, CutPart, KerfSide, PartPlace, StockEnd, StockShape};
 
@@ -27,8 +28,8 @@ pub(super) fn whole_mm(card: &CutCard) -> f64 {
 }
 
 /// The picture as a block, or why there is none.
-pub(super) fn picture(card: &CutCard, name: &str) -> Block {
-    match card_picture(card) {
+pub(super) fn picture(card: &CutCard, name: &str, lengths: Lengths) -> Block {
+    match card_picture(card, lengths) {
         Ok(drawing) => Block::Picture {
             picture: Picture {
                 svg: to_svg(&drawing),
@@ -44,11 +45,29 @@ pub(super) fn picture(card: &CutCard, name: &str) -> Block {
     }
 }
 
-/// The stock item from the side with its cuts and the pieces that it gives, as on the printed card.
+/// How lengths are written in the picture: as in the words beside it.
+const fn card_lengths(lengths: Lengths) -> CardLengths {
+    let sign = lengths.sign();
+    match lengths {
+        Lengths::Millimetres => CardLengths {
+            sign,
+            saw: |mm| Lengths::Millimetres.saw(mm),
+            size: |mm| Lengths::Millimetres.size(mm),
+        },
+        Lengths::Inches => CardLengths {
+            sign,
+            saw: |mm| Lengths::Inches.saw(mm),
+            size: |mm| Lengths::Inches.size(mm),
+        },
+    }
+}
+
+/// The stock item from the side with its cuts and the pieces that it gives, as on the printed card;
+/// its lengths as `lengths` writes them.
 ///
 /// # Errors
 /// [`CardError`] for sizes that are not sound and cuts that are not on the item.
-pub fn card_picture(card: &CutCard) -> Result<Drawing, CardError> {
+pub fn card_picture(card: &CutCard, lengths: Lengths) -> Result<Drawing, CardError> {
     let (name, _) = names(card);
     let (near_leg_mm, far_leg_mm, bend_rad, clr_mm) = match card.stock.shape {
         StockShape::Straight { length } => (length.mm(), 0.0, 0.0, 0.0),
@@ -124,6 +143,7 @@ pub fn card_picture(card: &CutCard) -> Result<Drawing, CardError> {
         stock,
         cuts,
         parts,
+        lengths: card_lengths(lengths),
     };
     cut_picture(&item, PICTURE_MM)
 }

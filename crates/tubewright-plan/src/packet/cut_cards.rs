@@ -91,7 +91,7 @@ fn sheet(
                 job.lengths.tube(&card.stock.tube)
             ),
         },
-        picture(card, &name),
+        picture(card, &name, job.lengths),
     ];
     for finding in &card.findings {
         blocks.push(caution(&trouble_words(job, finding.cut, finding.trouble)));

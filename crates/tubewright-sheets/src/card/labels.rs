@@ -2,7 +2,7 @@
 
 use super::path::BenchPath;
 use super::{CardItem, CardPart};
-use crate::drawing::{BASE_LINE_DROP, Item, Lettering, Line, Spot, Weight};
+use crate::drawing::{BASE_LINE_DROP, Item, Lettering, Line, Rect, Spot, Weight};
 
 const LETTERS_MM: f64 = 4.4;
 const SMALL_MM: f64 = 2.6;
@@ -15,70 +15,99 @@ fn words(part: &CardPart) -> (&str, Lettering) {
     }
 }
 
-/// Row above the tube of each part's name; none when it fits into the tube, or is waste too short to
-/// name.
-fn rows(item: &CardItem, path: &BenchPath<'_>) -> Vec<Option<u32>> {
-    // Where each row above is taken up to.
-    let mut taken: Vec<f64> = Vec::new();
-    item.parts
-        .iter()
-        .map(|part| {
-            let (text, lettering) = words(part);
-            let width = lettering.width_mm(text);
-            let room = path.on_paper_mm(part.to_mm - part.from_mm) - 4.0;
-            if part.mark.is_none() || width <= room {
-                return None;
+/// A name with its place.
+struct Named<'a> {
+    text: &'a str,
+    lettering: Lettering,
+    /// Middle of the letters.
+    at: Spot,
+    /// Its row above the tube and the line down to its part; none when it stands in the tube.
+    above: Option<(u32, [Spot; 2])>,
+}
+
+impl Named<'_> {
+    fn words(&self) -> Item {
+        Item::Text {
+            at: self.at + Spot::new(0.0, BASE_LINE_DROP * self.lettering.size_mm),
+            text: self.text.to_owned(),
+            lettering: self.lettering,
+            turn_rad: 0.0,
+            has_halo: true,
+        }
+    }
+}
+
+/// Most rows above the tube; beyond them names may touch.
+const MOST_ROWS: u32 = 24;
+
+/// Every name in its place: in the tube where it fits, else in the lowest row above where it lies on
+/// no other and on no figure of `sizes`. Waste too short to name has none.
+fn named<'a>(item: &'a CardItem, path: &BenchPath<'_>, sizes: &[Item]) -> Vec<Named<'a>> {
+    let half = 0.5 * path.width_mm();
+    let mut taken: Vec<Rect> = sizes.iter().filter_map(Item::letters).collect();
+    let mut out = Vec::new();
+    for part in &item.parts {
+        let (text, lettering) = words(part);
+        let width = lettering.width_mm(text);
+        let room = path.on_paper_mm(part.to_mm - part.from_mm);
+        let (at, along) = path.at(0.5 * (part.from_mm + part.to_mm));
+        let in_tube = Named {
+            text,
+            lettering,
+            at,
+            above: None,
+        };
+        if part.mark.is_none() {
+            if width <= room - 1.0 {
+                out.push(in_tube);
             }
-            let centre = path.at(0.5 * (part.from_mm + part.to_mm)).0.x;
-            let (from, to) = (centre - 0.5 * width - 1.0, centre + 0.5 * width + 1.0);
-            let row = taken
-                .iter()
-                .position(|end| from >= *end)
-                .unwrap_or(taken.len());
-            if let Some(end) = taken.get_mut(row) {
-                *end = to;
-            } else {
-                taken.push(to);
+            continue;
+        }
+        if width <= room - 4.0 {
+            out.push(in_tube);
+            continue;
+        }
+        // On the inside of the bend, which is above.
+        let up = along.quarter() * -1.0;
+        let in_row = |row: u32| {
+            let tip = at + up * (half + 6.0 + ROW_MM * f64::from(row));
+            Named {
+                text,
+                lettering,
+                at: tip + Spot::new(0.0, -2.6),
+                above: Some((row, [at + up * (half - 2.0), tip])),
             }
-            u32::try_from(row).ok()
-        })
-        .collect()
+        };
+        let is_free = |name: &Named<'_>| {
+            name.words().letters().is_none_or(|letters| {
+                let roomy = letters.grown(0.5);
+                taken.iter().all(|other| roomy.overlap_mm2(*other) <= 0.0)
+            })
+        };
+        let found = (0..MOST_ROWS)
+            .map(in_row)
+            .find(is_free)
+            .unwrap_or_else(|| in_row(MOST_ROWS));
+        taken.extend(found.words().letters());
+        out.push(found);
+    }
+    out
 }
 
 /// Room that the names need above the tube.
-pub(super) fn room_above_mm(item: &CardItem, path: &BenchPath<'_>) -> f64 {
-    let highest = rows(item, path).into_iter().flatten().max();
+pub(super) fn room_above_mm(item: &CardItem, path: &BenchPath<'_>, sizes: &[Item]) -> f64 {
+    let names = named(item, path, sizes);
+    let highest = names.iter().filter_map(|name| Some(name.above?.0)).max();
     12.0 + highest.map_or(0.0, |row| ROW_MM * f64::from(row + 1))
 }
 
-pub(super) fn labels(item: &CardItem, path: &BenchPath<'_>) -> Vec<Item> {
+pub(super) fn labels(item: &CardItem, path: &BenchPath<'_>, sizes: &[Item]) -> Vec<Item> {
     let mut items = Vec::new();
-    let half = 0.5 * path.width_mm();
-    for (part, row) in item.parts.iter().zip(rows(item, path)) {
-        let (text, lettering) = words(part);
-        let room = path.on_paper_mm(part.to_mm - part.from_mm) - 1.0;
-        if part.mark.is_none() && lettering.width_mm(text) > room {
-            continue;
+    for name in named(item, path, sizes) {
+        if let Some((_, [foot, tip])) = name.above {
+            items.push(Item::line(foot, tip, Line::solid(Weight::Hair)));
         }
-        let (at, along) = path.at(0.5 * (part.from_mm + part.to_mm));
-        let at = match row {
-            None => at,
-            Some(row) => {
-                // On the inside of the bend, which is above.
-                let up = along.quarter() * -1.0;
-                let foot = at + up * (half - 2.0);
-                let tip = at + up * (half + 6.0 + ROW_MM * f64::from(row));
-                items.push(Item::line(foot, tip, Line::solid(Weight::Hair)));
-                tip + Spot::new(0.0, -2.6)
-            }
-        };
-        items.push(Item::Text {
-            at: at + Spot::new(0.0, BASE_LINE_DROP * lettering.size_mm),
-            text: text.to_owned(),
-            lettering,
-            turn_rad: 0.0,
-            has_halo: true,
-        });
+        items.push(name.words());
     }
     items
 }

@@ -14,7 +14,7 @@ use path::BenchPath;
 use tubewright_geometry::cut::{MarkError, Marks, StockBend};
 
 /// A stock item with what is cut from it. A straight has a bend of no angle and no far leg.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug)]
 pub struct CardItem {
     /// Name of the item ("bend 57 45").
     pub name: String,
@@ -24,6 +24,21 @@ pub struct CardItem {
     pub cuts: Vec<CardCut>,
     /// What the cuts leave, from the near end on.
     pub parts: Vec<CardPart>,
+    /// How its lengths are written.
+    pub lengths: CardLengths,
+}
+
+/// How lengths are written on a card: by whoever writes the words beside the picture, so that the two
+/// never read differently. No unit is chosen here.
+#[derive(Clone, Copy, Debug)]
+pub struct CardLengths {
+    /// The unit's sign ("mm").
+    pub sign: &'static str,
+    /// Writes millimetres that are marked or sawn, without the sign ("77.0").
+    pub saw: fn(f64) -> String,
+    /// Writes millimetres of a size that is named and not measured (diameter, radius), without the
+    /// sign ("57").
+    pub size: fn(f64) -> String,
 }
 
 /// One cut.
@@ -111,13 +126,12 @@ const BAR_MM: f64 = 14.0;
 pub fn cut_card(item: &CardItem, width_mm: f64) -> Result<Drawing, CardError> {
     let mut drawing = Drawing::new(width_mm, 0.0, format!("Cut card: {}", item.name));
     let marks = checked_marks(item, width_mm)?;
-    let is_bend = item.stock.bend_rad > 1e-9;
     let foot = picture(item, width_mm, 12.0, &mut drawing) + 4.0;
     let rows = f64::from(u32::try_from(marks.len()).unwrap_or(u32::MAX));
     drawing.height_mm = foot + 12.0 + 5.2 * rows;
     let length_mm = item.stock.whole_length().centre_line_mm;
     drawing.push("head", head(item, length_mm));
-    drawing.push("marks", table(&marks, is_bend, foot, width_mm));
+    drawing.push("marks", table(&marks, item, foot, width_mm));
     Ok(drawing)
 }
 
@@ -187,7 +201,9 @@ fn picture(item: &CardItem, width_mm: f64, top_mm: f64, drawing: &mut Drawing) -
         .min(1.0);
     let path = BenchPath::new(stock, scale, BAR_MM);
     let extent = path.extent();
-    let above = labels::room_above_mm(item, &path);
+    let sizes = sizes(item, &path);
+    let names = labels::labels(item, &path, &sizes);
+    let above = labels::room_above_mm(item, &path, &sizes);
     let below = cuts::room_below_mm(item, &path);
     let top = top_mm + above;
     let shift = Spot::new(
@@ -199,8 +215,8 @@ fn picture(item: &CardItem, width_mm: f64, top_mm: f64, drawing: &mut Drawing) -
     };
     put("tube", tube(item, &path));
     put("cuts", cuts::cuts(item, &path));
-    put("sizes", sizes(stock, &path));
-    put("parts", labels::labels(item, &path));
+    put("sizes", sizes);
+    put("parts", names);
     put("ends", ends(&path));
     top + extent.height() + below
 }
@@ -246,31 +262,44 @@ fn ends(path: &BenchPath<'_>) -> Vec<Item> {
     items
 }
 
-fn sizes(stock: &StockBend, path: &BenchPath<'_>) -> Vec<Item> {
-    let mut items = Vec::new();
+/// How far a dimension line stands off the tube, mm of paper.
+const SIZE_OFF_MM: f64 = 7.0;
+/// How much further when its figure would lie on another.
+const SIZE_STEP_MM: f64 = 5.0;
+
+/// The legs with their lengths, on the inside of the bend, and the tangent lines.
+fn sizes(item: &CardItem, path: &BenchPath<'_>) -> Vec<Item> {
+    let stock = &item.stock;
     let arc_mm = stock.clr_mm * stock.bend_rad;
-    let stretch = |from: f64, to: f64, words: String| {
+    let stretch = |from: f64, to: f64, off_mm: f64| {
         let ((a, along), (b, _)) = (path.at(from), path.at(to));
         let side = along.quarter() * (-0.5 * path.width_mm());
         Item::Dimension(Dimension {
             from: a + side,
             to: b + side,
-            off_mm: -7.0,
-            text: words,
+            off_mm: -off_mm,
+            text: (item.lengths.saw)(to - from),
             size_mm: 3.4,
         })
     };
+    let mut items = Vec::new();
     if stock.near_leg_mm > 1e-6 {
-        items.push(stretch(
-            0.0,
-            stock.near_leg_mm,
-            format!("{}", Figure(round_tenth(stock.near_leg_mm))),
-        ));
+        items.push(stretch(0.0, stock.near_leg_mm, SIZE_OFF_MM));
     }
     if stock.far_leg_mm > 1e-6 {
         let from = stock.near_leg_mm + arc_mm;
-        let words = Figure(round_tenth(stock.far_leg_mm)).to_string();
-        items.push(stretch(from, from + stock.far_leg_mm, words));
+        let far = |off_mm: f64| stretch(from, from + stock.far_leg_mm, off_mm);
+        let near = items.first().and_then(Item::letters);
+        let is_free = |size: &Item| match (size.letters(), near) {
+            (Some(a), Some(b)) => a.overlap_mm2(b) <= 0.0,
+            _ => true,
+        };
+        let close = far(SIZE_OFF_MM);
+        items.push(if is_free(&close) {
+            close
+        } else {
+            far(SIZE_OFF_MM + SIZE_STEP_MM)
+        });
     }
     // Tangent lines: where the legs end and the bend begins.
     if stock.bend_rad > 1e-9 {
@@ -287,25 +316,23 @@ fn sizes(stock: &StockBend, path: &BenchPath<'_>) -> Vec<Item> {
     items
 }
 
-fn round_tenth(mm: f64) -> f64 {
-    (mm * 10.0).round() / 10.0
-}
-
 fn head(item: &CardItem, length_mm: f64) -> Vec<Item> {
-    let stock = &item.stock;
+    let (stock, l) = (&item.stock, &item.lengths);
+    let from = format!("{} from the near end (left)", l.sign);
     let sizes = if stock.bend_rad > 1e-9 {
+        let bend_deg = (stock.bend_rad.to_degrees() * 10.0).round() / 10.0;
         format!(
-            "OD {} · bend {}° · CLR {} · {} along the centre line · mm from the near end (left)",
-            Figure(stock.od_mm),
-            Figure(round_tenth(stock.bend_rad.to_degrees())),
-            Figure(round_tenth(stock.clr_mm)),
-            Figure(round_tenth(length_mm))
+            "OD {} · bend {}° · CLR {} · {} along the centre line · {from}",
+            (l.size)(stock.od_mm),
+            Figure(bend_deg),
+            (l.size)(stock.clr_mm),
+            (l.saw)(length_mm)
         )
     } else {
         format!(
-            "OD {} · straight {} long · mm from the near end (left)",
-            Figure(stock.od_mm),
-            Figure(round_tenth(length_mm))
+            "OD {} · straight {} long · {from}",
+            (l.size)(stock.od_mm),
+            (l.saw)(length_mm)
         )
     };
     vec![
@@ -318,7 +345,8 @@ fn head(item: &CardItem, length_mm: f64) -> Vec<Item> {
     ]
 }
 
-fn table(marks: &[(&CardCut, Marks)], is_bend: bool, top: f64, width_mm: f64) -> Vec<Item> {
+fn table(marks: &[(&CardCut, Marks)], item: &CardItem, top: f64, width_mm: f64) -> Vec<Item> {
+    let is_bend = item.stock.bend_rad > 1e-9;
     if marks.is_empty() {
         return Vec::new();
     }
@@ -360,7 +388,7 @@ fn table(marks: &[(&CardCut, Marks)], is_bend: bool, top: f64, width_mm: f64) ->
         for ((t, _), mm) in heads.iter().skip(1).zip(figures) {
             items.push(Item::text(
                 Spot::new(share(*t), base),
-                format!("{mm:.1}"),
+                (item.lengths.saw)(mm),
                 Lettering::plain(3.4).bold(),
             ));
         }

@@ -172,6 +172,41 @@ impl Item {
         }
     }
 
+    /// The room that its letters take, as the smallest upright rectangle round them, rather too large
+    /// than too small (see [`Lettering::width_mm`]); none when nothing is written.
+    #[must_use]
+    pub fn letters(&self) -> Option<Rect> {
+        let (at, text, lettering, turn_rad) = match self {
+            Self::Text {
+                at,
+                text,
+                lettering,
+                turn_rad,
+                ..
+            } => (at, text, lettering, turn_rad),
+            Self::Dimension(size) => return size.items().iter().find_map(Self::letters),
+            _ => return None,
+        };
+        let width = lettering.width_mm(text);
+        let left = match lettering.anchor {
+            Anchor::Start => 0.0,
+            Anchor::Middle => -0.5 * width,
+            Anchor::End => -width,
+        };
+        let (along, down) = (Spot::toward(*turn_rad), Spot::toward(*turn_rad).quarter());
+        // From the top of the capitals to the foot of a `g`.
+        let (top, foot) = (-0.74 * lettering.size_mm, 0.22 * lettering.size_mm);
+        Some(Rect::of(
+            [
+                (left, top),
+                (left + width, top),
+                (left + width, foot),
+                (left, foot),
+            ]
+            .map(|(x, y)| *at + along * x + down * y),
+        ))
+    }
+
     /// An upright rectangle.
     #[must_use]
     pub fn rect(rect: Rect, line: Option<Line>, fill: Fill) -> Self {

@@ -1,8 +1,19 @@
 //! Cut cards: true outline, marks of the table as the bench would measure them.
 
+use proptest::prelude::*;
 use tubewright_geometry::cut::StockBend;
 use tubewright_sheets::drawing::{Item, Rect};
-use tubewright_sheets::{BladeSide, CardCut, CardError, CardItem, Drawing, cut_card, to_svg};
+use tubewright_sheets::{
+    BladeSide, CardCut, CardError, CardItem, CardLengths, CardPart, Drawing, cut_card, cut_picture,
+    to_svg,
+};
+
+/// As long as a length is ever written: inches with a fraction to 1/32.
+const INCHES: CardLengths = CardLengths {
+    sign: "in",
+    saw: |mm| format!("{}-31/32", (mm / 25.4).floor()),
+    size: |mm| format!("{:.3}", mm / 25.4),
+};
 
 fn texts(drawing: &Drawing, layer: &str) -> Vec<String> {
     let found = drawing
@@ -110,7 +121,7 @@ fn cuts_a_kerf_apart_have_numbers_that_can_be_told_apart() {
         words: String::new(),
     })
     .to_vec();
-    let drawing = tubewright_sheets::cut_picture(&item, 184.0).unwrap();
+    let drawing = cut_picture(&item, 184.0).unwrap();
     let rings: Vec<_> = drawing
         .layers
         .iter()
@@ -135,7 +146,106 @@ fn cuts_a_kerf_apart_have_numbers_that_can_be_told_apart() {
 #[test]
 fn the_picture_letters_both_ends() {
     for (_, item) in crate::common::cards() {
-        let drawing = tubewright_sheets::cut_picture(&item, 184.0).unwrap();
+        let drawing = cut_picture(&item, 184.0).unwrap();
         assert_eq!(texts(&drawing, "ends"), ["A", "B"]);
+    }
+}
+
+#[test]
+fn lengths_on_a_card_are_written_as_its_item_says() {
+    for (_, mut item) in crate::common::cards() {
+        item.lengths = INCHES;
+        let drawing = cut_card(&item, 180.0).unwrap();
+        let mut figures = texts(&drawing, "marks");
+        figures.retain(|text| text.contains('.'));
+        assert!(figures.is_empty(), "millimetres among {figures:?}");
+        let head = texts(&drawing, "head").join(" ");
+        assert!(
+            head.contains("OD 2.244 ") && head.contains(" in from the near end"),
+            "{head}"
+        );
+        let legs: Vec<String> = drawing
+            .layers
+            .iter()
+            .flat_map(|layer| &layer.items)
+            .filter_map(|item| match item {
+                Item::Dimension(size) => Some(size.text.clone()),
+                _ => None,
+            })
+            .collect();
+        assert!(
+            !legs.is_empty() && legs.iter().all(|leg| leg.ends_with("-31/32")),
+            "{legs:?}"
+        );
+    }
+}
+
+/// Letters of the picture that stand in nothing of their own (rings and boxes have their own tests).
+fn lettering(drawing: &Drawing) -> Vec<(String, Rect)> {
+    drawing
+        .layers
+        .iter()
+        .filter(|layer| layer.name == "sizes" || layer.name == "parts")
+        .flat_map(|layer| &layer.items)
+        .filter_map(|item| {
+            let text = match item {
+                Item::Text { text, .. } => text.clone(),
+                Item::Dimension(size) => size.text.clone(),
+                _ => return None,
+            };
+            Some((text, item.letters()?))
+        })
+        .collect()
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(128))]
+    /// Bends from 15° with legs from nothing to 200 mm and straights to 3 m, in as many parts as fall
+    /// out: no word of the picture lies on another, and none off the paper.
+    #[test]
+    fn no_word_of_a_picture_lies_on_another(
+        od_mm in 38.0..90.0_f64,
+        radii in 1.0..3.0_f64,
+        bend_deg in prop_oneof![Just(0.0), 15.0..180.0_f64],
+        legs in (prop_oneof![Just(0.0), 10.0..200.0_f64], prop_oneof![Just(0.0), 10.0..200.0_f64]),
+        long_mm in 100.0..3000.0_f64,
+        shares in prop::collection::vec((0.005..1.0_f64, any::<bool>()), 1..9),
+    ) {
+        let is_bend = bend_deg > 0.0;
+        let stock = StockBend {
+            od_mm,
+            clr_mm: if is_bend { radii * od_mm } else { 0.0 },
+            bend_rad: f64::to_radians(bend_deg),
+            near_leg_mm: if is_bend { legs.0 } else { long_mm },
+            far_leg_mm: if is_bend { legs.1 } else { 0.0 },
+        };
+        let whole_mm = stock.whole_length().centre_line_mm;
+        let sum: f64 = shares.iter().map(|share| share.0).sum();
+        let mut at_mm = 0.0;
+        let mut parts = Vec::new();
+        for (number, (share, is_waste)) in shares.iter().enumerate() {
+            let to_mm = at_mm + share / sum * whole_mm;
+            parts.push(CardPart {
+                mark: (!is_waste).then(|| format!("L{number}+L{} \u{2192}", number + 1)),
+                from_mm: at_mm,
+                to_mm,
+            });
+            at_mm = to_mm;
+        }
+        let item = CardItem {
+            name: "drawn".to_owned(),
+            stock,
+            cuts: Vec::new(),
+            parts,
+            lengths: INCHES,
+        };
+        let drawing = cut_picture(&item, 184.0).unwrap();
+        let words = lettering(&drawing);
+        for (i, (a, room)) in words.iter().enumerate() {
+            prop_assert!(drawing.sheet().encloses(*room), "{a} at {room:?} lies off the paper");
+            for (b, other) in &words[i + 1..] {
+                prop_assert!(room.overlap_mm2(*other) <= 0.0, "{a} at {room:?}, {b} at {other:?}");
+            }
+        }
     }
 }

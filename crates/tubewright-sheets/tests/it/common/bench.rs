@@ -1,7 +1,13 @@
 //! Stock items on the bench.
 
 use tubewright_geometry::cut::StockBend;
-use tubewright_sheets::{BladeSide, CardCut, CardItem, CardPart};
+use tubewright_sheets::{BladeSide, CardCut, CardItem, CardLengths, CardPart};
+
+const MILLIMETRES: CardLengths = CardLengths {
+    sign: "mm",
+    saw: |mm| format!("{mm:.1}"),
+    size: |mm| mm.to_string(),
+};
 
 pub(crate) fn cards() -> Vec<(&'static str, CardItem)> {
     let cut = |number: u32, along_mm: f64| CardCut {
@@ -42,6 +48,7 @@ pub(crate) fn cards() -> Vec<(&'static str, CardItem)> {
                     part(Some("R10"), 169.15, 234.4),
                     part(None, 236.4, whole),
                 ],
+                lengths: MILLIMETRES,
             },
         ),
         (
@@ -56,6 +63,7 @@ pub(crate) fn cards() -> Vec<(&'static str, CardItem)> {
                     part(Some("L17"), 270.0, 650.2),
                     part(None, 652.2, 1000.0),
                 ],
+                lengths: MILLIMETRES,
             },
         ),
     ]
