@@ -4,33 +4,41 @@ export type Unit = "mm" | "in";
 
 const MM_PER_INCH = 25.4;
 
-/** A length with its unit: `812 mm` or `31-15/16 in` (to 1/16). */
-export function length(mm: number, unit: Unit, decimals = 0): string {
-  return unit === "mm" ? `${mm.toFixed(decimals)} mm` : `${fraction(mm / MM_PER_INCH, 16)} in`;
+/** With so many decimals, the minus as the other figures have it, and nought without one. */
+export function fixed(value: number, decimals: number): string {
+  const figure = Math.abs(value).toFixed(decimals);
+  return value < 0 && Number(figure) !== 0 ? `−${figure}` : figure;
 }
 
-/** Where the saw goes: to half a millimetre or 1/32 in, without the unit, which the head names. */
+/** A length with its unit: `812 mm` or `31-15/16 in` (to 1/16). */
+export function length(mm: number, unit: Unit, decimals = 0): string {
+  return unit === "mm" ? `${fixed(mm, decimals)} mm` : `${fraction(mm / MM_PER_INCH, 16)} in`;
+}
+
+/** Where the saw goes: to a tenth of a millimetre or 1/32 in, without the unit, which the head names. */
 export function saw(mm: number, unit: Unit): string {
-  return unit === "mm" ? mm.toFixed(1).replace("-", "−") : fraction(mm / MM_PER_INCH, 32);
+  return unit === "mm" ? fixed(mm, 1) : fraction(mm / MM_PER_INCH, 32);
 }
 
 /** A small length, such as ±: `3.1 mm` or `0.12 in`. */
 export function small(mm: number, unit: Unit): string {
-  return unit === "mm" ? `${mm.toFixed(1)} mm` : `${(mm / MM_PER_INCH).toFixed(2)} in`;
+  return unit === "mm" ? `${fixed(mm, 1)} mm` : `${fixed(mm / MM_PER_INCH, 2)} in`;
 }
 
-/** A length over a metre: `3.42 m` or `11 ft 2-5/8 in`. */
+/** A length over a metre: `3.42 m` or `11 ft 2-5/8 in`; under a foot in inches alone. */
 export function long(mm: number, unit: Unit): string {
   if (unit === "mm") {
-    return `${(mm / 1000).toFixed(2)} m`;
+    return `${fixed(mm / 1000, 2)} m`;
   }
-  const feet = Math.floor(mm / MM_PER_INCH / 12);
-  return `${feet} ft ${fraction(mm / MM_PER_INCH - 12 * feet, 16)} in`;
+  // Rounded before the feet are counted: 11.97 in over are a foot more, never 12 in.
+  const sixteenths = Math.round(mm / MM_PER_INCH * 16);
+  const feet = Math.floor(sixteenths / 192);
+  return feet < 1 ? length(mm, unit) : `${feet} ft ${fraction(sixteenths / 16 - 12 * feet, 16)} in`;
 }
 
 /** A coordinate without its unit, which the head of the column names. */
 export function coordinate(mm: number, unit: Unit): string {
-  return (unit === "mm" ? mm.toFixed(0) : (mm / MM_PER_INCH).toFixed(1)).replace("-", "−");
+  return unit === "mm" ? fixed(mm, 0) : fixed(mm / MM_PER_INCH, 1);
 }
 
 /** Inches to the nearest part of an inch as a tape shows them. */
@@ -51,16 +59,21 @@ export function fraction(inches: number, parts: number): string {
 }
 
 export function degrees(value: number): string {
-  return `${value.toFixed(1)}°`;
+  return `${fixed(value, 1)}°`;
 }
 
 export function signedDegrees(value: number): string {
-  return `${value < 0 ? "−" : "+"}${Math.abs(value).toFixed(1)}°`;
+  return plus(degrees(value));
 }
 
 /** A signed small length: `+3.1 mm`. */
 export function signed(mm: number, unit: Unit): string {
-  return `${mm < 0 ? "−" : "+"}${small(Math.abs(mm), unit)}`;
+  return plus(small(mm, unit));
+}
+
+/** With its sign always. */
+function plus(figure: string): string {
+  return figure.startsWith("−") ? figure : `+${figure}`;
 }
 
 /** A clock mark in hours: `4:30`. */

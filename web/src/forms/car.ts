@@ -1,6 +1,7 @@
 // What is written into build.toml by forms.
 
-import type { FormSpec, Values } from "./fields";
+import type { FormSpec } from "./fields";
+import { is } from "./fields";
 
 const SIDES = [["left", "left"], ["right", "right"], ["centre", "centre"]] as const;
 const CLASSES = [
@@ -12,7 +13,6 @@ const WAYS = [["rearwards", "rearwards"], ["forwards", "forwards"], ["left", "le
 const MATERIALS = [["304", "304 stainless"], ["321", "321 stainless"], ["409", "409 stainless"], ["mild", "mild steel"], ["cast iron", "cast iron"], ["aluminised", "aluminised steel"]] as const;
 const PLACES = ["mark", "point"] as const;
 
-const is = (key: string, ...wanted: string[]) => (values: Values) => wanted.includes(values[key] ?? "");
 
 export const MARK: FormSpec = {
   list: "mark",

@@ -29,6 +29,9 @@ export interface FormSpec {
   fields: readonly FieldSpec[];
 }
 
+/** Asks for a field only when `key` is one of the `wanted`. */
+export const is = (key: string, ...wanted: string[]) => (values: Values) => wanted.includes(values[key] ?? "");
+
 /** What is written for a form. */
 export function written(spec: FormSpec, values: Values): Field[] {
   return spec.fields.flatMap((field): Field[] => {

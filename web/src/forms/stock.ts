@@ -1,9 +1,9 @@
 // What is written into stock.toml by forms.
 
-import type { FormSpec, Values } from "./fields";
+import type { FormSpec } from "./fields";
+import { is } from "./fields";
 
 const MATERIALS = [["304", "304 stainless"], ["321", "321 stainless"], ["409", "409 stainless"], ["mild", "mild steel"], ["aluminised", "aluminised steel"]] as const;
-const is = (key: string, ...wanted: string[]) => (values: Values) => wanted.includes(values[key] ?? "");
 const PARTS = ["flex", "catalyst", "resonator", "silencer"] as const;
 
 export const TUBE: FormSpec = {

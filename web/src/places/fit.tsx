@@ -5,7 +5,7 @@ import type { FitStepView, FitView, Happening, JointCheckView, JointTape, JointV
 import { Keypad } from "../keypad";
 import { today, useAsked, useShop } from "../shop";
 import { tell } from "../talk";
-import { clock, length, signed, signedDegrees, small } from "../units";
+import { clock, degrees, length, signed, signedDegrees, small } from "../units";
 
 export function Fit() {
   const { view } = useShop();
@@ -138,7 +138,7 @@ function AsBuilt({ joint }: { joint: string }) {
     <div class="built">
       <h3>{joint} as built</h3>
       <p>
-        It lies <strong>{small(off, unit)}</strong> from the plan, {found.by}: {["rearwards", "to the right", "up"].map((way, axis) => `${signed(found.off[axis] ?? 0, unit)} ± ${small(found.plusMinus[axis] ?? 0, unit)} ${way}`).join(", ")}. It points {found.lean.toFixed(1)}° off and is turned {signedDegrees(found.roll)} (clockwise looking downstream).
+        It lies <strong>{small(off, unit)}</strong> from the plan, {found.by}: {["rearwards", "to the right", "up"].map((way, axis) => `${signed(found.off[axis] ?? 0, unit)} ± ${small(found.plusMinus[axis] ?? 0, unit)} ${way}`).join(", ")}. It points {degrees(found.lean)} off and is turned {signedDegrees(found.roll)} (clockwise looking downstream).
       </p>
       {found.loose === null ? null : <p class="bad">{found.loose}</p>}
       {found.readings.some((reading) => reading.isDoubtful) ? (
@@ -156,7 +156,7 @@ function Offer({ offer, joint }: { offer: OfferView; joint: string }) {
   return (
     <div class={`offer ${offer.isGood ? "pass" : "fail"}`}>
       <p><strong>{offer.number}. {offer.what}</strong>: {offer.isGood ? "holds" : "does not hold"}</p>
-      <p>Arrives {small(offer.arrivesOff, unit)} ± {small(offer.arrivesPlusMinus, unit)} and {offer.arrivesTurn.toFixed(1)}° off; tightest gap {offer.leastRoom === null ? "not known" : offer.leastRoom >= 0 ? `has ${small(offer.leastRoom, unit)} to spare` : `is ${small(-offer.leastRoom, unit)} too small`}.</p>
+      <p>Arrives {small(offer.arrivesOff, unit)} ± {small(offer.arrivesPlusMinus, unit)} and {degrees(offer.arrivesTurn)} off; tightest gap {offer.leastRoom === null ? "not known" : offer.leastRoom >= 0 ? `has ${small(offer.leastRoom, unit)} to spare` : `is ${small(-offer.leastRoom, unit)} too small`}.</p>
       {offer.failing.map((words) => <p class="bad" key={words}>{words}</p>)}
       {offer.changes.length === 0 ? null : <p>Changes: {offer.changes.join("; ")}.</p>}
       <p>Costs: {offer.lost.length === 0 ? "no cut steel lost" : `cut steel lost: ${offer.lost.join(", ")}`}{offer.recut.length === 0 ? "" : `; back to the saw: ${offer.recut.join(", ")}`}{offer.price === null ? "" : `; ${offer.price}`}.</p>

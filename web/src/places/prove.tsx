@@ -3,7 +3,7 @@
 import type { FindingView, Plan, StateView } from "../api";
 import { PacketButton } from "../packet";
 import { useAsked, useShop } from "../shop";
-import { length, small } from "../units";
+import { fixed, length, small } from "../units";
 import type { Unit } from "../units";
 
 const STATES: readonly [StateView, string][] = [
@@ -90,7 +90,7 @@ function number(finding: FindingView, unit: Unit): string {
   if (finding.value === null) {
     return finding.state === "notChecked" ? "not checked" : "";
   }
-  const is = (value: number) => (finding.unit === "mm" ? small(value, unit) : `${value.toFixed(1)}${finding.unit}`);
+  const is = (value: number) => (finding.unit === "mm" ? small(value, unit) : `${fixed(value, 1)}${finding.unit}`);
   const plusMinus = finding.plusMinus === null ? "" : ` ± ${is(finding.plusMinus)}`;
   const limit = finding.limit === null ? "" : `, ${finding.isLeast ? "at least" : "at most"} ${finding.unit === "mm" ? length(finding.limit, unit, 1) : is(finding.limit)}`;
   return `${is(finding.value)}${plusMinus}${limit}`;

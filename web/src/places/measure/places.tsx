@@ -1,7 +1,7 @@
 // Every mark, place and end with its ±.
 
 import { useShop } from "../../shop";
-import { coordinate, small } from "../../units";
+import { coordinate, degrees, small } from "../../units";
 
 export function Places() {
   const { view, unit } = useShop();
@@ -29,7 +29,7 @@ export function Places() {
                     {place.at.map((value, axis) => <td key={axis}>{coordinate(value, unit)}</td>)}
                     <td>
                       {place.plusMinus === null ? "not known" : small(place.plusMinus, unit).replace(/ (mm|in)$/, "")}
-                      {place.turnPlusMinus === null || place.turnPlusMinus === 0 ? null : <small>, {place.turnPlusMinus.toFixed(1)}°</small>}
+                      {place.turnPlusMinus === null || place.turnPlusMinus === 0 ? null : <small>, {degrees(place.turnPlusMinus)}</small>}
                     </td>
                   </>
                 )}
