@@ -135,7 +135,7 @@ pub struct ResolvedPractice {
     pub flow_per_metre: Rate,
     /// Worth of ground clearance lost per millimetre below 150 mm.
     pub ground_loss: Rate,
-    /// Spare bends to buy.
+    /// Spare bends on the buying list beside the plan; none unless a number is written.
     pub spares: u32,
     /// What was left out.
     pub defaulted: Vec<Defaulted>,
@@ -361,10 +361,7 @@ impl Practice {
                 currency,
                 Per::Millimetre,
             ),
-            spares: self.spares.unwrap_or_else(|| {
-                fill.note("spares", "1".to_owned());
-                1
-            }),
+            spares: self.spares.unwrap_or(0),
             defaulted: fill.defaulted,
         }
     }

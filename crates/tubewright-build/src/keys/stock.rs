@@ -343,7 +343,7 @@ static PRACTICE: Table = Table {
                 least: 0,
                 most: 1000,
             },
-            "Spare bends to buy",
+            "Spare bends on the buying list beside the plan; none unless a number is written",
         ),
     ],
     kinds: None,

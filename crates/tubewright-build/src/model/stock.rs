@@ -294,6 +294,6 @@ pub struct Practice {
     pub flow_per_metre: Option<Quantity<Rate>>,
     /// Worth of ground clearance lost per millimetre below 150 mm.
     pub ground_loss: Option<Quantity<Rate>>,
-    /// Spare bends to buy.
+    /// Spare bends on the buying list beside the plan.
     pub spares: Option<u32>,
 }

@@ -6,6 +6,7 @@ use tubewright_packet::{Block, Body, Column, Figure, Sheet, SheetKind, Table};
 use tubewright_stock::{ItemKind, Missing, MissingWhy, Source, StockPlan, spare_advice};
 
 use crate::stages::Supply;
+use crate::stock::spare_list;
 
 /// What an item is, from the catalogue.
 pub(super) fn item_words(job: &PrintJob<'_>, supply: &Supply, name: &str) -> String {
@@ -147,6 +148,7 @@ pub(super) fn sheet(job: &PrintJob<'_>, supply: &Supply) -> Sheet {
     } else {
         blocks.push(Block::Table { table });
     }
+    blocks.extend(spare_blocks(job, supply));
     let on_hand = on_hand(job, supply);
     if !on_hand.is_empty() {
         blocks.push(Block::Heading {
@@ -160,6 +162,47 @@ pub(super) fn sheet(job: &PrintJob<'_>, supply: &Supply) -> Sheet {
         is_lying: false,
         body: Body::Made { blocks },
     }
+}
+
+/// The spares that the stock file asks for, apart from the plan and its price.
+fn spare_blocks(job: &PrintJob<'_>, supply: &Supply) -> Vec<Block> {
+    let list = spare_list(job.model, &supply.request, &supply.plan);
+    if list.listed().is_empty() {
+        return Vec::new();
+    }
+    let mut table = Table::new(
+        "spare",
+        vec![
+            Column::boxes("got"),
+            Column::words("spare").big(),
+            Column::words("from"),
+            Column::wide("could remake any one of"),
+            Column::figures("adds"),
+        ],
+    );
+    for bend in list.listed() {
+        table.row([
+            String::new(),
+            bend.item.clone(),
+            bend.supplier
+                .clone()
+                .unwrap_or_else(|| "lies over uncut".to_owned()),
+            painted(&bend.remakes).join(", "),
+            bend.price.to_string(),
+        ]);
+    }
+    vec![
+        Block::Heading {
+            text: "Spares, beside the plan".to_owned(),
+        },
+        Block::Table { table },
+        Block::Words {
+            text: format!(
+                "{} with them, {} without.",
+                list.spares.price_with, list.price_without
+            ),
+        },
+    ]
 }
 
 fn on_hand(job: &PrintJob<'_>, supply: &Supply) -> Table {
@@ -201,19 +244,9 @@ fn on_hand(job: &PrintJob<'_>, supply: &Supply) -> Table {
     table
 }
 
-/// The part that serves a piece first, as it is painted.
-fn painted_part(supply: &Supply, mark: &str) -> String {
-    supply
-        .plan
-        .cuts
-        .iter()
-        .flat_map(|cut| &cut.parts)
-        .find(|part| {
-            part.serves
-                .first()
-                .is_some_and(|serves| serves.mark == mark)
-        })
-        .map_or_else(|| mark.to_owned(), super::cut_cards::part_mark)
+/// Parts as they are painted.
+fn painted(parts: &[Vec<String>]) -> Vec<String> {
+    parts.iter().map(|marks| marks.join("+")).collect()
 }
 
 /// Painted names of the parts that are sawn from bends.
@@ -290,19 +323,13 @@ pub(super) fn take_along(job: &PrintJob<'_>, supply: &Supply) -> Sheet {
             spares.row([
                 spare.item.clone(),
                 spare.each.to_string(),
-                spare
-                    .remakes
-                    .iter()
-                    .map(|mark| painted_part(supply, mark))
-                    .collect::<Vec<_>>()
-                    .join(", "),
+                painted(&spare.remakes).join(", "),
             ]);
         }
         blocks.push(Block::Table { table: spares });
         let remade: Vec<String> = advice
             .iter()
-            .flat_map(|spare| &spare.remakes)
-            .map(|mark| painted_part(supply, mark))
+            .flat_map(|spare| painted(&spare.remakes))
             .collect();
         let lost: Vec<String> = bends(supply)
             .filter(|part| !remade.contains(part))

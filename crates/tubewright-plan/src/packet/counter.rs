@@ -2,9 +2,10 @@
 
 use super::PrintJob;
 use crate::stages::Supply;
+use crate::stock::spare_list;
 use std::collections::BTreeMap;
 use tubewright_packet::{Block, Body, Column, Sheet, SheetKind, Table};
-use tubewright_stock::{Money, StockPlan};
+use tubewright_stock::{Money, StockPlan, StockRequest, Substitute, without};
 
 /// The counter sheet.
 pub(super) fn sheet(job: &PrintJob<'_>, supply: &Supply) -> Sheet {
@@ -47,7 +48,11 @@ pub(super) fn sheet(job: &PrintJob<'_>, supply: &Supply) -> Sheet {
                 }
                 let (more, less) = difference(&supply.plan, &substitute.plan);
                 let added = if substitute.plan.missing.is_empty() {
-                    or_nothing(&more)
+                    format!(
+                        "{}{}",
+                        or_nothing(&more),
+                        spares_then(job, supply, substitute)
+                    )
                 } else {
                     let lacks: Vec<&str> = substitute
                         .plan
@@ -90,6 +95,23 @@ pub(super) fn sheet(job: &PrintJob<'_>, supply: &Supply) -> Sheet {
         title: "At the counter: when something is out".to_owned(),
         is_lying: false,
         body: Body::Made { blocks },
+    }
+}
+
+/// The spares that go with a substitute, when they are others than those of the list.
+fn spares_then(job: &PrintJob<'_>, supply: &Supply, substitute: &Substitute) -> String {
+    let out: Vec<&str> = substitute.out.iter().map(String::as_str).collect();
+    let items = |request: &StockRequest, plan: &StockPlan| -> Vec<String> {
+        let list = spare_list(job.model, request, plan);
+        let bends = list.listed().iter();
+        bends.map(|bend| bend.item.clone()).collect()
+    };
+    let usual = items(&supply.request, &supply.plan);
+    let then = items(&without(&supply.request, &out), &substitute.plan);
+    if usual == then {
+        String::new()
+    } else {
+        format!("; as spare {}", or_nothing(&then))
     }
 }
 

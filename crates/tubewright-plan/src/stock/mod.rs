@@ -1,11 +1,13 @@
 //! The buying and cutting plan of the chosen runs.
 
 mod request;
+mod spares;
 mod tape_marks;
 mod wanted;
 mod words;
 
 pub use request::{RequestError, request_of};
+pub use spares::{SpareList, any_of, spare_list};
 pub use tape_marks::{Followed, on_the_tape};
 pub use wanted::{Wanted, wanted};
 pub use words::{missing_words, proof_words, source_words, trouble_words};

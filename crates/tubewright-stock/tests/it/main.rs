@@ -13,3 +13,5 @@ mod plans;
 mod progress;
 #[cfg(test)]
 mod shop;
+#[cfg(test)]
+mod spares;

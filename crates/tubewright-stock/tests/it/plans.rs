@@ -4,7 +4,7 @@ use proptest::prelude::*;
 use tubewright_geometry::Length;
 use tubewright_stock::{
     MissingWhy, OnHand, OnHandKind, PartPlace, PlanError, PriceBreak, Proof, Source, Spare,
-    StockRequest, Supplier, plan_stock, spare_advice, substitutes, verify, without,
+    StockRequest, Supplier, plan_stock, substitutes, verify, without,
 };
 
 use crate::shop::{bar, bend, eur, offer, shop, straight, turn};
@@ -313,25 +313,6 @@ fn each_line_that_is_out_has_its_substitute() {
     }
     let tube = substitutes.iter().find(|s| s.out == ["tube 2 m"]).unwrap();
     assert_eq!(tube.plan.missing[0].mark, "S2", "nothing else gives 300 mm");
-}
-
-#[test]
-fn the_spare_that_remakes_the_most_comes_first() {
-    let request = shop(vec![
-        turn("B1", 80.0, 0.0),
-        turn("B2", 40.0, 0.0),
-        turn("B3", 30.0, 0.0),
-    ]);
-    let plan = plan_stock(&request).unwrap();
-    let advice = spare_advice(&request, &plan);
-    assert_eq!(
-        (advice[0].item.as_str(), advice[0].remakes.len()),
-        ("bend 90", 3)
-    );
-    assert_eq!(
-        (advice[1].item.as_str(), advice[1].remakes.len()),
-        ("bend 45", 2)
-    );
 }
 
 /// Where the leg of a bend serves a straight there is no weld to pull: nothing is added for it.

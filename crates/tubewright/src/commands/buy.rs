@@ -9,7 +9,7 @@ use serde_json::{Value, json};
 use std::collections::BTreeMap;
 use tubewright_plan::frozen::FrozenPlan;
 use tubewright_plan::stages::Supply;
-use tubewright_plan::stock::{missing_words, proof_words};
+use tubewright_plan::stock::{SpareList, missing_words, proof_words, spare_list};
 use tubewright_stock::{Proof, Source};
 
 /// Shows the buying plan.
@@ -35,12 +35,15 @@ pub(crate) fn run(arguments: &Buy) -> Result<Done, Failure> {
         solved.plan.save(&mut loaded);
         return Ok(Done::Findings);
     };
+    let spares = spare_list(&loaded.model, &supply.request, &supply.plan);
     if arguments.at.json {
         let mut list = as_json(&supply);
+        list["spares"] = spares_json(&spares);
         list["done"] = made::as_json(&loaded.model, &supply);
         print(&format!("{list:#}\n"))?;
     } else {
         print(&as_text(&supply))?;
+        print(&spares_text(&spares))?;
         print(&made::as_text(&loaded.model, &supply))?;
         print(&chosen_text(solved.frozen()))?;
     }
@@ -148,6 +151,33 @@ pub(crate) fn as_text(supply: &Supply) -> String {
         ));
     }
     text
+}
+
+/// The spares, kept apart from the plan.
+pub(crate) fn spares_text(spares: &SpareList) -> String {
+    let lines = spares.words();
+    lines.iter().map(|line| paragraph(line, 2)).collect()
+}
+
+/// The spares: the list of those asked for, and when no number is set the one that would be first.
+pub(crate) fn spares_json(spares: &SpareList) -> Value {
+    let list: Vec<Value> = spares
+        .spares
+        .bends
+        .iter()
+        .map(|bend| {
+            json!({
+                "item": bend.item, "supplier": bend.supplier, "adds": bend.price.to_string(),
+                "remakes": bend.remakes.iter().map(|marks| marks.join("+")).collect::<Vec<_>>(),
+            })
+        })
+        .collect();
+    json!({
+        "asked": spares.asked,
+        "price-with": spares.asked.map(|_| spares.spares.price_with.to_string()),
+        "advice": if spares.asked.is_none() { list.first() } else { None },
+        "list": if spares.asked.is_some() { list.as_slice() } else { &[] },
+    })
 }
 
 /// What is taken from the shelf, and how many.

@@ -1,5 +1,6 @@
 //! At the supplier's counter: what to take when a line is out, worked out beforehand.
 
+use super::buy::{spares_json, spares_text};
 use super::solve::runs_of;
 use super::{Done, Failure, load, print};
 use crate::cli::shop::Counter;
@@ -7,6 +8,7 @@ use crate::terminal::{FAILS, heading, paragraph, styled};
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
 use tubewright_plan::stages;
+use tubewright_plan::stock::{SpareList, spare_list};
 use tubewright_stock::{
     Money, Source, StockPlan, StockRequest, Substitute, at_most, plan_stock, substitutes, without,
 };
@@ -52,19 +54,31 @@ pub(crate) fn run(arguments: &Counter) -> Result<Done, Failure> {
         usual.clone()
     };
     let list = substitutes(&asked, &plan, arguments.pairs).map_err(stages::SupplyError::Plan)?;
+    let spares = spare_list(&loaded.model, &asked, &plan);
+    // The spares that go with a substitute, chosen with what is out left out.
+    let spares_of = |substitute: &Substitute| {
+        let out: Vec<&str> = substitute.out.iter().map(String::as_str).collect();
+        spare_list(&loaded.model, &without(&asked, &out), &substitute.plan)
+    };
     if arguments.at.json {
         let text = json!({
             "plan": plan_json(&plan),
+            "spares": spares_json(&spares),
             "dearer-minor": is_changed.then(|| plan.cost.minor - usual.cost.minor),
             "substitutes": list.iter().map(|substitute| json!({
                 "out": substitute.out,
                 "dearer-minor": substitute.dearer_minor,
                 "plan": plan_json(&substitute.plan),
+                "spares": spares_json(&spares_of(substitute)),
             })).collect::<Vec<_>>(),
         });
         print(&format!("{text:#}\n"))?;
     } else {
-        print(&as_text(&plan, &usual, is_changed, &list))?;
+        print(&take_text(&plan, &usual, is_changed))?;
+        print(&spares_text(&spares))?;
+        print(&out_text(&plan, &list, |substitute| {
+            other_spares(&spares, &spares_of(substitute))
+        }))?;
     }
     solved.plan.save(&mut loaded);
     Ok(if plan.is_full() {
@@ -78,7 +92,7 @@ fn only_needs(text: &str) -> Failure {
     Failure::Choice(format!("--only takes ITEM=NUMBER, not “{text}”"))
 }
 
-fn as_text(plan: &StockPlan, usual: &StockPlan, is_changed: bool, list: &[Substitute]) -> String {
+fn take_text(plan: &StockPlan, usual: &StockPlan, is_changed: bool) -> String {
     let mut text = heading("At the counter");
     text.push_str(&paragraph(
         &format!(
@@ -99,16 +113,46 @@ fn as_text(plan: &StockPlan, usual: &StockPlan, is_changed: bool, list: &[Substi
         text.push_str(&paragraph(&cut_so(usual, plan), 2));
     }
     text.push_str(&missing(plan));
-    text.push_str(&heading("When a line is out"));
+    text
+}
+
+/// The spares of a substitute, when they are others than those of the plan.
+fn other_spares(usual: &SpareList, then: &SpareList) -> String {
+    let names = |list: &SpareList| -> Vec<String> {
+        let bends = list.listed().iter();
+        bends
+            .map(|bend| match &bend.supplier {
+                Some(supplier) => format!("{} ({supplier})", bend.item),
+                None => bend.item.clone(),
+            })
+            .collect()
+    };
+    let (was, is) = (names(usual), names(then));
+    if was == is {
+        String::new()
+    } else if is.is_empty() {
+        " No spare is to be had then.".to_owned()
+    } else {
+        format!(" Spare then: {}.", is.join(", "))
+    }
+}
+
+fn out_text(
+    plan: &StockPlan,
+    list: &[Substitute],
+    spares_then: impl Fn(&Substitute) -> String,
+) -> String {
+    let mut text = heading("When a line is out");
     for substitute in list {
         let mut words = format!("{} out: ", substitute.out.join(" and "));
         if substitute.plan.is_full() {
             words.push_str(&format!(
-                "take {}; {}, {} welds counted. {}",
+                "take {}; {}, {} welds counted. {}{}",
                 change(plan, &substitute.plan),
                 substitute.plan.price,
                 difference(substitute.dearer_minor, plan),
                 cut_so(plan, &substitute.plan),
+                spares_then(substitute),
             ));
             text.push_str(&paragraph(&words, 2));
         } else {
