@@ -132,7 +132,7 @@ fn json_has_the_keys_that_the_handbook_lists() {
     for (command, keys) in [
         (
             "buy",
-            "buy cost-with-welds delivery done from-the-shelf missing no-plan-below price welds",
+            "buy cost-with-welds delivery done from-the-shelf missing no-plan-below price spares welds",
         ),
         ("cut", "cards clocks done followed rolls unit"),
         (

@@ -63,7 +63,14 @@ fn named<'a>(item: &'a CardItem, path: &BenchPath<'_>, sizes: &[Item]) -> Vec<Na
             }
             continue;
         }
-        if width <= room - 4.0 {
+        let is_free = |name: &Named<'_>| {
+            name.words().letters().is_none_or(|letters| {
+                let roomy = letters.grown(0.5);
+                taken.iter().all(|other| roomy.overlap_mm2(*other) <= 0.0)
+            })
+        };
+        if width <= room - 4.0 && is_free(&in_tube) {
+            taken.extend(in_tube.words().letters());
             out.push(in_tube);
             continue;
         }
@@ -77,12 +84,6 @@ fn named<'a>(item: &'a CardItem, path: &BenchPath<'_>, sizes: &[Item]) -> Vec<Na
                 at: tip + Spot::new(0.0, -2.6),
                 above: Some((row, [at + up * (half - 2.0), tip])),
             }
-        };
-        let is_free = |name: &Named<'_>| {
-            name.words().letters().is_none_or(|letters| {
-                let roomy = letters.grown(0.5);
-                taken.iter().all(|other| roomy.overlap_mm2(*other) <= 0.0)
-            })
         };
         let found = (0..MOST_ROWS)
             .map(in_row)
