@@ -486,11 +486,29 @@ def case_files_bad_on_purpose_are_refused_with_their_line(folder):
 
 
 def case_too_large_a_file_is_refused_with_its_reason(folder):
-    car = new_car(folder, CARS[0])
-    with (car / "build.toml").open("ab") as build:
-        build.write(b"#" * 50_000_001)
-    ran = run("measure", car, wanted=(FAILED,))
-    assert "build.toml" in ran.stderr and len(ran.stderr) < 2000
+    for name in ["build.toml", "stock.toml", "shop.toml"]:
+        car = new_car(folder / name, CARS[0])
+        with (car / name).open("ab") as file:
+            file.write(b"#" * 50_000_001)
+        ran = run("check", car, wanted=(FAILED,))
+        assert re.search(rf"{name} is 50\.\d MB long .* more than 4 MB", ran.stderr), ran.stderr
+        assert "look whether" in ran.stderr and len(ran.stderr) < 2000, ran.stderr
+
+
+def case_too_large_a_scan_and_plan_are_told_and_stop_no_tape(folder):
+    car = new_car(folder, "pickup-six")
+    scan = next(path for path in car.rglob("*") if path.suffix in {".stl", ".obj", ".ply"})
+    with scan.open("ab") as file:
+        file.truncate(60 * 1024 * 1024)
+    ran = run("measure", car, wanted=(CLEAN, FINDINGS))
+    assert re.search(rf"{scan.name} has 60 MB; at most 50 MB are read", ran.stderr), ran.stderr
+    assert "thin the mesh out" in ran.stderr, ran.stderr
+    car = new_car(folder, "kitcar-mid4")
+    with (car / "plan.json").open("wb") as file:
+        file.truncate(60_000_000)
+    ran = run("route", car, "--effort", "2000", wanted=(CLEAN, FINDINGS))
+    assert "plan.json is 60.0 MB long and was not read" in ran.stderr, ran.stderr
+    assert (car / "plan.json").stat().st_size < 60_000_000, "the next plan takes its place"
 
 
 def case_a_slip_in_the_stock_does_not_stop_the_tape(folder):

@@ -136,19 +136,41 @@ fn odd_folders_are_refused_with_a_reason() {
         Folder::open(dir.path()),
         Err(FolderError::NoBuild { .. })
     ));
-    fs::write(dir.path().join("build.toml"), b"name = \"\xff\"").unwrap();
+    fs::write(
+        dir.path().join("build.toml"),
+        b"# M\xc3\xa9gane\nname = \"\xe9\"",
+    )
+    .unwrap();
+    let refused = Folder::open(dir.path()).unwrap_err();
     assert!(matches!(
-        Folder::open(dir.path()),
-        Err(FolderError::NotText {
+        refused,
+        FolderError::NotText {
             file: FileKind::Build,
-            at: 8
-        })
+            line: 2,
+            column: 9,
+            byte: 0xE9
+        }
     ));
-    fs::write(dir.path().join("build.toml"), vec![b' '; 4_000_001]).unwrap();
-    assert!(matches!(
-        Folder::open(dir.path()),
-        Err(FolderError::TooLarge { .. })
-    ));
+    assert!(
+        refused
+            .to_string()
+            .starts_with("build.toml:2:9: the byte 0xE9")
+    );
+    for file in [FileKind::Build, FileKind::Stock, FileKind::Shop] {
+        let path = dir.path().join(file.file_name());
+        fs::write(dir.path().join("build.toml"), b"").unwrap();
+        fs::write(&path, vec![b' '; 4_000_001]).unwrap();
+        let refused = Folder::open(dir.path()).unwrap_err();
+        assert!(matches!(refused, FolderError::TooLarge { .. }));
+        assert!(
+            refused
+                .to_string()
+                .starts_with(&format!("{} is 4.1 MB long", file.file_name())),
+            "{refused}"
+        );
+        fs::remove_file(&path).unwrap();
+    }
+    fs::write(dir.path().join("build.toml"), b"").unwrap();
     let mut new = Folder::empty(dir.path()).unwrap();
     fs::remove_file(dir.path().join("build.toml")).unwrap();
     new.save(&one(FileKind::Build, ESTATE_BUILD)).unwrap();

@@ -45,22 +45,35 @@ pub enum FolderError {
         path: PathBuf,
     },
     /// A file is larger than any such file could be.
-    #[error("{file} is {bytes} bytes long; at most {most} are read")]
+    #[error(
+        "{file} is {} MB long and was not read: hundreds of readings take a tenth of a megabyte, and \
+         more than {} MB are no such file; look whether a scan or another file was saved under this \
+         name (nothing in it was changed)",
+        megabytes(*.bytes),
+        .most / 1_000_000
+    )]
     TooLarge {
         /// The file.
         file: FileKind,
         /// Its size.
         bytes: u64,
-        /// The limit.
+        /// The limit, bytes.
         most: usize,
     },
     /// A file is not UTF-8 text.
-    #[error("{file} is not UTF-8 text: byte {at} is none; save it as UTF-8")]
+    #[error(
+        "{file}:{line}:{column}: the byte 0x{byte:02X} is no UTF-8 text, so that no name and no sign \
+         after it is sure; save the file as UTF-8 (an editor calls it its encoding)"
+    )]
     NotText {
         /// The file.
         file: FileKind,
-        /// The first byte that is wrong.
-        at: usize,
+        /// The line of the first byte that is wrong, from 1.
+        line: usize,
+        /// Its column in letters, from 1.
+        column: usize,
+        /// The byte.
+        byte: u8,
     },
     /// A save was interrupted, and somebody changed a file before it was finished.
     #[error(
@@ -248,11 +261,29 @@ pub(super) fn read_file(folder: &Path, file: FileKind) -> Result<Option<Kept>, F
         });
     }
     let hash = hash_of(&content);
-    let text = String::from_utf8(content).map_err(|error| FolderError::NotText {
-        file,
-        at: error.utf8_error().valid_up_to(),
-    })?;
+    let text = String::from_utf8(content).map_err(|error| no_text(file, &error))?;
     Ok(Some(Kept { text, hash }))
+}
+
+fn no_text(file: FileKind, error: &std::string::FromUtf8Error) -> FolderError {
+    let (sound, broken) = error.as_bytes().split_at(error.utf8_error().valid_up_to());
+    let sound = String::from_utf8_lossy(sound);
+    FolderError::NotText {
+        file,
+        line: sound.matches('\n').count() + 1,
+        column: sound
+            .rsplit('\n')
+            .next()
+            .map_or(0, |line| line.chars().count())
+            + 1,
+        byte: broken.first().copied().unwrap_or_default(),
+    }
+}
+
+/// A size in megabytes with one decimal, never rounded to less than it is.
+fn megabytes(bytes: u64) -> String {
+    let tenths = bytes.div_ceil(100_000);
+    format!("{}.{}", tenths / 10, tenths % 10)
 }
 
 /// Makes what was renamed in a folder last beyond a loss of power, where the system can.

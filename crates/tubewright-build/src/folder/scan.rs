@@ -16,7 +16,8 @@ pub enum ScanFileError {
     Outside(String),
     /// More than is read.
     #[error(
-        "{} has {megabytes} MB; at most {most} MB are read: thin the mesh out in the scanning program",
+        "{} has {megabytes} MB; at most {most} MB are read, so that a phone and a small computer can \
+         hold it: thin the mesh out in the scanning program, or cut off what no tube comes near",
         .path.display()
     )]
     TooLarge {
