@@ -29,6 +29,10 @@ use tubewright_sheets::{
 /// Largest request, bytes: a reading is a few hundred.
 const LARGEST_REQUEST: usize = 256 * 1024;
 
+/// How far a request that is too large is read all the same, bytes: whoever still sends when the
+/// connection closes never sees the answer.
+const READ_OUT: usize = 32 * LARGEST_REQUEST;
+
 /// All addresses, behind the guard: the build itself, and each demonstration below `/demo/NAME`.
 pub(crate) fn router(
     workshop: Workshop,
@@ -58,6 +62,7 @@ pub(crate) fn router(
         get(move || async move { Json(listed(samples)) }),
     )
     .layer(DefaultBodyLimit::max(LARGEST_REQUEST))
+    .layer(middleware::from_fn(bounded))
     .layer(middleware::from_fn_with_state(guard, guarded))
 }
 
@@ -119,6 +124,34 @@ async fn guarded(State(guard): State<Arc<Guard>>, request: Request, next: Next) 
         headers.insert(header::SET_COOKIE, cookie);
     }
     response
+}
+
+/// Takes the whole request in before it is looked at, or says that it is too large.
+async fn bounded(request: Request, next: Next) -> Response {
+    let (head, body) = request.into_parts();
+    let mut stream = body.into_data_stream();
+    let mut taken = Vec::new();
+    let mut length = 0;
+    while let Some(part) = stream.next().await {
+        let Ok(part) = part else {
+            return (StatusCode::BAD_REQUEST, "the request broke off").into_response();
+        };
+        length += part.len();
+        if length <= LARGEST_REQUEST {
+            taken.extend_from_slice(&part);
+        } else if length > READ_OUT {
+            break;
+        }
+    }
+    if length > LARGEST_REQUEST {
+        let words = format!(
+            "this is more than {} kB at once, more than any reading or note needs: nothing was \
+             changed; write less at a time, and put a scan into the folder's scans/ by hand",
+            LARGEST_REQUEST / 1024
+        );
+        return (StatusCode::PAYLOAD_TOO_LARGE, words).into_response();
+    }
+    next.run(Request::from_parts(head, Body::from(taken))).await
 }
 
 async fn page() -> Response {
