@@ -169,6 +169,9 @@ rules! {
     /// Catalysts that the car has stay in it.
     CatalystKept = "route.catalyst-kept", Route, Law, "every run keeps its catalyst",
         "unlawful to remove on most road cars; local law decides";
+    /// A sensor before each catalyst has its place and its room.
+    SensorPlace = "route.sensor-place", Route, Rework, "the sensor before a catalyst has room",
+        "common practice, no source";
     /// A flexible section takes up the engine's rock.
     FlexFirst = "route.flex-first", Route, Damage, "a flex section follows the outlet",
         "common practice, no source";

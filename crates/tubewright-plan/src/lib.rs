@@ -17,6 +17,7 @@ pub mod places;
 pub mod plan_file;
 pub mod routes;
 pub mod scene;
+pub mod sensors;
 pub mod stages;
 pub mod stock;
 pub mod survey;

@@ -5,7 +5,8 @@ mod joints;
 mod measure;
 mod runs;
 
-pub use clearance::{MovingRun, clearance_findings, rule_of};
+pub use clearance::{MovingRun, Room, clearance_findings, rule_of};
+pub(crate) use clearance::{room_to_body, room_to_piece};
 pub use runs::moving_runs;
 
 use tubewright_build::model::Model;
@@ -45,7 +46,12 @@ pub fn all_findings(
     if matches!(judged, Judged::NotRouted) {
         findings.extend(measure::holes_of_scans(around));
     }
-    findings.extend(runs::findings(model, around, judged));
+    findings.extend(runs::findings(
+        model,
+        around,
+        judged,
+        supply.map(|supply| &supply.whole),
+    ));
     findings.extend(supply_findings(around, supply));
     findings.extend(joints::findings(model, around, judged, supply));
     findings.extend(not_computed(model));

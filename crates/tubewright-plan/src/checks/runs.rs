@@ -3,6 +3,7 @@
 use tubewright_build::model::{ComponentKind, Model, RunEnd};
 use tubewright_check::{Finding, Measured, Rule, State, Unit};
 use tubewright_geometry::motion::Motion;
+use tubewright_stock::StockPlan;
 
 use super::Judged;
 use super::clearance::{MovingRun, clearance_findings};
@@ -11,7 +12,12 @@ use crate::routes::{PlannedKind, PlannedRun, PosedProblem, component_kind, ridin
 use crate::stages::{END_TOLERANCE_DEG, END_TOLERANCE_MM, Routed, Surroundings};
 
 /// Findings of the routes: the chosen plan is judged, else the first alternative.
-pub(crate) fn findings(model: &Model, around: &Surroundings, judged: Judged<'_>) -> Vec<Finding> {
+pub(crate) fn findings(
+    model: &Model,
+    around: &Surroundings,
+    judged: Judged<'_>,
+    plan: Option<&StockPlan>,
+) -> Vec<Finding> {
     let stated = |state, subject: &str, advice: String| {
         Finding::stated(Rule::RouteFound, state, subject, advice)
     };
@@ -80,6 +86,7 @@ pub(crate) fn findings(model: &Model, around: &Surroundings, judged: Judged<'_>)
         findings.extend(crossover_findings(posed, run));
         findings.extend(kept_findings(model, around, run));
     }
+    findings.extend(crate::sensors::findings(model, around, runs, plan));
     findings.extend(clearance_findings(
         &moving_runs(model, around, runs),
         &around.bodies,

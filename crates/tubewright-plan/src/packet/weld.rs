@@ -5,6 +5,7 @@ use super::joints::{Joint, JointKind, joints_of};
 use super::words::fixed;
 use super::{PrintJob, not_made};
 use crate::fit::{WeldFacts, weld_facts};
+use crate::sensors::sensors;
 use tubewright_build::model::EndKind;
 use tubewright_geometry::Length;
 use tubewright_packet::{Block, Body, Column, Figure, Sheet, SheetKind, Table};
@@ -80,6 +81,7 @@ pub(super) fn sheet(job: &PrintJob<'_>) -> Sheet {
     blocks.push(Block::Table {
         table: joint_table(job, &joints),
     });
+    blocks.extend(bungs(job));
     blocks.push(Block::Words {
         text: "Tack everything and prove every check before the first full weld. Weld joints that lie \
                across from each other in turn, let each cool to the touch: heat on one side pulls the \
@@ -94,6 +96,75 @@ pub(super) fn sheet(job: &PrintJob<'_>) -> Sheet {
         is_lying: false,
         body: Body::Made { blocks },
     }
+}
+
+/// Where the sensors' bungs go.
+fn bungs(job: &PrintJob<'_>) -> Vec<Block> {
+    let plan = job.supply.map(|supply| &supply.whole);
+    let found = sensors(job.model, job.around, job.runs, plan);
+    if found.is_empty() {
+        return Vec::new();
+    }
+    let (l, sign) = (job.lengths, job.lengths.sign());
+    let mut table = Table::new(
+        "bungs",
+        vec![
+            Column::boxes("done"),
+            Column::wide("before"),
+            Column::words("in").big(),
+            Column::words("from"),
+            Column::figures(&format!("along the outside, {sign}")).big(),
+            Column::words("clock, 12 highest, looking downstream").big(),
+            Column::words("stands"),
+        ],
+    );
+    let mut troubles = Vec::new();
+    for sensor in &found {
+        let before = format!("{}, {}", sensor.catalyst, sensor.run);
+        let Ok(place) = &sensor.found else {
+            troubles.push(Block::NotMade {
+                what: format!("the place of the sensor before {before}"),
+                why: "No place with room for a bung and its sensor was found; the checks say why. Find \
+                      one on the car before the run is welded."
+                    .to_owned(),
+            });
+            continue;
+        };
+        table.row([
+            String::new(),
+            before,
+            place.piece.clone(),
+            format!("{}, downstream", place.joint),
+            l.place(place.along_mm),
+            place.clocking.hour(),
+            format!(
+                "{}° above level, {}{}",
+                fixed(place.clocking.rise_rad.to_degrees(), 0),
+                place.clocking.leans(),
+                if place.is_on_bend {
+                    ", on a bend: shape its foot"
+                } else {
+                    ""
+                }
+            ),
+        ]);
+    }
+    let mut blocks = vec![Block::Heading {
+        text: "Bungs for the sensors".to_owned(),
+    }];
+    if found.iter().any(|sensor| sensor.found.is_ok()) {
+        blocks.push(Block::Table { table });
+        blocks.push(Block::Words {
+            text: "Mark the middle of the hole on the tacked run, hold the sensor there and turn its socket \
+                   before you drill: the angle finder on the sensor's axis reads the degrees. Drill to the \
+                   bung's own spigot, deburr the inside, weld with an old sensor or a plug screwed in and \
+                   then taken out to clean the thread. Thread, heat range and cable are those of the \
+                   engine's own sensor."
+                .to_owned(),
+        });
+    }
+    blocks.extend(troubles);
+    blocks
 }
 
 /// What the welds ask for, pairing by pairing. Every row says where it is from.

@@ -16,4 +16,5 @@ pub(crate) mod paper;
 pub(crate) mod pieces;
 pub(crate) mod prove;
 pub(crate) mod random;
+pub(crate) mod sensors;
 pub(crate) mod solved;

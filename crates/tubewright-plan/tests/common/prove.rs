@@ -133,6 +133,7 @@ fn way(
                 broad_sides(solved, supply, walked, verdict);
             }
             super::clearance::prove(solved, board, &walked, depth, verdict);
+            super::sensors::prove(solved, &alternative.runs, supply, verdict);
         }
     }
 }

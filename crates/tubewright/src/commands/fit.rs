@@ -9,6 +9,8 @@ use serde_json::{Value, json};
 use tubewright_build::model::Model;
 use tubewright_plan::fit::{Act, PartKind, Way};
 use tubewright_plan::fit::{FitSheet, FitStep, JointCheck, WeldFacts, fit_sheet, weld_facts};
+use tubewright_plan::lengths::Lengths;
+use tubewright_plan::sensors::{Sensor, sensors};
 
 /// Shows the fit sheet.
 ///
@@ -24,13 +26,19 @@ pub(crate) fn run(arguments: &Folder) -> Result<Done, Failure> {
     };
     let sheet = fit_sheet(&loaded.model, &solved.around, solved.runs(), &supply.whole);
     let welds = weld_facts(&loaded.model, solved.runs());
+    let sensors = sensors(
+        &loaded.model,
+        &solved.around,
+        solved.runs(),
+        Some(&supply.whole),
+    );
     if arguments.json {
-        print(&format!("{:#}\n", as_json(&sheet, &welds)))?;
+        print(&format!("{:#}\n", as_json(&sheet, &welds, &sensors)))?;
     } else {
-        print(&as_text(&loaded.model, &sheet, &welds))?;
+        print(&as_text(&loaded.model, &sheet, &welds, &sensors))?;
     }
     solved.plan.save(&mut loaded);
-    Ok(if is_clean(&sheet) {
+    Ok(if is_clean(&sheet) && sensors.iter().all(Sensor::is_free) {
         Done::Clean
     } else {
         Done::Findings
@@ -48,17 +56,28 @@ fn is_clean(sheet: &FitSheet) -> bool {
             })
 }
 
-fn as_text(model: &Model, sheet: &FitSheet, welds: &[WeldFacts]) -> String {
+fn as_text(model: &Model, sheet: &FitSheet, welds: &[WeldFacts], sensors: &[Sensor]) -> String {
+    let lengths = Lengths::of(model);
     let mut text = heading("Fit");
     text.push_str(&paragraph(
         "Tack on the car in this order, three short tacks to a joint. Before each part goes up scribe twelve o'clock in line with its witness line and the hours named here round its open end, clockwise looking downstream. Then move the open end until every tape reads as it should, within what is allowed, and tack.",
         2,
     ));
     for step in &sheet.steps {
-        text.push_str(&step_text(step));
+        text.push_str(&step_text(step, lengths));
     }
     for words in &sheet.unclosed {
         text.push_str(&paragraph(&styled(FAILS, words), 2));
+    }
+    if !sensors.is_empty() {
+        text.push_str(&heading("Bungs for sensors"));
+        text.push_str(&paragraph(
+            "Mark the middle of the hole on the tacked run, hold the sensor there and turn its socket before drilling.",
+            2,
+        ));
+    }
+    for sensor in sensors {
+        text.push_str(&paragraph(&sensor_text(sensor, lengths), 2));
     }
     text.push_str(&heading("Weld"));
     text.push_str(&paragraph(
@@ -67,18 +86,20 @@ fn as_text(model: &Model, sheet: &FitSheet, welds: &[WeldFacts]) -> String {
     ));
     text.push_str(&paragraph(
         &format!(
-            "After the first full weld measure across it again: what it pulled is the shop's own figure. It goes into stock.toml as weld-pull (now {:.1} mm), and the pieces that are not cut yet take it up.",
-            model
-                .stock
-                .practice
-                .resolved(tubewright_build::quantity::Currency::NONE)
-                .weld_pull
-                .mm()
+            "After the first full weld measure across it again: what it pulled is the shop's own figure. It goes into stock.toml as weld-pull (now {}), and the pieces that are not cut yet take it up.",
+            lengths.fine(
+                model
+                    .stock
+                    .practice
+                    .resolved(tubewright_build::quantity::Currency::NONE)
+                    .weld_pull
+                    .mm()
+            )
         ),
         2,
     ));
     for weld in welds {
-        text.push_str(&weld_text(weld));
+        text.push_str(&weld_text(weld, lengths));
     }
     for caution in tubewright_stock::weld::CAUTIONS {
         text.push_str(&paragraph(&styled(WARNS, format!("Mind: {caution}.")), 2));
@@ -86,7 +107,25 @@ fn as_text(model: &Model, sheet: &FitSheet, welds: &[WeldFacts]) -> String {
     text
 }
 
-fn step_text(step: &FitStep) -> String {
+fn sensor_text(sensor: &Sensor, lengths: Lengths) -> String {
+    let head = format!("before {} of {}:", sensor.catalyst, sensor.run);
+    match &sensor.found {
+        Ok(place) => format!(
+            "{head} {}; {} of room to {}.",
+            lengths.sentence(&place.words()),
+            lengths.about(place.room.gap_mm),
+            place.room.to,
+        ),
+        Err(_) => styled(
+            FAILS,
+            format!(
+                "{head} no place with room for a bung and its sensor; `tubewright check` says why."
+            ),
+        ),
+    }
+}
+
+fn step_text(step: &FitStep, lengths: Lengths) -> String {
     let marks = step.marks.join(" + ");
     let made = &step.step.makes;
     let words = match step.step.act {
@@ -106,7 +145,8 @@ fn step_text(step: &FitStep) -> String {
     if let Some(trim) = step.trim_mm {
         text.push_str(&paragraph(
             &format!(
-                "Leave it {trim:.0} mm longer than its cut length. Hold it beside the gap, scribe both faces from the open ends, cut to the scribes, tack at both joints."
+                "Leave it {} longer than its cut length. Hold it beside the gap, scribe both faces from the open ends, cut to the scribes, tack at both joints.",
+                lengths.about(trim)
             ),
             5,
         ));
@@ -118,12 +158,12 @@ fn step_text(step: &FitStep) -> String {
         ));
     }
     for check in &step.checks {
-        text.push_str(&check_text(check));
+        text.push_str(&check_text(check, lengths));
     }
     text
 }
 
-fn check_text(check: &JointCheck) -> String {
+fn check_text(check: &JointCheck, lengths: Lengths) -> String {
     let mut text = String::new();
     let mut table = Table::new(&[
         (&format!("to {}", check.joint), Side::Left),
@@ -134,7 +174,7 @@ fn check_text(check: &JointCheck) -> String {
         table.row([
             distance.mark.clone(),
             hour(distance.clock_rad),
-            format!("{:.0} mm", distance.distance_mm),
+            lengths.about(distance.distance_mm),
         ]);
     }
     if !table.is_empty() {
@@ -144,13 +184,14 @@ fn check_text(check: &JointCheck) -> String {
     if most >= 0.0 {
         text.push_str(&paragraph(
             &format!(
-                "Each may be off by {most:.1} mm{}. The joint is then held to ± {:.1} mm (19 in 20); by the pieces alone ± {:.1} mm.",
+                "Each may be off by {}{}. The joint is then held to ± {} (19 in 20); by the pieces alone ± {}.",
+                lengths.fine(most),
                 check
                     .tolerance_by
                     .as_ref()
                     .map_or_else(String::new, |near| format!(", for the gap to {near}")),
-                check.plus_minus_after_mm,
-                check.plus_minus_before_mm,
+                lengths.fine(check.plus_minus_after_mm),
+                lengths.fine(check.plus_minus_before_mm),
             ),
             5,
         ));
@@ -166,9 +207,9 @@ fn check_text(check: &JointCheck) -> String {
             &styled(
                 FAILS,
                 format!(
-                    "Even with tapes that read true the gap to {} may be {:.1} mm short (19 in 20). What would do: {}.",
+                    "Even with tapes that read true the gap to {} may be {} short (19 in 20). What would do: {}.",
                     check.tolerance_by.as_deref().unwrap_or("a body"),
-                    -most,
+                    lengths.fine(-most),
                     if better.is_empty() {
                         "no single figure of the shop; move the body or give it a gap of its own".to_owned()
                     } else {
@@ -184,8 +225,9 @@ fn check_text(check: &JointCheck) -> String {
             &styled(
                 WARNS,
                 format!(
-                    "Not checked {}: these distances leave it ± {:.0} mm that way. Punch one more mark that sees the joint from another side, and ask again.",
-                    loose.words, loose.plus_minus_mm
+                    "Not checked {}: these distances leave it ± {} that way. Punch one more mark that sees the joint from another side, and ask again.",
+                    loose.words,
+                    lengths.fine(loose.plus_minus_mm)
                 ),
             ),
             5,
@@ -211,19 +253,19 @@ fn hour(clock_rad: f64) -> String {
     format!("{:.0} o'clock", if hour < 0.5 { 12.0 } else { hour })
 }
 
-fn weld_text(weld: &WeldFacts) -> String {
+fn weld_text(weld: &WeldFacts, lengths: Lengths) -> String {
     let mut text = paragraph(
         &format!(
-            "{}: {} to {}, filler {} ({}). Start near {:.0} A; close up to no gap, at most {:.1} mm, step at most {:.1} mm; about {:.0} mm of 1.6 mm wire to a joint.",
+            "{}: {} to {}, filler {} ({}). Start near {:.0} A; close up to no gap, at most {}, step at most {}; about {} of 1.6 mm wire to a joint.",
             weld.run,
             weld.materials.0,
             weld.materials.1,
             weld.filler.filler,
             weld.filler.why,
             weld.amps,
-            weld.gap_most_mm,
-            weld.step_most_mm,
-            weld.wire_mm,
+            lengths.fine(weld.gap_most_mm),
+            lengths.fine(weld.step_most_mm),
+            lengths.about(weld.wire_mm),
         ),
         2,
     );
@@ -246,7 +288,7 @@ fn weld_text(weld: &WeldFacts) -> String {
     text
 }
 
-fn as_json(sheet: &FitSheet, welds: &[WeldFacts]) -> Value {
+fn as_json(sheet: &FitSheet, welds: &[WeldFacts], sensors: &[Sensor]) -> Value {
     json!({
         "unit": "mm, deg",
         "steps": sheet.steps.iter().map(|step| json!({
@@ -266,6 +308,7 @@ fn as_json(sheet: &FitSheet, welds: &[WeldFacts]) -> Value {
             "checks": step.checks.iter().map(check_json).collect::<Vec<_>>(),
         })).collect::<Vec<_>>(),
         "unclosed": sheet.unclosed,
+        "sensors": sensors.iter().map(sensor_json).collect::<Vec<_>>(),
         "welds": welds.iter().map(|weld| json!({
             "run": weld.run,
             "materials": [weld.materials.0, weld.materials.1],
@@ -276,6 +319,25 @@ fn as_json(sheet: &FitSheet, welds: &[WeldFacts]) -> Value {
             "purge-minutes": weld.filler.purge.then_some([weld.purge_five_min, weld.purge_ten_min]),
         })).collect::<Vec<_>>(),
         "cautions": tubewright_stock::weld::CAUTIONS,
+    })
+}
+
+fn sensor_json(sensor: &Sensor) -> Value {
+    json!({
+        "run": sensor.run,
+        "before": sensor.catalyst,
+        "place": sensor.found.as_ref().ok().map(|place| json!({
+            "piece": place.piece,
+            "joint": place.joint,
+            "along": place.along_mm,
+            "clock": place.clocking.clock_rad.to_degrees(),
+            "rise": place.clocking.rise_rad.to_degrees(),
+            "on-a-bend": place.is_on_bend,
+            "at": place.foot.to_array(),
+            "room": place.room.gap_mm,
+            "plus-minus": place.room.plus_minus_mm,
+            "room-to": place.room.to,
+        })),
     })
 }
 

@@ -16,6 +16,7 @@ use tubewright_plan::fit::{
     split_at_welds,
 };
 use tubewright_plan::frozen::{accepted_beside, standing_of};
+use tubewright_plan::lengths::Lengths;
 use tubewright_plan::stages;
 
 /// Records the tapes, shows where the joint is and what can be done, takes an offer.
@@ -105,7 +106,12 @@ pub(crate) fn run(arguments: &Tacked) -> Result<Done, Failure> {
     if arguments.at.json {
         print(&format!("{:#}\n", as_json(&found, &all)))?;
     } else {
-        print(&as_text(&found, &all, &arguments.joint))?;
+        print(&as_text(
+            &found,
+            &all,
+            &arguments.joint,
+            Lengths::of(&loaded.model),
+        ))?;
     }
     Ok(if all.iter().any(Offer::holds) || all.is_empty() {
         Done::Clean
@@ -236,7 +242,7 @@ fn clock_as_written(clock: &str) -> String {
     }
 }
 
-fn as_text(found: &JointFound, all: &[Offer], joint: &str) -> String {
+fn as_text(found: &JointFound, all: &[Offer], joint: &str, lengths: Lengths) -> String {
     let mut text = heading(&format!("Joint {joint} as built"));
     let pm = |direction: [f64; 3]| {
         let sum: f64 = (0..3)
@@ -251,14 +257,14 @@ fn as_text(found: &JointFound, all: &[Offer], joint: &str) -> String {
     };
     text.push_str(&paragraph(
         &format!(
-            "It lies {:.1} mm from the plan, {by}: {:+.1} ± {:.1} mm rearwards, {:+.1} ± {:.1} to the right, {:+.1} ± {:.1} up; it points {:.1}° off (its face leans {:+.1}° toward twelve o'clock and {:+.1}° toward three) and is turned {:+.1}° (clockwise looking downstream).",
-            found.off.norm(),
-            found.off.x,
-            pm([1.0, 0.0, 0.0]),
-            found.off.y,
-            pm([0.0, 1.0, 0.0]),
-            found.off.z,
-            pm([0.0, 0.0, 1.0]),
+            "It lies {} from the plan, {by}: {} ± {} rearwards, {} ± {} to the right, {} ± {} up; it points {:.1}° off (its face leans {:+.1}° toward twelve o'clock and {:+.1}° toward three) and is turned {:+.1}° (clockwise looking downstream).",
+            lengths.fine(found.off.norm()),
+            signed(lengths, found.off.x),
+            lengths.fine(pm([1.0, 0.0, 0.0])),
+            signed(lengths, found.off.y),
+            lengths.fine(pm([0.0, 1.0, 0.0])),
+            signed(lengths, found.off.z),
+            lengths.fine(pm([0.0, 0.0, 1.0])),
             found.lean_rad.to_degrees(),
             found.face_rad[0].to_degrees(),
             found.face_rad[1].to_degrees(),
@@ -281,9 +287,9 @@ fn as_text(found: &JointFound, all: &[Offer], joint: &str) -> String {
                 || "centre".to_owned(),
                 |clock| format!("{:.0}°", clock.to_degrees()),
             ),
-            format!("{:.0} mm", seen.reads_mm),
-            format!("{:.1}", seen.planned_mm),
-            format!("{:+.1}", seen.residual_mm),
+            lengths.about(seen.reads_mm),
+            lengths.place(seen.planned_mm),
+            signed(lengths, seen.residual_mm),
             if seen.is_doubtful {
                 styled(WARNS, "doubtful").clone()
             } else {
@@ -312,8 +318,9 @@ fn as_text(found: &JointFound, all: &[Offer], joint: &str) -> String {
             &styled(
                 WARNS,
                 format!(
-                    "The tapes leave it loose {}: ± {:.0} mm that way. What is offered holds only if it lies where it is taken to lie; tape from a mark that sees it from another side.",
-                    loose.words, loose.plus_minus_mm
+                    "The tapes leave it loose {}: ± {} that way. What is offered holds only if it lies where it is taken to lie; tape from a mark that sees it from another side.",
+                    loose.words,
+                    lengths.fine(loose.plus_minus_mm)
                 ),
             ),
             2,
@@ -324,7 +331,7 @@ fn as_text(found: &JointFound, all: &[Offer], joint: &str) -> String {
         text.push_str(&paragraph("Nothing is left to tack behind it.", 2));
     }
     for (number, offer) in (1..).zip(all) {
-        text.push_str(&offer_text(number, offer));
+        text.push_str(&offer_text(number, offer, lengths));
     }
     text.push_str(&paragraph(
         &format!("Nothing is changed until you take one: `tubewright tacked FOLDER {joint} --accept 1`. Under the car: cribbed or on stands, never on a jack alone; tacks are hot and sharp."),
@@ -333,7 +340,7 @@ fn as_text(found: &JointFound, all: &[Offer], joint: &str) -> String {
     text
 }
 
-fn offer_text(number: usize, offer: &Offer) -> String {
+fn offer_text(number: usize, offer: &Offer, lengths: Lengths) -> String {
     let state = if offer.holds() {
         styled(PASSES, "holds")
     } else {
@@ -341,27 +348,34 @@ fn offer_text(number: usize, offer: &Offer) -> String {
     };
     let mut text = format!("\n  {number}. {}: {state}\n", offer.kind.words());
     let arrives = format!(
-        "Arrives {:.1} ± {:.0} mm and {:.1}° off; tightest gap {}.",
-        offer.arrives_off_mm,
-        offer.arrives_plus_minus_mm,
+        "Arrives {} ± {} and {:.1}° off; tightest gap {}.",
+        lengths.small(offer.arrives_off_mm),
+        lengths.fine(offer.arrives_plus_minus_mm),
         offer.arrives_off_rad.to_degrees(),
         offer.least_room_mm().map_or_else(
             || "not known".to_owned(),
             |room| if room >= 0.0 {
-                format!("has {room:.0} mm to spare")
+                format!("has {} to spare", lengths.about(room))
             } else {
-                format!("is {:.0} mm too small", -room)
+                format!("is {} too small", lengths.about(-room))
             }
         ),
     );
     text.push_str(&paragraph(&arrives, 5));
     for finding in offer.failing() {
         text.push_str(&paragraph(
-            &styled(FAILS, format!("{}: {}", finding.subject, finding.advice)),
+            &styled(
+                FAILS,
+                format!("{}: {}", finding.subject, lengths.sentence(&finding.advice)),
+            ),
             5,
         ));
     }
-    let changes: Vec<String> = offer.changes.iter().map(change_words).collect();
+    let changes: Vec<String> = offer
+        .changes
+        .iter()
+        .map(|change| change_words(change, lengths))
+        .collect();
     if !changes.is_empty() {
         text.push_str(&paragraph(&format!("Changes: {}.", changes.join("; ")), 5));
     }
@@ -400,7 +414,14 @@ fn offer_text(number: usize, offer: &Offer) -> String {
     text
 }
 
-fn change_words(change: &Change) -> String {
+/// With its sign, for what is off one way or the other.
+fn signed(lengths: Lengths, mm: f64) -> String {
+    let size = lengths.small(mm.abs());
+    let is_nought = size.chars().all(|c| matches!(c, '0' | '.'));
+    format!("{}{size}", if mm < 0.0 && !is_nought { '-' } else { '+' })
+}
+
+fn change_words(change: &Change, lengths: Lengths) -> String {
     let saw = |is_cut: bool| if is_cut { " (cut already)" } else { "" };
     match change {
         Change::Clock {
@@ -419,10 +440,12 @@ fn change_words(change: &Change) -> String {
             is_cut,
             ..
         } => format!(
-            "{part} {to_mm:.1} mm instead of {from_mm:.1}{}",
+            "{part} {} instead of {}{}",
+            lengths.tape(*to_mm),
+            lengths.saw(*from_mm),
             saw(*is_cut)
         ),
-        Change::Face(face) => face.words(),
+        Change::Face(face) => lengths.sentence(&face.words()),
         Change::Angle {
             mark,
             from_rad,
@@ -472,7 +495,7 @@ fn offer_json(offer: &Offer) -> Value {
         "arrives-off-deg": offer.arrives_off_rad.to_degrees(),
         "least-room": offer.least_room_mm(),
         "failing": offer.failing().map(|finding| finding.subject.clone()).collect::<Vec<_>>(),
-        "changes": offer.changes.iter().map(change_words).collect::<Vec<_>>(),
+        "changes": offer.changes.iter().map(|change| change_words(change, Lengths::Millimetres)).collect::<Vec<_>>(),
         "lost": offer.lost,
         "recut": offer.recut,
         "still-to-buy": offer.price.map(|price| price.to_string()),

@@ -168,7 +168,7 @@ fn beyond_flange(
 
 /// The doubt about the gap that was found: of the body and the run against each other, where they are
 /// nearest. A carrier's motion leaves it as it is but for its small turn.
-fn doubt_about(
+pub(super) fn doubt_about(
     moving: &MovingRun<'_>,
     at: &PlaceOnRun,
     body: &PlacedBody,

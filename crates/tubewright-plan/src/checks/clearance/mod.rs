@@ -4,7 +4,11 @@ mod advice;
 mod between;
 mod body;
 mod parts;
+mod room;
 mod scanned;
+
+pub use room::Room;
+pub(crate) use room::{room_to_body, room_to_piece};
 
 use tubewright_build::model::Class;
 use tubewright_check::{Finding, Rule, State};

@@ -1,0 +1,223 @@
+//! Places of sensors as they are told, held against everything by sampling.
+
+use tubewright_build::model::ComponentKind;
+use tubewright_geometry::{Vector, math};
+use tubewright_plan::routes::{PlannedKind, PlannedPiece, PlannedRun};
+use tubewright_plan::sensors::{
+    FROM_WELD_MM, GAP_MM, LEAST_RISE_DEG, ROOM_MM, Sensor, SensorPlace, sensors,
+};
+use tubewright_plan::stages::Supply;
+use tubewright_walker::{Ball, Freedom, Solid, least_gap_moving};
+
+use super::clearance::{RUN_SPACING_MM, Rider, balls_as_solid, riders, sways};
+use super::convert;
+use super::prove::Verdict;
+use super::solved::Solved;
+
+/// Every catalyst has its sensor, and each place keeps what it promises.
+pub(crate) fn prove(solved: &Solved, runs: &[PlannedRun], supply: &Supply, verdict: &mut Verdict) {
+    let found = sensors(&solved.model, &solved.around, runs, Some(&supply.whole));
+    let catalysts = runs
+        .iter()
+        .flat_map(|run| &run.pieces)
+        .filter(|piece| match &piece.kind {
+            PlannedKind::Component { name, .. } => {
+                convert::component_item(&solved.model, name).map(|item| item.kind)
+                    == Some(ComponentKind::Catalyst)
+            }
+            _ => false,
+        })
+        .count();
+    if found.len() != catalysts {
+        verdict.fault(format!("{catalysts} catalysts, {} sensors", found.len()));
+    }
+    for sensor in &found {
+        match &sensor.found {
+            Ok(place) => one(solved, runs, supply, sensor, place, verdict),
+            Err(why) => verdict
+                .notes
+                .push(format!("sensor before {}: {why:?}", sensor.catalyst)),
+        }
+    }
+}
+
+fn one(
+    solved: &Solved,
+    runs: &[PlannedRun],
+    supply: &Supply,
+    sensor: &Sensor,
+    place: &SensorPlace,
+    verdict: &mut Verdict,
+) {
+    let of = format!("sensor before {}", sensor.catalyst);
+    let run = runs
+        .iter()
+        .find(|run| run.name == sensor.run)
+        .expect("of a run");
+    let (number, piece) = run
+        .pieces
+        .iter()
+        .enumerate()
+        .find(|(_, piece)| piece.mark == place.piece)
+        .expect("in a piece");
+    let upstream = run.pieces.iter().take_while(|piece| {
+        !matches!(&piece.kind, PlannedKind::Component { name, .. } if *name == sensor.catalyst)
+    });
+    if upstream.count() <= number || piece.joint != place.joint {
+        verdict.fault(format!("{of}: it is not upstream, or from another joint"));
+    }
+    let (middle, out) = axis(run, piece, place);
+    let rise_deg = math::asin(out.z).to_degrees();
+    if rise_deg < LEAST_RISE_DEG - 1e-6 {
+        verdict.fault(format!("{of}: it stands {rise_deg:.1}° above level"));
+    }
+    let foot = middle + out * (0.5 * run.od_mm);
+    if (foot - place.foot.to_vector()).norm() > 0.01 {
+        verdict.fault(format!("{of}: told at {foot:?}, meant {:?}", place.foot));
+    }
+    seams(run, supply, number, middle, &of, verdict);
+    let balls = room(foot, out);
+    let rider = &riders(solved, run, RUN_SPACING_MM)[number];
+    let mut least = f64::INFINITY;
+    let mut hold = |to: &str, solid: &Solid, freedoms: &[Freedom], is_together: bool, less: f64| {
+        let (a, b): (&[Freedom], &[Freedom]) = if is_together {
+            (&[], &[])
+        } else {
+            (&rider.freedoms, freedoms)
+        };
+        let Some(near) = least_gap_moving(&balls, a, solid, b, 5) else {
+            return;
+        };
+        let gap = near.gap - less;
+        least = least.min(gap);
+        if gap < GAP_MM || (to == place.room.to && gap < place.room.gap_mm - 1e-6) {
+            verdict.fault(format!(
+                "{of}: {gap:.2} mm to {to}, stated {:.2} to {}",
+                place.room.gap_mm, place.room.to
+            ));
+        }
+    };
+    for body in &solved.around.bodies.placed {
+        let mut bodies = solved.model.build.bodies.iter();
+        let written = bodies
+            .find(|written| written.name == *body.name)
+            .expect("placed from the build");
+        let freedoms = convert::freedoms(
+            &solved.model.build,
+            &written.carrier,
+            &solved.around.measured.places,
+        );
+        let is_together = rider.carrier == written.carrier && !sways(rider);
+        let solid = convert::solid(&body.solid_in_car);
+        hold(
+            &body.name,
+            &solid,
+            &freedoms,
+            is_together,
+            body.allowance_mm,
+        );
+    }
+    for other in runs {
+        let is_own = other.name == run.name;
+        let theirs: Vec<Rider> = riders(solved, other, RUN_SPACING_MM);
+        for (at, them) in theirs.iter().enumerate() {
+            if is_own && at == number || them.balls.is_empty() {
+                continue;
+            }
+            // One run is one chain: what rides alike does not move against itself.
+            let is_together = if is_own {
+                rider.freedoms == them.freedoms && rider.carrier == them.carrier
+            } else {
+                rider.carrier == them.carrier && !sways(rider) && !sways(them)
+            };
+            let solid = balls_as_solid(&them.balls);
+            let name = format!("{} of {}", them.mark, other.name);
+            hold(&name, &solid, &them.freedoms, is_together, 0.0);
+        }
+    }
+    verdict.notes.push(format!(
+        "{of}: stated {:.1} mm to {}, sampled {least:.1} mm",
+        place.room.gap_mm, place.room.to
+    ));
+}
+
+/// The middle of the tube under the bung and the direction out of it, found as a hand would: from the
+/// joint along the outside, and round from the highest place.
+fn axis(run: &PlannedRun, piece: &PlannedPiece, place: &SensorPlace) -> (Vector, Vector) {
+    let up = Vector::new(0.0, 0.0, 1.0);
+    let at_clock = |travel: Vector| {
+        let level = travel.cross(up);
+        let level = level * (1.0 / level.norm());
+        let high = level.cross(travel);
+        // Clockwise looking downstream: from the highest place toward what is then to the right.
+        high * math::cos(place.clocking.clock_rad) + level * math::sin(place.clocking.clock_rad)
+    };
+    let frame = &piece.frame_in;
+    let (from, travel) = (frame.origin.to_vector(), frame.travel().vector());
+    let PlannedKind::Bend { clr_mm, .. } = piece.kind else {
+        return (from + travel * place.along_mm, at_clock(travel));
+    };
+    let inward = frame.twelve().vector();
+    let centre = from + inward * clr_mm;
+    let mut deg = 0.0;
+    loop {
+        let angle = f64::to_radians(deg);
+        let toward = inward * math::cos(angle) - travel * math::sin(angle);
+        let along = travel * math::cos(angle) + inward * math::sin(angle);
+        let out = at_clock(along);
+        let fibre = clr_mm - 0.5 * run.od_mm * toward.dot(out);
+        if fibre * angle >= place.along_mm - 1e-9 || deg > 180.0 {
+            return (centre - toward * clr_mm, out);
+        }
+        deg += 0.0005;
+    }
+}
+
+/// Seams of the parts that are sawn: none may be too near along the centre line, which on the inside of a
+/// bend is longer than the surface.
+fn seams(
+    run: &PlannedRun,
+    supply: &Supply,
+    number: usize,
+    middle: Vector,
+    of: &str,
+    verdict: &mut Verdict,
+) {
+    let in_one_part = |a: &str, b: &str| {
+        supply
+            .whole
+            .cuts
+            .iter()
+            .flat_map(|cut| &cut.parts)
+            .any(|part| {
+                let has = |mark: &str| part.serves.iter().any(|serves| serves.mark == mark);
+                has(a) && has(b)
+            })
+    };
+    for (at, pair) in run.pieces.windows(2).enumerate() {
+        if (at + 1 != number && at != number) || in_one_part(&pair[0].mark, &pair[1].mark) {
+            continue;
+        }
+        let away = (pair[1].frame_in.origin.to_vector() - middle).norm();
+        // A chord is shorter than its arc by less than this on the bends that there are.
+        if away < 0.9 * FROM_WELD_MM {
+            verdict.fault(format!("{of}: {away:.1} mm from {}", pair[1].joint));
+        }
+    }
+}
+
+fn room(foot: Vector, out: Vector) -> Vec<Ball> {
+    let mut balls = Vec::new();
+    for [from, to, radius] in ROOM_MM {
+        for step in 0..=30 {
+            let along = from + radius + (to - from - 2.0 * radius) * f64::from(step) / 30.0;
+            balls.push(Ball {
+                centre: (foot + out * along).to_array(),
+                radius,
+                along,
+                piece: 0,
+            });
+        }
+    }
+    balls
+}
