@@ -110,12 +110,11 @@ fn bungs(job: &PrintJob<'_>) -> Vec<Block> {
         "bungs",
         vec![
             Column::boxes("done"),
-            Column::wide("before"),
             Column::words("in").big(),
-            Column::words("from"),
-            Column::figures(&format!("along the outside, {sign}")).big(),
-            Column::words("clock, 12 highest, looking downstream").big(),
-            Column::words("stands"),
+            Column::figures(&format!("outside, {sign}")).big(),
+            Column::words("of"),
+            Column::words("clock").big(),
+            Column::wide("how it stands"),
         ],
     );
     let mut troubles = Vec::new();
@@ -130,12 +129,12 @@ fn bungs(job: &PrintJob<'_>) -> Vec<Block> {
             });
             continue;
         };
+        table.group(format!("before {before}"));
         table.row([
             String::new(),
-            before,
             place.piece.clone(),
-            format!("{}, downstream", place.joint),
             l.place(place.along_mm),
+            format!("{} of {}", place.way(), place.joint),
             place.clocking.hour(),
             format!(
                 "{}° above level, {}{}",
@@ -155,7 +154,8 @@ fn bungs(job: &PrintJob<'_>) -> Vec<Block> {
     if found.iter().any(|sensor| sensor.found.is_ok()) {
         blocks.push(Block::Table { table });
         blocks.push(Block::Words {
-            text: "Mark the middle of the hole on the tacked run, hold the sensor there and turn its socket \
+            text: "Measure along the outside of the tube from the joint; the clock is round from the highest \
+                   place of the tube, looking downstream. Mark the middle of the hole on the tacked run, hold the sensor there and turn its socket \
                    before you drill: the angle finder on the sensor's axis reads the degrees. Drill to the \
                    bung's own spigot, deburr the inside, weld with an old sensor or a plug screwed in and \
                    then taken out to clean the thread. Thread, heat range and cable are those of the \

@@ -64,10 +64,12 @@ pub struct SensorPlace {
     pub piece: String,
     /// Number of the piece in its run, counted from 0.
     pub number: usize,
-    /// Mark of the joint at its upstream end.
+    /// Mark of the joint that it is measured from: a seam where the piece ends at one.
     pub joint: String,
     /// From that joint along the outside of the tube at this clock, mm.
     pub along_mm: f64,
+    /// It lies upstream of that joint.
+    pub is_upstream: bool,
     /// The piece is a bend, and the foot of the bung has to be shaped to it.
     pub is_on_bend: bool,
     /// How it stands.
@@ -79,14 +81,25 @@ pub struct SensorPlace {
 }
 
 impl SensorPlace {
+    /// `downstream` or `upstream` of the joint.
+    #[must_use]
+    pub const fn way(&self) -> &'static str {
+        if self.is_upstream {
+            "upstream"
+        } else {
+            "downstream"
+        }
+    }
+
     /// The place in a sentence.
     #[must_use]
     pub fn words(&self) -> String {
         format!(
-            "in {}{}, {:.0} mm downstream of {} along the outside, at {} looking downstream (12 is the highest place): {:.0}° above level, {}",
+            "in {}{}, {:.0} mm {} of {} along the outside, at {} looking downstream (12 is the highest place): {:.0}° above level, {}",
             self.piece,
             if self.is_on_bend { ", a bend" } else { "" },
             self.along_mm,
+            self.way(),
             self.joint,
             self.clocking.hour(),
             self.clocking.rise_rad.to_degrees(),

@@ -36,6 +36,8 @@ const FINE_MM: f64 = 0.5;
 struct Candidate {
     number: usize,
     along_mm: f64,
+    /// What is left of the piece, along the same line, mm.
+    left_mm: f64,
     run_mm: f64,
     is_on_bend: bool,
     clocking: Clocking,
@@ -107,7 +109,7 @@ pub(super) fn before(
                 .as_ref()
                 .is_none_or(|best| room.gap_mm > best.room.gap_mm)
         {
-            best = place_of(moving, candidate, room);
+            best = place_of(moving, candidate, seams_mm, room);
         }
         if is_free {
             return best.ok_or(NoPlace::NoStretch);
@@ -116,13 +118,35 @@ pub(super) fn before(
     Err(best.map_or(NoPlace::NoStretch, |best| NoPlace::NoRoom(Box::new(best))))
 }
 
-fn place_of(moving: &MovingRun<'_>, candidate: &Candidate, room: Room) -> Option<SensorPlace> {
-    let piece = moving.run.pieces.get(candidate.number)?;
+/// The place, measured from a seam where its piece ends at one.
+fn place_of(
+    moving: &MovingRun<'_>,
+    candidate: &Candidate,
+    seams_mm: &[f64],
+    room: Room,
+) -> Option<SensorPlace> {
+    let pieces = &moving.run.pieces;
+    let piece = pieces.get(candidate.number)?;
+    let begins: f64 = pieces
+        .iter()
+        .take(candidate.number)
+        .map(PlannedPiece::centre_line_mm)
+        .sum();
+    let is_seam = |at: f64| seams_mm.iter().any(|seam| (seam - at).abs() < 1e-6);
+    let is_upstream = !is_seam(begins) && is_seam(begins + piece.centre_line_mm());
+    let (joint, along_mm) = if is_upstream {
+        let next = pieces.get(candidate.number + 1);
+        let joint = next.map_or(&moving.run.last_joint, |next| &next.joint);
+        (joint, candidate.left_mm)
+    } else {
+        (&piece.joint, candidate.along_mm)
+    };
     Some(SensorPlace {
         piece: piece.mark.clone(),
         number: candidate.number,
-        joint: piece.joint.clone(),
-        along_mm: candidate.along_mm,
+        joint: joint.clone(),
+        along_mm,
+        is_upstream,
         is_on_bend: candidate.is_on_bend,
         clocking: candidate.clocking,
         foot: candidate.foot,
@@ -171,6 +195,7 @@ fn on_piece(
             found.push(Candidate {
                 number,
                 along_mm,
+                left_mm,
                 run_mm: here,
                 is_on_bend: matches!(piece.kind, PlannedKind::Bend { .. }),
                 clocking,

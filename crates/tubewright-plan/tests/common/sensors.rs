@@ -63,7 +63,14 @@ fn one(
     let upstream = run.pieces.iter().take_while(|piece| {
         !matches!(&piece.kind, PlannedKind::Component { name, .. } if *name == sensor.catalyst)
     });
-    if upstream.count() <= number || piece.joint != place.joint {
+    let from = if place.is_upstream {
+        run.pieces
+            .get(number + 1)
+            .map_or(&run.last_joint, |next| &next.joint)
+    } else {
+        &piece.joint
+    };
+    if upstream.count() <= number || *from != place.joint {
         verdict.fault(format!("{of}: it is not upstream, or from another joint"));
     }
     let (middle, out) = axis(run, piece, place);
@@ -152,18 +159,24 @@ fn axis(run: &PlannedRun, piece: &PlannedPiece, place: &SensorPlace) -> (Vector,
         // Clockwise looking downstream: from the highest place toward what is then to the right.
         high * math::cos(place.clocking.clock_rad) + level * math::sin(place.clocking.clock_rad)
     };
-    let frame = &piece.frame_in;
+    // Measured against the flow, a bend is walked from its other end.
+    let (frame, sense) = if place.is_upstream {
+        (&piece.frame_out, -1.0)
+    } else {
+        (&piece.frame_in, 1.0)
+    };
     let (from, travel) = (frame.origin.to_vector(), frame.travel().vector());
     let PlannedKind::Bend { clr_mm, .. } = piece.kind else {
-        return (from + travel * place.along_mm, at_clock(travel));
+        return (from + travel * (sense * place.along_mm), at_clock(travel));
     };
     let inward = frame.twelve().vector();
     let centre = from + inward * clr_mm;
     let mut deg = 0.0;
     loop {
         let angle = f64::to_radians(deg);
-        let toward = inward * math::cos(angle) - travel * math::sin(angle);
-        let along = travel * math::cos(angle) + inward * math::sin(angle);
+        let (sin, cos) = (sense * math::sin(angle), math::cos(angle));
+        let toward = inward * cos - travel * sin;
+        let along = travel * cos + inward * sin;
         let out = at_clock(along);
         let fibre = clr_mm - 0.5 * run.od_mm * toward.dot(out);
         if fibre * angle >= place.along_mm - 1e-9 || deg > 180.0 {

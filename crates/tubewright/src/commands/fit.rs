@@ -330,6 +330,7 @@ fn sensor_json(sensor: &Sensor) -> Value {
             "piece": place.piece,
             "joint": place.joint,
             "along": place.along_mm,
+            "upstream": place.is_upstream,
             "clock": place.clocking.clock_rad.to_degrees(),
             "rise": place.clocking.rise_rad.to_degrees(),
             "on-a-bend": place.is_on_bend,
