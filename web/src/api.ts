@@ -178,6 +178,10 @@ welds: number | null,
  */
 hours: number | null, 
 /**
+ * What it costs by its cutting plan, all counted, in the shop's money-like units.
+ */
+costAsCut: number | null, 
+/**
  * Mass of tube and components, kg.
  */
 mass: number, 

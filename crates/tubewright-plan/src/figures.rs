@@ -2,11 +2,13 @@
 
 use std::collections::BTreeSet;
 use tubewright_build::model::{ItemKind, Model};
+use tubewright_build::resolved::ResolvedPractice;
 use tubewright_check::{Finding, Limit, Rule};
 use tubewright_geometry::Point;
 use tubewright_stock::Money;
 
 use crate::checks::{clearance_findings, moving_runs};
+use crate::ranking::cost_as_cut;
 use crate::routes::{PlannedKind, PlannedRun, PosedProblem};
 use crate::stages::{Supply, Surroundings};
 
@@ -60,6 +62,8 @@ pub struct Figures {
     pub cuts: Option<u32>,
     /// Time for welds and cuts, hours.
     pub hours: Option<f64>,
+    /// What it costs by its cutting plan, all counted, in the shop's money-like units.
+    pub cost_as_cut: Option<f64>,
     /// The tightest gap to anything but the ground.
     pub tightest: Option<Gap>,
     /// The gap to the ground on its wheels.
@@ -76,22 +80,9 @@ pub fn figures(
     supply: Option<&Supply>,
 ) -> Figures {
     let (mass_kg, without_mass) = mass(model, runs);
-    let (end_off_mm, end_off_rad) = off(posed, runs);
+    let (end_off_mm, end_off_rad) = ends_off(posed, runs);
     let welds = supply.map(|supply| supply.welds);
-    let cuts = supply.map(|supply| {
-        let cuts = supply
-            .cards
-            .iter()
-            .map(|card| card.cuts.len())
-            .sum::<usize>();
-        u32::try_from(cuts).unwrap_or(u32::MAX)
-    });
     let practice = &around.practice;
-    let hours = welds.zip(cuts).map(|(welds, cuts)| {
-        (f64::from(welds) * practice.weld_time.minutes()
-            + f64::from(cuts) * practice.cut_time.minutes())
-            / 60.0
-    });
     let findings = clearance_findings(
         &moving_runs(model, around, runs),
         &around.bodies,
@@ -104,6 +95,7 @@ pub fn figures(
             .filter_map(gap_of)
             .min_by(|a, b| a.spare_mm().total_cmp(&b.spare_mm()))
     };
+    let ground = tightest_of(true);
     Figures {
         length_mm: runs.iter().map(PlannedRun::developed_length_mm).sum(),
         bends_rad: runs.iter().map(PlannedRun::sum_of_bends_rad).sum(),
@@ -114,15 +106,35 @@ pub fn figures(
         price: supply.map(|supply| supply.plan.price),
         missing: supply.map_or(0, |supply| supply.plan.missing.len()),
         welds,
-        cuts,
-        hours,
+        cuts: supply.map(saw_cuts),
+        hours: supply.map(|supply| hours(practice, supply)),
+        cost_as_cut: supply.map(|supply| {
+            let ground_mm = ground.as_ref().map(|gap| gap.gap_mm);
+            cost_as_cut(practice, runs, supply, ground_mm)
+        }),
         tightest: tightest_of(false),
-        ground: tightest_of(true),
+        ground,
     }
 }
 
+fn saw_cuts(supply: &Supply) -> u32 {
+    let cuts = supply
+        .cards
+        .iter()
+        .map(|card| card.cuts.len())
+        .sum::<usize>();
+    u32::try_from(cuts).unwrap_or(u32::MAX)
+}
+
+/// Hours for the welds and saw cuts of a plan.
+pub(crate) fn hours(practice: &ResolvedPractice, supply: &Supply) -> f64 {
+    (f64::from(supply.welds) * practice.weld_time.minutes()
+        + f64::from(saw_cuts(supply)) * practice.cut_time.minutes())
+        / 60.0
+}
+
 /// How far ends and ways into crossovers are off at most: distance in mm, angle in radians.
-fn off(posed: &PosedProblem, runs: &[PlannedRun]) -> (f64, f64) {
+pub(crate) fn ends_off(posed: &PosedProblem, runs: &[PlannedRun]) -> (f64, f64) {
     let ends = runs
         .iter()
         .map(|run| (run.end_error_mm(), run.end_error_rad()));

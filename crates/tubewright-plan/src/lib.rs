@@ -15,6 +15,7 @@ pub mod lengths;
 pub mod packet;
 pub mod places;
 pub mod plan_file;
+pub mod ranking;
 pub mod routes;
 pub mod scene;
 pub mod sensors;

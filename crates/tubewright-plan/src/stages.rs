@@ -22,6 +22,7 @@ use crate::checks::Judged;
 use crate::fit::Steel;
 use crate::frozen::{FrozenError, carry_marks, frozen_plan};
 use crate::plan_file::{PlanFileError, StoredRouted, StoredRoutes};
+use crate::ranking::rank;
 use crate::routes::{
     LaidRun, MarkGiver, PlannedRun, PosedProblem, RunMarks, WalkError, laid_runs, no_way_words,
     pose_problem, walk_laid,
@@ -112,7 +113,7 @@ pub fn shop_cost(practice: &ResolvedPractice) -> CostModel {
 }
 
 /// Ground clearance above which more is worth nothing, mm (common practice, no source).
-const WANTED_GROUND_MM: f64 = 150.0;
+pub(crate) const WANTED_GROUND_MM: f64 = 150.0;
 
 /// Work units when nobody says otherwise: a few seconds on a small machine.
 pub const USUAL_EFFORT: u64 = 40_000;
@@ -155,7 +156,7 @@ pub fn route(
                     work_units: budget.work_units,
                 }
             } else {
-                Routed::Found(marked(model, &posed, found))
+                Routed::Found(rank(model, around, &posed, marked(model, &posed, found)))
             }
         }
         Outcome::Infeasible { reason, proof } => Routed::NoneExists(no_way_words(reason, &proof)),

@@ -1,9 +1,18 @@
 //! The demonstration builds, from their readings to what the saw marks give.
 
+#![allow(
+    clippy::expect_used,
+    clippy::indexing_slicing,
+    clippy::cast_precision_loss,
+    reason = "helpers of tests are tests, whatever the lint takes them for"
+)]
+
 mod common;
 
 use common::prove::{prove, prove_others};
-use common::solved::solve_folder;
+use common::solved::{Solved, solve_folder};
+use tubewright_plan::figures::figures;
+use tubewright_plan::stages::{Routed, supply};
 
 /// What the builds wish for themselves.
 fn effort() -> u64 {
@@ -20,6 +29,46 @@ fn proved(name: &str) {
     let (others, verdict) = prove_others(&solved);
     verdict.assert_sound(name);
     assert!(others >= 2, "{name}: {others} other ways");
+    in_order_of_cost(&solved, name);
+}
+
+/// Ways that close well come first, and among them the cheaper by its own cutting plan: money, hours and
+/// proxies added up here from what is printed.
+fn in_order_of_cost(solved: &Solved, name: &str) {
+    let Routed::Found(ways) = &solved.routed else {
+        return;
+    };
+    let practice = &solved.around.practice;
+    let costs: Vec<(bool, f64)> = ways
+        .iter()
+        .map(|way| {
+            let supply = supply(&solved.model, practice, &way.runs, &[]).expect("it is planned");
+            let figures = figures(
+                &solved.model,
+                &solved.around,
+                &solved.posed,
+                &way.runs,
+                Some(&supply),
+            );
+            let cents: i64 = supply.plan.price.minor;
+            let ground_mm = figures
+                .ground
+                .as_ref()
+                .map_or(150.0, |gap| gap.gap_mm.min(150.0));
+            let added = cents as f64 / 100.0
+                + figures.hours.expect("counted") * practice.rate.major_per_unit
+                + figures.bends_rad.to_degrees() * practice.flow_per_degree.major_per_unit
+                + figures.length_mm / 1000.0 * practice.flow_per_metre.major_per_unit
+                + (150.0 - ground_mm) * practice.ground_loss.major_per_unit;
+            let told = figures.cost_as_cut.expect("there is a plan");
+            assert!((told - added).abs() < 1e-6, "{name}: {told} is {added}");
+            let closes = figures.end_off_mm <= 3.0 && figures.end_off_rad.to_degrees() <= 1.0;
+            (!closes, told)
+        })
+        .collect();
+    for pair in costs.windows(2) {
+        assert!(pair[0] <= pair[1], "{name}: {costs:?}");
+    }
 }
 
 #[test]

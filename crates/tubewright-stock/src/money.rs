@@ -52,6 +52,16 @@ impl Money {
     pub const fn new(minor: i64, currency: Currency) -> Self {
         Self { minor, currency }
     }
+
+    /// The amount in major units (euros), for comparing with rates.
+    #[must_use]
+    #[expect(
+        clippy::cast_precision_loss,
+        reason = "a buying list stays far below 2^53 cents"
+    )]
+    pub const fn major(&self) -> f64 {
+        self.minor as f64 / 100.0
+    }
 }
 
 impl fmt::Display for Money {

@@ -178,7 +178,8 @@ fn the_routes_are_shown_side_by_side_with_every_figure() {
         "ends off by",
         "tightest gap",
         "over the ground",
-        "cost, all counted",
+        "cost as cut",
+        "cost as searched",
         "no way is below",
         "left to gain",
     ] {

@@ -103,7 +103,8 @@ function Way({ way, at, isShown, figures }: { way: WayView; at: number; isShown:
       <img src={`api/drawing?way=${at}&of=${view.version}`} alt={`way ${at + 1} from above`} />
       <h2>{at + 1}. {way.name}</h2>
       <dl>
-        <div><dt>costs</dt><dd>{way.cost.toFixed(0)}<small> (no way below {way.lowerBound.toFixed(0)})</small></dd></div>
+        <div><dt>cost as cut</dt><dd>{figures === null ? "…" : figures.costAsCut?.toFixed(0) ?? "not known"}<small> all counted</small></dd></div>
+        <div><dt>as searched</dt><dd>{way.cost.toFixed(0)}<small> (no way below {way.lowerBound.toFixed(0)})</small></dd></div>
         <div><dt>to buy</dt><dd>{figures === null ? "…" : figures.price ?? "not known"}</dd></div>
         <div><dt>welds</dt><dd>{figures === null ? "…" : `${figures.welds ?? "not known"}${figures.hours === null ? "" : `, ${figures.hours.toFixed(1)} h`}`}</dd></div>
         <div><dt>tube</dt><dd>{long(way.length, unit)}, {way.bendCount} bends, {way.bends.toFixed(0)}°</dd></div>

@@ -71,6 +71,8 @@ pub struct WayFigures {
     pub welds: Option<u32>,
     /// Time for welds and cuts, hours.
     pub hours: Option<f64>,
+    /// What it costs by its cutting plan, all counted, in the shop's money-like units.
+    pub cost_as_cut: Option<f64>,
     /// Mass of tube and components, kg.
     pub mass: f64,
     /// Components whose mass nobody wrote down: not in it.

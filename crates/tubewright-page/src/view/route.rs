@@ -104,6 +104,7 @@ fn way_figures(figures: &Figures, offer: Option<Vec<String>>) -> WayFigures {
         missing: u32::try_from(figures.missing).unwrap_or(u32::MAX),
         welds: figures.welds,
         hours: figures.hours,
+        cost_as_cut: figures.cost_as_cut,
         mass: figures.mass_kg,
         without_mass: figures.without_mass.clone(),
         tightest: figures.tightest.as_ref().map(gap),

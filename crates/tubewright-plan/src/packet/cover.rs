@@ -101,12 +101,14 @@ fn way(job: &PrintJob<'_>) -> String {
         } => {
             let among = match among {
                 0 | 1 => "the only way found in this effort".to_owned(),
-                count => format!("the cheapest of {count} that were found"),
+                count => {
+                    format!("the cheapest of {count} that were found, each cut by its own plan")
+                }
             };
             format!(
                 "NOT CHOSEN YET: choose a way in the record before anything is cut. This one: {name}; {among}. \
-                 Score {} (money, welds, loss of flow and of ground clearance in one figure, less is \
-                 better); no way can score below {}.",
+                 In the search it scored {} (tube, welds, loss of flow and of ground clearance in one figure, \
+                 every bend bought by itself; less is better); no way can score below {} there.",
                 fixed(cost, 0),
                 fixed(lower_bound, 0)
             )

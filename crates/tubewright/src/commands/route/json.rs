@@ -52,6 +52,7 @@ fn figures_json(figures: &Figures) -> Value {
     json!({
         "price": figures.price.map(|price| price.to_string()),
         "hours": figures.hours,
+        "cost-as-cut": figures.cost_as_cut,
         "welds": figures.welds,
         "cuts": figures.cuts,
         "mass": figures.mass_kg,

@@ -98,6 +98,10 @@ fn side_by_side(shown: &[Shown<'_>], lengths: Lengths) -> String {
         })
         .unwrap_or(1);
     text.push_str(&comparison(shown, abreast, lengths));
+    text.push_str(&paragraph(
+        "Costs are in the currency of the prices. Cost as cut is the price of the buying list, welds and cuts at the shop's rate, and what bends, length and lost ground clearance are counted at; it sets the order. Cost as searched counts every bend as bought by itself and leaves out components and delivery; no way searched for costs less than the line below it.",
+        2,
+    ));
     text.push('\n');
     for (number, shown) in shown.iter().enumerate() {
         if let Some(gap) = &shown.figures.tightest {
@@ -227,7 +231,14 @@ fn rows(lengths: Lengths) -> Vec<(&'static str, Cell)> {
             }),
         ),
         (
-            "cost, all counted",
+            "cost as cut",
+            Box::new(move |shown| {
+                let cost = shown.figures.cost_as_cut;
+                cost.map_or_else(none, |cost| format!("{cost:.0}"))
+            }),
+        ),
+        (
+            "cost as searched",
             Box::new(|shown| format!("{:.0}", shown.alternative.cost)),
         ),
         (
