@@ -112,17 +112,28 @@ fn too_little_advance_is_proven() {
     assert_eq!(reason("e04-room"), Reason::TooLittleRoom);
 }
 
-/// The same bytes from one thread and from two.
+/// The same bytes from one thread, two and four.
 #[test]
 fn threads_change_nothing() {
-    let (problem, cost) = read_problem(&text("b02-under-crossmember")).unwrap();
+    for (name, work_units) in [
+        ("b02-under-crossmember", 800),
+        ("c02-resonator", 400),
+        ("d01-x-open", 800),
+        ("e04-room", 300),
+    ] {
+        threads_change_nothing_of(name, work_units);
+    }
+}
+
+fn threads_change_nothing_of(name: &str, work_units: u64) {
+    let (problem, cost) = read_problem(&text(name)).unwrap();
     let run = |threads: usize| {
         let pool = rayon::ThreadPoolBuilder::new()
             .num_threads(threads)
             .build()
             .unwrap();
         let budget = Budget {
-            work_units: 1500,
+            work_units,
             seed: 3,
         };
         let outcome = pool
@@ -138,7 +149,9 @@ fn threads_change_nothing() {
             .unwrap();
         write_outcome(&problem, &outcome)
     };
-    assert_eq!(run(1), run(2));
+    let one = run(1);
+    assert_eq!(one, run(2), "{name}");
+    assert_eq!(one, run(4), "{name}");
 }
 
 /// A cancelled search ends at once and says that it found nothing in this effort.
