@@ -177,14 +177,23 @@ def case_fifteen_readings_give_a_rough_way_with_a_wide_plus_minus(folder):
     assert "the direction of port" in ran.stdout and "not checked" in ran.stdout
 
 
+def is_in_inches(car):
+    build = (car / "build.toml").read_text()
+    return build.count(" in\"") > build.count(" mm\"")
+
+
 def case_every_demonstration_car_runs_from_readings_to_saw_marks(folder):
     for car_name in CARS:
         car = new_car(folder, car_name)
         before = texts(car)
-        for command in [["measure"], ["route", *EFFORT], ["buy"], ["cut"], ["check"]]:
+        for command in [["measure"], ["route", *EFFORT], ["buy"], ["cut"], ["check"], ["counter"], ["fit"], ["wanted"]]:
             ran = run(command[0], car, *command[1:], wanted=(CLEAN, FINDINGS))
             assert ran.stdout.strip(), f"{command[0]} {car_name} printed nothing"
             assert_readable(ran.stdout)
+            if is_in_inches(car):
+                # Wire is sold by its millimetres everywhere.
+                metric = re.search(r".*\d mm\b(?! wire).*", ran.stdout)
+                assert not metric, f"{command[0]} {car_name}: {metric[0]}"
         assert texts(car) == before, f"{car_name}: looking changed what a person wrote"
 
 

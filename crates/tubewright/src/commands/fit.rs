@@ -141,7 +141,11 @@ fn step_text(step: &FitStep, lengths: Lengths) -> String {
         }
         Act::Close => format!("{marks} closes: last of this stretch"),
     };
-    let mut text = format!("\n  {}. {}: {words}\n", step.step.number, step.run);
+    let mut text = String::from("\n");
+    text.push_str(&paragraph(
+        &format!("{}. {}: {words}", step.step.number, step.run),
+        2,
+    ));
     if let Some(trim) = step.trim_mm {
         text.push_str(&paragraph(
             &format!(

@@ -346,7 +346,11 @@ fn offer_text(number: usize, offer: &Offer, lengths: Lengths) -> String {
     } else {
         styled(FAILS, "does not hold")
     };
-    let mut text = format!("\n  {number}. {}: {state}\n", offer.kind.words());
+    let mut text = String::from("\n");
+    text.push_str(&paragraph(
+        &format!("{number}. {}: {state}", offer.kind.words()),
+        2,
+    ));
     let arrives = format!(
         "Arrives {} ± {} and {:.1}° off; tightest gap {}.",
         lengths.small(offer.arrives_off_mm),
