@@ -41,7 +41,7 @@ canonical! {
     EndGiven { at, points, turn_up, turn_right, within } aside {}
     Carrier { name, kind } aside { span }
     Motion { axis, rock, bump, droop, steer, kingpin } aside {}
-    Body { name, kind, class, carrier, gap } aside { note, span }
+    Body { name, kind, class, carrier, gap, never_pass } aside { note, span }
     Edge { is_lower, is_outer } aside {}
     ScanPlace { mark, at } aside {}
     TyreSize { width, diameter, rim } aside {}

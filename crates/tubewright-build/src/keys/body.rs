@@ -35,6 +35,15 @@ pub(super) static BODY: Table = Table {
         ),
         CARRIED_BY,
         may("gap", EXTENT, "Its own gap"),
+        may(
+            "never-pass",
+            Shape::List {
+                of: &Shape::Choice(&["above", "below", "left", "right", "front", "rear"]),
+                least: 1,
+                most: 6,
+            },
+            "Sides of it on which no run may pass",
+        ),
         NOTE,
     ],
     kinds: Some(Kinds {

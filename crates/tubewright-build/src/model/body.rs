@@ -16,6 +16,8 @@ pub struct Body {
     pub carrier: CarrierRef,
     /// Its own gap, when it differs from that of its class.
     pub gap: Option<Quantity<Length>>,
+    /// Sides of it on which no run may pass.
+    pub never_pass: Vec<Direction>,
     /// Words of the person.
     pub note: Option<String>,
     /// Where it was written.

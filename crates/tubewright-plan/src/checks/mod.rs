@@ -4,6 +4,7 @@ mod clearance;
 mod joints;
 mod measure;
 mod runs;
+mod wishes;
 
 pub use clearance::{MovingRun, Room, clearance_findings, rule_of};
 pub(crate) use clearance::{room_to_body, room_to_piece};
@@ -54,6 +55,7 @@ pub fn all_findings(
     ));
     findings.extend(supply_findings(around, supply));
     findings.extend(joints::findings(model, around, judged, supply));
+    findings.extend(wishes::unheard(model));
     findings.extend(not_computed(model));
     findings
 }

@@ -87,6 +87,7 @@ pub(crate) fn findings(
         findings.extend(kept_findings(model, around, run));
     }
     findings.extend(crate::sensors::findings(model, around, runs, plan));
+    findings.extend(super::wishes::side_findings(model, around, runs));
     findings.extend(clearance_findings(
         &moving_runs(model, around, runs),
         &around.bodies,

@@ -2,6 +2,7 @@
 
 mod laid;
 mod marks;
+mod never;
 mod planned;
 mod problem;
 mod reasons;
@@ -12,6 +13,7 @@ mod walk;
 
 pub use laid::{LaidRun, RunMarks, laid_runs};
 pub use marks::MarkGiver;
+pub use never::{ClosedSide, closed_sides};
 pub use planned::{
     CanBalls, PlannedKind, PlannedPiece, PlannedRun, can_balls, component_elements, half_section,
 };

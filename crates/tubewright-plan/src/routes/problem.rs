@@ -11,6 +11,7 @@ use tubewright_route::problem::{
     RouteProblem, Rules, Run as RouteRun, Section as RouteSection, Side,
 };
 
+use super::never::closed_sides;
 use super::planned::{can_balls, half_section};
 use super::stub::{STUB_MM, own_bodies};
 use super::tubes::{TubeError, route_tube};
@@ -187,6 +188,14 @@ pub fn pose_problem(
             }
         })
         .collect();
+    let closed = closed_sides(&model.build, bodies).0;
+    let closed = closed.into_iter().map(|side| Body {
+        id: side.name,
+        solid: side.solid,
+        gap_mm: rounding_allowance(practice),
+        kind: BodyKind::Car,
+    });
+    poser.problem.bodies.extend(closed);
     PosedProblem {
         problem: poser.problem,
         runs,

@@ -1,0 +1,81 @@
+//! Are the person's wishes kept, and which are not taken into account?
+
+use tubewright_build::model::{Model, Room};
+use tubewright_check::{Finding, Rule, State};
+use tubewright_geometry::distance::clearance;
+
+use crate::routes::{PlannedRun, closed_sides};
+use crate::stages::Surroundings;
+
+/// How finely the way of a run past a closed side is measured, mm.
+const TOLERANCE_MM: f64 = 0.05;
+
+/// Findings about sides that no run may pass, for the runs that are judged.
+pub(super) fn side_findings(
+    model: &Model,
+    around: &Surroundings,
+    runs: &[PlannedRun],
+) -> Vec<Finding> {
+    let (closed, without_bounds) = closed_sides(&model.build, &around.bodies);
+    let mut findings: Vec<Finding> = without_bounds
+        .into_iter()
+        .map(|name| {
+            Finding::stated(
+                Rule::RouteFound,
+                State::NotChecked,
+                format!("never-pass of {name}"),
+                "it has no sides that can be closed, or no place yet: close a side of a body of known size instead",
+            )
+        })
+        .collect();
+    for run in runs {
+        for side in &closed {
+            let enters = run
+                .pieces
+                .iter()
+                .flat_map(|piece| &piece.elements)
+                .any(|element| {
+                    clearance(element, &side.solid, TOLERANCE_MM).gap_mm < -TOLERANCE_MM
+                });
+            let (state, advice) = if enters {
+                (
+                    State::Fail,
+                    "it passes where no run may: route it again, or take that side off never-pass",
+                )
+            } else {
+                (State::Pass, "")
+            };
+            findings.push(Finding::stated(
+                Rule::RouteFound,
+                state,
+                format!("{} keeps off {}", run.name, side.name),
+                advice,
+            ));
+        }
+    }
+    findings
+}
+
+/// Wishes that nothing acts on yet.
+pub(super) fn unheard(model: &Model) -> Vec<Finding> {
+    let wishes = &model.build.wishes;
+    let mut findings = Vec::new();
+    let first = wishes.order_of_room.first();
+    if first.is_some_and(|room| *room != Room::Exhaust) {
+        findings.push(Finding::stated(
+            Rule::RouteFound,
+            State::NotChecked,
+            "the wish order-of-room",
+            "not taken into account: only exhaust runs are routed so far; keep room for what comes first by bodies of the class service",
+        ));
+    }
+    if wishes.keep_catalysts == Some(false) {
+        findings.push(Finding::stated(
+            Rule::RouteFound,
+            State::NotChecked,
+            "the wish keep-catalysts = false",
+            "not taken into account: every component that a run goes through is kept; take it out of `through` to route without it",
+        ));
+    }
+    findings
+}
