@@ -316,6 +316,98 @@ fn a_slip_leaves_no_mirror_image_behind() {
     }
 }
 
+/// A bearing counted the wrong way round fits only the car's mirror image. What was said of left and
+/// right, front and rear stands, and the bearing is named.
+#[test]
+fn a_bearing_does_not_exchange_left_and_right() {
+    use tubewright_survey::{
+        Along, Handedness, Network, Pair, PlaceHint, ReadingKind, SlipKind, Target,
+    };
+    let places = [
+        [0.0, -430.0, 180.0],
+        [0.0, 430.0, 184.0],
+        [1900.0, -440.0, 330.0],
+        [1905.0, 436.0, 332.0],
+        [400.0, 60.0, 250.0],
+        [1500.0, -35.0, 262.0],
+    ]
+    .map(tubewright_geometry::Point::from_array);
+    // Seen from above, turned clockwise from the line through the left marks: from rearwards toward
+    // the car's left.
+    let plan = |a: usize, b: usize| (places[b].y - places[a].y).atan2(places[b].x - places[a].x);
+    let clockwise = plan(0, 2) - plan(4, 5);
+    for wrong in [false, true] {
+        let mut network = Network::default();
+        let floor = network.add_setup(SetupSpec::new("floor", Stance::Wheels));
+        for i in 0..places.len() {
+            network.add_point(PointSpec::hinted(
+                format!("place {i}"),
+                PlaceHint {
+                    side: (i < 4).then_some([Side::Left, Side::Right][i % 2]),
+                    along: [Some(Along::Front), Some(Along::Rear), None][i / 2],
+                    level: None,
+                },
+            ));
+        }
+        network.pairs = [0, 2]
+            .map(|i| Pair {
+                left: PointId(i),
+                right: PointId(i + 1),
+            })
+            .to_vec();
+        let mut number = 0;
+        for a in 0..places.len() {
+            number += 1;
+            let height = Reading::height(number, PointId(a), floor, places[a].z, 1.0);
+            network.readings.push(height);
+            for b in a + 1..places.len() {
+                number += 1;
+                let read = places[a].distance(places[b]).round();
+                let tape = Reading::tape(number, PointId(a), PointId(b), read, 1.5);
+                network.readings.push(tape);
+            }
+        }
+        let target = |i: usize| Target::Point(PointId(i));
+        network.readings.push(Reading::new(
+            99,
+            ReadingKind::Bearing {
+                from: target(4),
+                to: target(5),
+                base_from: target(0),
+                base_to: target(2),
+                setup: floor,
+            },
+            if wrong { -clockwise } else { clockwise },
+            0.2_f64.to_radians(),
+        ));
+        let adjustment = adjust(&network).unwrap();
+        let told_by = [Handedness::Measured, Handedness::Told][usize::from(wrong)];
+        assert_eq!(adjustment.handedness(), told_by);
+        let found = find_doubtful(&adjustment);
+        let numbers: Vec<u32> = found.doubtful.iter().map(|d| d.number).collect();
+        assert_eq!(numbers, if wrong { vec![99] } else { vec![] });
+        if wrong {
+            let said = &found.doubtful[0].explanations[0];
+            assert!(said.kinds.contains(&SlipKind::WrongSign), "{said:?}");
+        }
+        let survey = found
+            .without_them
+            .seen_from(&tubewright_survey::FrameChoice::Car {
+                origin: PointId(0),
+                centre_line: tubewright_survey::CentreLineChoice::Pairs {
+                    front: network.pairs[0],
+                    rear: network.pairs[1],
+                },
+                level: tubewright_survey::LevelChoice::Floor(floor),
+            })
+            .unwrap();
+        for (i, side) in [(0, -1.0), (1, 1.0), (4, 1.0), (5, -1.0)] {
+            let y = survey.point(PointId(i)).unwrap().place.y;
+            assert!(y * side > 0.0, "place {i} lies at y = {y}");
+        }
+    }
+}
+
 /// A height that was taken on the lift and written down as on its wheels is told.
 #[test]
 fn a_height_in_the_wrong_set_up_is_told() {

@@ -148,7 +148,9 @@ fn best_start(network: &Network, layout: &Layout, sketch: &Sketch) -> Option<Res
     best
 }
 
-/// Keeps the shape or its mirror image.
+/// Keeps the shape or its mirror image. What the person says of left and right, front and rear is what
+/// those words mean for this car: readings that turn (bearings) do not overrule it, and one that
+/// only the mirror image fits stands out as doubtful. Where nothing is said, they decide.
 fn settle_hand(
     network: &Network,
     layout: &Layout,
@@ -177,10 +179,14 @@ fn settle_hand(
     mirror(network, &best.state, &mut places);
     let state = lift(network, layout, sketch, &places);
     let other = solve_from(network, layout, state, Effort::without_last_digits());
-    if other.cost < best.cost - NO_DIFFERENCE {
+    let agreed = match told {
+        Some(hand) if !network.has_datum() => Some(hand < 0.0),
+        _ => None,
+    };
+    if other.cost < best.cost - NO_DIFFERENCE && agreed != Some(false) {
         return (other, Handedness::Measured);
     }
-    if other.cost > best.cost + NO_DIFFERENCE {
+    if other.cost > best.cost + NO_DIFFERENCE && agreed != Some(true) {
         return (best, Handedness::Measured);
     }
     match told {
