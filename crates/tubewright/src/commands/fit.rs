@@ -102,7 +102,10 @@ fn as_text(model: &Model, sheet: &FitSheet, welds: &[WeldFacts], sensors: &[Sens
         text.push_str(&weld_text(weld, lengths));
     }
     for caution in tubewright_stock::weld::CAUTIONS {
-        text.push_str(&paragraph(&styled(WARNS, format!("Mind: {caution}.")), 2));
+        text.push_str(&paragraph(
+            &styled(WARNS, format!("Mind: {}.", lengths.sentence(caution))),
+            2,
+        ));
     }
     text
 }
@@ -274,7 +277,10 @@ fn weld_text(weld: &WeldFacts, lengths: Lengths) -> String {
         2,
     );
     for minds in &weld.filler.minds {
-        text.push_str(&paragraph(&styled(WARNS, format!("Mind: {minds}.")), 4));
+        text.push_str(&paragraph(
+            &styled(WARNS, format!("Mind: {}.", lengths.sentence(minds))),
+            4,
+        ));
     }
     if weld.filler.purge {
         text.push_str(&paragraph(

@@ -112,12 +112,19 @@ impl Table {
     }
 }
 
+/// Columns that a text takes on the terminal; the codes of its colours take none.
+fn columns(text: &str) -> usize {
+    anstream::adapter::strip_str(text)
+        .map(UnicodeWidthStr::width)
+        .sum()
+}
+
 /// Breaks text at spaces into lines of at most `width` columns; a word longer than that stands alone.
 pub(crate) fn wrap(text: &str, width: usize) -> Vec<String> {
     let mut lines = Vec::new();
     let mut line = String::new();
     for word in text.split_whitespace() {
-        let needed = line.width() + usize::from(!line.is_empty()) + word.width();
+        let needed = columns(&line) + usize::from(!line.is_empty()) + columns(word);
         if !line.is_empty() && needed > width {
             lines.push(core::mem::take(&mut line));
         }
@@ -135,6 +142,20 @@ pub(crate) fn wrap(text: &str, width: usize) -> Vec<String> {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn colour_takes_no_columns() {
+        let plain =
+            "Mind: grind the coat off on both sides, outside and inside, before you weld it";
+        for width in 8..90 {
+            let coloured = super::super::styled(super::super::WARNS, plain);
+            let stripped: Vec<String> = wrap(&coloured, width)
+                .iter()
+                .map(|line| anstream::adapter::strip_str(line).to_string())
+                .collect();
+            assert_eq!(stripped, wrap(plain, width), "{width} columns");
+        }
+    }
 
     #[test]
     fn no_line_is_wider_than_the_terminal_and_no_word_is_lost() {
