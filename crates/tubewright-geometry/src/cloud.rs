@@ -1,7 +1,7 @@
 //! Clouds of scan points with a tree for fast distances.
 
 use crate::bounds::Bounds;
-use crate::bvh::Bvh;
+use crate::box_tree::BoxTree;
 use crate::vector::Point;
 
 /// Points of a scan, each a ball of one radius, with a tree of boxes over them.
@@ -10,7 +10,7 @@ pub struct PointCloud {
     points: Vec<Point>,
     radius_mm: f64,
     bounds: Bounds,
-    tree: Bvh,
+    tree: BoxTree,
 }
 
 impl PointCloud {
@@ -25,7 +25,7 @@ impl PointCloud {
             && radius_mm >= 0.0;
         sound.then(|| Self {
             bounds: Bounds::of_points(points.iter().copied()).grown(radius_mm),
-            tree: Bvh::build(points.iter().map(|&p| Bounds { min: p, max: p })),
+            tree: BoxTree::build(points.iter().map(|&p| Bounds { min: p, max: p })),
             points,
             radius_mm,
         })
@@ -49,7 +49,7 @@ impl PointCloud {
         self.bounds
     }
 
-    pub(crate) const fn tree(&self) -> &Bvh {
+    pub(crate) const fn tree(&self) -> &BoxTree {
         &self.tree
     }
 

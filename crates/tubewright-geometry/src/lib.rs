@@ -30,7 +30,7 @@
 
 pub mod bend;
 pub mod bounds;
-mod bvh;
+mod box_tree;
 pub mod chain;
 pub mod cloud;
 pub mod cut;

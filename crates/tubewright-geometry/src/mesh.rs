@@ -1,7 +1,7 @@
 //! Triangle meshes with a tree for fast distances.
 
 use crate::bounds::Bounds;
-use crate::bvh::Bvh;
+use crate::box_tree::BoxTree;
 use crate::vector::Point;
 
 /// Triangles over shared vertices, in millimetres, with a tree of boxes over them. The tree is built
@@ -12,7 +12,7 @@ pub struct TriangleMesh {
     triangles: Vec<[u32; 3]>,
     bounds: Bounds,
     closed: bool,
-    tree: Bvh,
+    tree: BoxTree,
 }
 
 impl TriangleMesh {
@@ -27,7 +27,7 @@ impl TriangleMesh {
             && triangles.iter().flatten().all(|&index| index < count);
         sound.then(|| {
             let corners = |t: &[u32; 3]| t.map(|i| vertices[i as usize]);
-            let tree = Bvh::build(triangles.iter().map(|t| Bounds::of_points(corners(t))));
+            let tree = BoxTree::build(triangles.iter().map(|t| Bounds::of_points(corners(t))));
             let bounds = Bounds::of_points(triangles.iter().flat_map(corners));
             let closed = is_closed(&vertices, &triangles);
             Self {
@@ -65,7 +65,7 @@ impl TriangleMesh {
         self.closed
     }
 
-    pub(crate) const fn tree(&self) -> &Bvh {
+    pub(crate) const fn tree(&self) -> &BoxTree {
         &self.tree
     }
 

@@ -2,7 +2,7 @@
 
 use super::hit::Hit;
 use super::segment_segment::nearest_on_segment;
-use crate::bvh::SegmentBound;
+use crate::box_tree::SegmentBound;
 use crate::cloud::PointCloud;
 use crate::vector::Point;
 

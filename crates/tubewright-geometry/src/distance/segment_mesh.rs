@@ -2,7 +2,7 @@
 
 use super::hit::Hit;
 use super::segment_triangle::Triangle;
-use crate::bvh::{RayBound, SegmentBound};
+use crate::box_tree::{RayBound, SegmentBound};
 use crate::mesh::TriangleMesh;
 use crate::vector::{Point, Vector};
 

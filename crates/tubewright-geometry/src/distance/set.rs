@@ -4,7 +4,7 @@ use super::dispatch::point_to_solid;
 use super::stretch::all_stretches;
 use super::{Clearance, clearance_below, is_clear};
 use crate::bounds::Bounds;
-use crate::bvh::{Bvh, SegmentBound};
+use crate::box_tree::{BoxTree, SegmentBound};
 use crate::cloud::PointCloud;
 use crate::solid::Solid;
 use crate::tube::TubeElement;
@@ -39,7 +39,7 @@ pub struct SolidSet {
     parts: Vec<Part>,
     /// Parts without end come first; the tree is over the rest.
     unbounded: usize,
-    tree: Bvh,
+    tree: BoxTree,
     bodies: usize,
 }
 
@@ -66,7 +66,7 @@ impl SolidSet {
             .into_iter()
             .partition(|part| part.solid.bounds().is_none());
         let unbounded = all.len();
-        let tree = Bvh::build(bounded.iter().map(|part| {
+        let tree = BoxTree::build(bounded.iter().map(|part| {
             part.solid
                 .bounds()
                 .unwrap_or(Bounds::EMPTY)
@@ -298,11 +298,11 @@ impl Reach {
         Self { chords, slack_mm }
     }
 
-    fn squared(&self, node: &crate::bvh::Node) -> f64 {
+    fn squared(&self, slab: &crate::box_tree::Slab) -> f64 {
         self.chords
             .iter()
             .flatten()
-            .map(|chord| chord.squared(node))
+            .map(|chord| chord.squared(slab))
             .fold(f64::INFINITY, f64::min)
     }
 
