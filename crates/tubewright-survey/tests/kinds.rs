@@ -334,7 +334,10 @@ fn a_bearing_does_not_exchange_left_and_right() {
     .map(tubewright_geometry::Point::from_array);
     // Seen from above, turned clockwise from the line through the left marks: from rearwards toward
     // the car's left.
-    let plan = |a: usize, b: usize| (places[b].y - places[a].y).atan2(places[b].x - places[a].x);
+    let plan = |a: usize, b: usize| {
+        let along = places[b] - places[a];
+        tubewright_geometry::math::atan2(along.y, along.x)
+    };
     let clockwise = plan(0, 2) - plan(4, 5);
     for wrong in [false, true] {
         let mut network = Network::default();
