@@ -169,6 +169,8 @@ rules! {
     /// Catalysts that the car has stay in it.
     CatalystKept = "route.catalyst-kept", Route, Law, "every run keeps its catalyst",
         "unlawful to remove on most road cars; local law decides";
+    /// What the person wished of the runs is acted on.
+    WishKept = "route.wish-kept", Route, Rework, "every wish is kept", "the build's own wishes";
     /// A sensor before each catalyst has its place and its room.
     SensorPlace = "route.sensor-place", Route, Rework, "the sensor before a catalyst has room",
         "common practice, no source";

@@ -25,7 +25,7 @@ use crate::plan_file::{PlanFileError, StoredRouted, StoredRoutes};
 use crate::ranking::rank;
 use crate::routes::{
     LaidRun, MarkGiver, PlannedRun, PosedProblem, RunMarks, WalkError, laid_runs, no_way_words,
-    pose_problem, walk_laid,
+    pose_problem, walk_laid, would_help,
 };
 use crate::stock::{Followed, RequestError, on_the_tape, request_of};
 use crate::survey::{Measured, measure};
@@ -88,9 +88,16 @@ pub enum Routed {
     NotFound {
         /// Work units spent.
         work_units: u64,
+        /// Single changes with which there is a way, each solved, in words; lengths in mm.
+        would_help: Vec<String>,
     },
-    /// None exists, with the kind of proof.
-    NoneExists(String),
+    /// None exists.
+    NoneExists {
+        /// How it is known, in words; lengths in mm.
+        proof: String,
+        /// Single changes with which there is a way, each solved, in words; lengths in mm.
+        would_help: Vec<String>,
+    },
     /// No run could be put to the solver.
     NothingToRoute,
 }
@@ -152,17 +159,26 @@ pub fn route(
         Outcome::Solved { alternatives, .. } => {
             let found = rounded(&posed, &cost, &around.practice, &alternatives);
             if found.is_empty() {
+                // What was found could not be brought to the shop's steps: no change is known to help.
                 Routed::NotFound {
                     work_units: budget.work_units,
+                    would_help: Vec::new(),
                 }
             } else {
                 Routed::Found(rank(model, around, &posed, marked(model, &posed, found)))
             }
         }
-        Outcome::Infeasible { reason, proof } => Routed::NoneExists(no_way_words(reason, &proof)),
-        Outcome::NotFoundInEffort { work_units } => Routed::NotFound { work_units },
+        Outcome::Infeasible { reason, proof } => Routed::NoneExists {
+            proof: no_way_words(reason, &proof),
+            would_help: would_help(&posed, &around.bodies, &cost, budget, cancel),
+        },
+        Outcome::NotFoundInEffort { work_units } => Routed::NotFound {
+            work_units,
+            would_help: would_help(&posed, &around.bodies, &cost, budget, cancel),
+        },
         _ => Routed::NotFound {
             work_units: budget.work_units,
+            would_help: Vec::new(),
         },
     };
     Ok((posed, routed))
@@ -282,10 +298,17 @@ pub fn routed_again(
             }
             Routed::Found(walked)
         }
-        StoredRouted::NotFound { work_units } => Routed::NotFound {
+        StoredRouted::NotFound {
+            work_units,
+            would_help,
+        } => Routed::NotFound {
             work_units: *work_units,
+            would_help: would_help.clone(),
         },
-        StoredRouted::NoneExists(proof) => Routed::NoneExists(proof.clone()),
+        StoredRouted::NoneExists { proof, would_help } => Routed::NoneExists {
+            proof: proof.clone(),
+            would_help: would_help.clone(),
+        },
         StoredRouted::NothingToRoute => Routed::NothingToRoute,
     })
 }

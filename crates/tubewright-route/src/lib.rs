@@ -20,4 +20,6 @@ mod solve;
 pub use cost::CostModel;
 pub use problem::RouteProblem;
 pub use route::{Budget, Outcome, Piece, Progress, Route};
-pub use solve::{ClosingPiece, EndError, RoundError, Rounded, ShopSteps, round_and_close, solve};
+pub use solve::{
+    ClosingPiece, EndError, RoundError, Rounded, ShopSteps, fits, round_and_close, solve,
+};

@@ -17,13 +17,19 @@ pub(super) fn of(seen: &Shown, solving: Option<Solving>) -> RouteView {
                 .then(|| "Fewer than three ways were found in this effort.".to_owned());
             (ways.iter().map(way).collect(), few)
         }
-        Some(Routed::NotFound { work_units }) => (
-            Vec::new(),
-            Some(format!(
+        Some(Routed::NotFound {
+            work_units,
+            would_help,
+        }) => {
+            let words = format!(
                 "No way was found in this effort ({work_units} work units). There may be one: make room or allow more effort."
-            )),
-        ),
-        Some(Routed::NoneExists(proof)) => (Vec::new(), Some(format!("No way exists: {proof}."))),
+            );
+            (Vec::new(), Some(with_help(words, would_help)))
+        }
+        Some(Routed::NoneExists { proof, would_help }) => {
+            let words = format!("No way exists: {proof}.");
+            (Vec::new(), Some(with_help(words, would_help)))
+        }
         Some(Routed::NothingToRoute) => (Vec::new(), Some("There is no run to route.".to_owned())),
     };
     RouteView {
@@ -195,4 +201,14 @@ fn piece(piece: &PlannedPiece) -> PieceView {
         clock,
         end: piece.frame_out.origin.to_array(),
     }
+}
+
+fn with_help(words: String, would_help: &[String]) -> String {
+    if would_help.is_empty() {
+        return words;
+    }
+    format!(
+        "{words} Each of these was solved: {}.",
+        would_help.join("; ")
+    )
 }

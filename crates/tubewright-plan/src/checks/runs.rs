@@ -44,19 +44,26 @@ pub(crate) fn findings(
         Judged::Routed(posed, routed) => {
             let runs: &[PlannedRun] = match routed {
                 Routed::Found(alternatives) => alternatives.first().map_or(&[], |best| &best.runs),
-                Routed::NotFound { work_units } => {
+                Routed::NotFound {
+                    work_units,
+                    would_help,
+                } => {
+                    let words = format!(
+                        "no route found in this effort ({work_units} work units); there may be one: give more effort, or more room"
+                    );
                     findings.push(stated(
                         State::Fail,
                         "all runs",
-                        format!("no route found in this effort ({work_units} work units); there may be one: give more effort, or more room"),
+                        with_help(words, would_help),
                     ));
                     &[]
                 }
-                Routed::NoneExists(proof) => {
+                Routed::NoneExists { proof, would_help } => {
+                    let words = format!("no route exists: {proof}");
                     findings.push(stated(
                         State::Fail,
                         "all runs",
-                        format!("no route exists: {proof}"),
+                        with_help(words, would_help),
                     ));
                     &[]
                 }
@@ -288,4 +295,14 @@ fn kept_findings(model: &Model, around: &Surroundings, run: &PlannedRun) -> Vec<
         }
     }
     findings
+}
+
+fn with_help(words: String, would_help: &[String]) -> String {
+    if would_help.is_empty() {
+        return words;
+    }
+    format!(
+        "{words}. Each of these was solved: {}",
+        would_help.join("; ")
+    )
 }

@@ -21,7 +21,7 @@ pub(super) fn side_findings(
         .into_iter()
         .map(|name| {
             Finding::stated(
-                Rule::RouteFound,
+                Rule::WishKept,
                 State::NotChecked,
                 format!("never-pass of {name}"),
                 "it has no sides that can be closed, or no place yet: close a side of a body of known size instead",
@@ -46,7 +46,7 @@ pub(super) fn side_findings(
                 (State::Pass, "")
             };
             findings.push(Finding::stated(
-                Rule::RouteFound,
+                Rule::WishKept,
                 state,
                 format!("{} keeps off {}", run.name, side.name),
                 advice,
@@ -63,7 +63,7 @@ pub(super) fn unheard(model: &Model) -> Vec<Finding> {
     let first = wishes.order_of_room.first();
     if first.is_some_and(|room| *room != Room::Exhaust) {
         findings.push(Finding::stated(
-            Rule::RouteFound,
+            Rule::WishKept,
             State::NotChecked,
             "the wish order-of-room",
             "not taken into account: only exhaust runs are routed so far; keep room for what comes first by bodies of the class service",
@@ -71,7 +71,7 @@ pub(super) fn unheard(model: &Model) -> Vec<Finding> {
     }
     if wishes.keep_catalysts == Some(false) {
         findings.push(Finding::stated(
-            Rule::RouteFound,
+            Rule::WishKept,
             State::NotChecked,
             "the wish keep-catalysts = false",
             "not taken into account: every component that a run goes through is kept; take it out of `through` to route without it",

@@ -51,8 +51,9 @@ pub fn carried_over(
                 alternative.name = way_renamed(&alternative.name, renamed);
             }
         }
-        StoredRouted::NoneExists(_) => return None,
-        StoredRouted::NotFound { .. } | StoredRouted::NothingToRoute => {}
+        // Their words name what stands in the way.
+        StoredRouted::NoneExists { .. } | StoredRouted::NotFound { .. } => return None,
+        StoredRouted::NothingToRoute => {}
     }
     let around = survey_and_bodies(after, scans).ok()?;
     let posed = pose(after, &around);

@@ -33,9 +33,16 @@ pub enum StoredRouted {
     NotFound {
         /// Work units spent.
         work_units: u64,
+        /// Changes with which there is a way, in words.
+        would_help: Vec<String>,
     },
-    /// None exists, with the proof in words.
-    NoneExists(String),
+    /// None exists.
+    NoneExists {
+        /// How it is known, in words.
+        proof: String,
+        /// Changes with which there is a way, in words.
+        would_help: Vec<String>,
+    },
     /// No run could be put to the solver.
     NothingToRoute,
 }
@@ -63,6 +70,8 @@ struct RoutesForm {
     work_units: Option<u64>,
     #[serde(default, skip_serializing_if = "Option::is_none")]
     proof: Option<String>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    would_help: Vec<String>,
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     left_out: Vec<LeftOutForm>,
     unit: String,
@@ -149,6 +158,7 @@ pub fn routes_result(
         seed: budget.seed,
         work_units: None,
         proof: None,
+        would_help: Vec::new(),
         left_out: posed
             .left_out
             .iter()
@@ -166,13 +176,18 @@ pub fn routes_result(
             form.status = StatusForm::Found;
             form.alternatives = alternatives.iter().map(alternative_form).collect();
         }
-        Routed::NotFound { work_units } => {
+        Routed::NotFound {
+            work_units,
+            would_help,
+        } => {
             form.status = StatusForm::NotFound;
             form.work_units = Some(*work_units);
+            form.would_help.clone_from(would_help);
         }
-        Routed::NoneExists(proof) => {
+        Routed::NoneExists { proof, would_help } => {
             form.status = StatusForm::NoneExists;
             form.proof = Some(proof.clone());
+            form.would_help.clone_from(would_help);
         }
         Routed::NothingToRoute => {}
     }
@@ -251,8 +266,12 @@ impl StoredRoutes {
             ),
             StatusForm::NotFound => StoredRouted::NotFound {
                 work_units: form.work_units.unwrap_or(form.effort),
+                would_help: form.would_help,
             },
-            StatusForm::NoneExists => StoredRouted::NoneExists(form.proof.unwrap_or_default()),
+            StatusForm::NoneExists => StoredRouted::NoneExists {
+                proof: form.proof.unwrap_or_default(),
+                would_help: form.would_help,
+            },
             StatusForm::NothingToRoute => StoredRouted::NothingToRoute,
         };
         Ok(Self { budget, found })

@@ -1,5 +1,6 @@
 //! Runs: put to the solver, rounded to the shop's steps, and walked into pieces.
 
+mod changes;
 mod laid;
 mod marks;
 mod never;
@@ -11,6 +12,7 @@ mod stub;
 mod tubes;
 mod walk;
 
+pub(crate) use changes::would_help;
 pub use laid::{LaidRun, RunMarks, laid_runs};
 pub use marks::MarkGiver;
 pub use never::{ClosedSide, closed_sides};

@@ -17,7 +17,7 @@ pub fn no_way_words(reason: Reason, proof: &Proof) -> String {
             "with a tighter centre-line radius there would be a way: buy tighter bends or a smaller tube"
         }
         Reason::Blocked => {
-            "neither less clearance, tighter bends nor fewer components help: something must be moved"
+            "less ground clearance, tighter bends or fewer components alone do not help"
         }
     };
     format!("{}; {would_help}", proof_words(proof))

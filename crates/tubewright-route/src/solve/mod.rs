@@ -51,6 +51,21 @@ fn bound_boxes(budget: Budget) -> usize {
     usize::try_from(budget.work_units.saturating_mul(2)).unwrap_or(usize::MAX)
 }
 
+/// Whether anything that holds is found in this effort; stops at the first. Deterministic as [`solve`];
+/// `false` is no proof that nothing fits.
+///
+/// # Errors
+/// [`ProblemError`] when the problem does not hold together.
+pub fn fits(
+    problem: &RouteProblem,
+    cost: &CostModel,
+    budget: Budget,
+    cancel: &AtomicBool,
+) -> Result<bool, ProblemError> {
+    problem.checked()?;
+    Ok(relax::is_found(problem, cost, budget, cancel, &mut 0))
+}
+
 /// Solves a route problem.
 ///
 /// Deterministic: equal problem, cost model and budget give equal routes whatever the number of

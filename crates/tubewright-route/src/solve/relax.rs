@@ -15,6 +15,28 @@ const MOVED_MM: [f64; 6] = [50.0, 100.0, 200.0, 400.0, 800.0, 1600.0];
 /// Centre-line radii tried, in diameters: the form names one diameter or any smaller radius.
 const RADII_IN_DIAMETERS: [f64; 2] = [1.0, 0.6];
 
+/// Whether anything that holds is found in this effort.
+pub(crate) fn is_found(
+    problem: &RouteProblem,
+    cost: &CostModel,
+    budget: Budget,
+    cancel: &AtomicBool,
+    spent: &mut u64,
+) -> bool {
+    let ctx = Context::new(problem, cost);
+    if end_blocked(&ctx).is_some() {
+        return false;
+    }
+    let mut meter = Meter {
+        spent: 0,
+        limit: budget.work_units,
+        cancel,
+    };
+    let is_found = joint::any(&ctx, budget.seed, &mut meter);
+    *spent += meter.spent;
+    is_found
+}
+
 /// The first relaxation that helps.
 pub(crate) fn reason(
     problem: &RouteProblem,
@@ -23,20 +45,11 @@ pub(crate) fn reason(
     cancel: &AtomicBool,
     spent: &mut u64,
 ) -> Reason {
-    let mut fits = |changed: &RouteProblem| {
-        let ctx = Context::new(changed, cost);
-        if end_blocked(&ctx).is_some() {
-            return false;
-        }
-        let mut meter = Meter {
-            spent: 0,
-            limit: (budget.work_units / 8).max(500),
-            cancel,
-        };
-        let is_found = joint::any(&ctx, budget.seed, &mut meter);
-        *spent += meter.spent;
-        is_found
+    let share = Budget {
+        work_units: (budget.work_units / 8).max(500),
+        ..budget
     };
+    let mut fits = |changed: &RouteProblem| is_found(changed, cost, share, cancel, spent);
     if problem.runs.iter().any(|r| !r.components.is_empty()) {
         let mut changed = problem.clone();
         for run in &mut changed.runs {

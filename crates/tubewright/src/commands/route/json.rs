@@ -15,12 +15,16 @@ pub(super) fn as_json(solved: &Solved, shown: &[Shown<'_>]) -> Value {
         "status": match &solved.routed {
             Some(Routed::Found(_)) => "found",
             Some(Routed::NotFound { .. }) => "not-found",
-            Some(Routed::NoneExists(_)) => "none-exists",
+            Some(Routed::NoneExists { .. }) => "none-exists",
             Some(Routed::NothingToRoute) | None => "nothing-to-route",
         },
         "why": match &solved.routed {
-            Some(Routed::NoneExists(why)) => Some(why),
+            Some(Routed::NoneExists { proof, .. }) => Some(proof),
             _ => None,
+        },
+        "would-help": match &solved.routed {
+            Some(Routed::NoneExists { would_help, .. } | Routed::NotFound { would_help, .. }) => would_help.as_slice(),
+            _ => &[],
         },
         "effort": solved.budget.work_units,
         "seed": solved.budget.seed,

@@ -27,12 +27,20 @@ pub(crate) fn as_text(solved: &Solved, shown: &[Shown<'_>], lengths: Lengths) ->
     }
     match &solved.routed {
         Some(Routed::Found(_)) => text.push_str(&side_by_side(shown, lengths)),
-        Some(Routed::NotFound { work_units }) => text.push_str(&paragraph(
-            &format!("No route found in this effort ({work_units} work units). There may be one: try --effort with more, or make room."),
-            2,
-        )),
-        Some(Routed::NoneExists(proof)) => {
-            text.push_str(&paragraph(&format!("No route exists: {proof}."), 2));
+        Some(Routed::NotFound {
+            work_units,
+            would_help,
+        }) => {
+            text.push_str(&paragraph(
+                &format!("No route found in this effort ({work_units} work units). There may be one: try --effort with more, or make room."),
+                2,
+            ));
+            text.push_str(&help_text(would_help, lengths));
+        }
+        Some(Routed::NoneExists { proof, would_help }) => {
+            let words = format!("No route exists: {proof}.");
+            text.push_str(&paragraph(&lengths.sentence(&words), 2));
+            text.push_str(&help_text(would_help, lengths));
         }
         Some(Routed::NothingToRoute) | None => text.push_str("  There is no run to route.\n"),
     }
@@ -63,6 +71,25 @@ pub(crate) fn as_text(solved: &Solved, shown: &[Shown<'_>], lengths: Lengths) ->
         ),
         2,
     ));
+    text
+}
+
+/// Changes with which there is a way.
+fn help_text(would_help: &[String], lengths: Lengths) -> String {
+    if would_help.is_empty() {
+        return paragraph(
+            "No single change that was tried (less gap to one body, one body moved, one component less, tighter bends, better known places) gave a way in a sixteenth of the effort.",
+            2,
+        );
+    }
+    let mut text = paragraph(
+        "What would help, each change by itself, made and solved:",
+        2,
+    );
+    for (number, words) in would_help.iter().enumerate() {
+        let words = lengths.sentence(words);
+        text.push_str(&numbered(number + 1, &words));
+    }
     text
 }
 
