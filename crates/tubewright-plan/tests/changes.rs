@@ -2,6 +2,7 @@
 
 #![allow(
     clippy::expect_used,
+    clippy::panic,
     reason = "helpers of tests are tests, whatever the lint takes them for"
 )]
 
