@@ -39,10 +39,10 @@ pub(super) static BODY: Table = Table {
             "never-pass",
             Shape::List {
                 of: &Shape::Choice(&["above", "below", "left", "right", "front", "rear"]),
-                least: 1,
+                least: 0,
                 most: 6,
             },
-            "Sides of it on which no run may pass",
+            "Sides of it on which no run may pass; for a floor that says nothing, above",
         ),
         NOTE,
     ],

@@ -16,12 +16,25 @@ pub struct Body {
     pub carrier: CarrierRef,
     /// Its own gap, when it differs from that of its class.
     pub gap: Option<Quantity<Length>>,
-    /// Sides of it on which no run may pass.
-    pub never_pass: Vec<Direction>,
+    /// Sides of it on which no run may pass, as said; `None` when nothing is said of it.
+    pub never_pass: Option<Vec<Direction>>,
     /// Words of the person.
     pub note: Option<String>,
     /// Where it was written.
     pub span: Span,
+}
+
+impl Body {
+    /// Sides of it on which no run may pass: those that are said, else the upper side of a floor, because
+    /// what lies above it is the cabin or the load.
+    #[must_use]
+    pub fn closed_sides(&self) -> &[Direction] {
+        match &self.never_pass {
+            Some(said) => said,
+            None if self.class == Class::Floor => &[Direction::Up],
+            None => &[],
+        }
+    }
 }
 
 /// What a body minds.

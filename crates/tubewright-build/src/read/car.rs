@@ -139,11 +139,12 @@ pub(crate) fn body(row: &Row<'_>) -> Option<Body> {
         class: row.choice("class", &classes)?,
         carrier: carrier_or_chassis(row),
         gap: row.length("gap"),
-        never_pass: row
-            .words("never-pass")
-            .into_iter()
-            .filter_map(|word| Some(DIRECTIONS.iter().find(|(known, _)| *known == word)?.1))
-            .collect(),
+        never_pass: row.has("never-pass").then(|| {
+            row.words("never-pass")
+                .into_iter()
+                .filter_map(|word| Some(DIRECTIONS.iter().find(|(known, _)| *known == word)?.1))
+                .collect()
+        }),
         note: row.text("note"),
         span: row.span(),
     })

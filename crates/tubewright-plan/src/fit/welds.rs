@@ -1,7 +1,7 @@
 //! What the welds of each run ask for: filler by both materials, current, purge.
 
 use std::collections::BTreeSet;
-use tubewright_build::model::{ItemKind, Model, RunEnd, Section};
+use tubewright_build::model::{EndKind, ItemKind, Model, RunEnd, Section};
 use tubewright_geometry::{Length, math};
 use tubewright_stock::weld::{
     FillerChoice, Metal, filler_choice, fit_up_limits, oxygen_left_ppm, purge_time_min,
@@ -44,8 +44,8 @@ const PURGE_FLOW_L_MIN: f64 = 8.0;
 const AIR_OXYGEN_PPM: f64 = 209_500.0;
 const WIRE_MM: f64 = 1.6;
 
-/// The pairings of every run: its tube with itself and with whatever its components and ends are made
-/// of, each once. A material that is not known is left out.
+/// The pairings of every run: its tube with itself and with whatever its components are made of and the
+/// ends that it is welded to, each once. A material that is not known is left out.
 #[must_use]
 pub fn weld_facts(model: &Model, runs: &[PlannedRun]) -> Vec<WeldFacts> {
     runs.iter().flat_map(|run| run_facts(model, run)).collect()
@@ -79,6 +79,8 @@ fn run_facts(model: &Model, run: &PlannedRun) -> Vec<WeldFacts> {
                     model
                         .build
                         .end(name)
+                        // To a flange that is there already the run is bolted.
+                        .filter(|end| end.kind != EndKind::Flange)
                         .and_then(|end| end.material)
                         .map(tubewright_build::model::Material::word),
                 );

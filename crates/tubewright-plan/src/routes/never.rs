@@ -25,17 +25,20 @@ pub fn closed_sides(build: &Build, bodies: &Bodies) -> (Vec<ClosedSide>, Vec<Str
     for body in build
         .bodies
         .iter()
-        .filter(|body| !body.never_pass.is_empty())
+        .filter(|body| !body.closed_sides().is_empty())
     {
         let placed = bodies
             .placed
             .iter()
             .find(|placed| *placed.name == *body.name);
         let Some(bounds) = placed.and_then(|placed| placed.solid_in_car.bounds()) else {
-            without_bounds.push(body.name.to_string());
+            // A floor that is the room beyond a plane is closed above by itself.
+            if body.never_pass.is_some() {
+                without_bounds.push(body.name.to_string());
+            }
             continue;
         };
-        for &side in &body.never_pass {
+        for &side in body.closed_sides() {
             closed.push(ClosedSide {
                 name: format!("the {} of {}", side_word(side), body.name),
                 solid: Solid::Box(beyond(&bounds, side)),

@@ -236,9 +236,10 @@ fn stock_words(card: &CutCard, lengths: Lengths) -> String {
             leg_a,
             leg_b,
         } => format!(
-            "bend {}, CLR {}, legs A {} and B {}",
+            "bend {}, CLR {} {}, legs A {} and B {}",
             write_deg(angle, 1).replace(" deg", "°"),
             lengths.size(clr.mm()),
+            lengths.sign(),
             lengths.about(leg_a.mm()),
             lengths.about(leg_b.mm())
         ),
@@ -308,9 +309,10 @@ fn card_text(card: &CutCard, lengths: Lengths) -> String {
         if let FaceBy::Dress { most } = cut.by {
             text.push_str(&paragraph(
                 &format!(
-                    "{}: not sawn: dress down to the ring; up to {} comes off, thinner than a blade can follow.",
+                    "{}: not sawn: dress down to the ring; up to {} {} comes off, thinner than a blade can follow.",
                     cut.number,
-                    lengths.size(most.mm())
+                    lengths.size(most.mm()),
+                    lengths.sign()
                 ),
                 4,
             ));

@@ -188,7 +188,16 @@ fn check_text(check: &JointCheck, lengths: Lengths) -> String {
         text.push_str(&table.render());
     }
     let most = check.tolerance.most_mm;
-    if most >= 0.0 {
+    let is_by_pieces = check.distances.is_empty();
+    if most >= 0.0 && is_by_pieces {
+        text.push_str(&paragraph(
+            &format!(
+                "By the pieces alone the joint is held to ± {} (19 in 20).",
+                lengths.fine(check.plus_minus_before_mm)
+            ),
+            5,
+        ));
+    } else if most >= 0.0 {
         text.push_str(&paragraph(
             &format!(
                 "Each may be off by {}{}. The joint is then held to ± {} (19 in 20); by the pieces alone ± {}.",
@@ -227,7 +236,7 @@ fn check_text(check: &JointCheck, lengths: Lengths) -> String {
             5,
         ));
     }
-    if let Some(loose) = &check.loose {
+    if let Some(loose) = check.loose.as_ref().filter(|_| !is_by_pieces) {
         text.push_str(&paragraph(
             &styled(
                 WARNS,

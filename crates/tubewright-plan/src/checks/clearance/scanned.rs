@@ -101,14 +101,19 @@ impl Passed {
         let subject = format!("{} along {}", moving.run.name, body.name);
         let beyond = if self.beyond_mm > 0.0 {
             format!(
-                "of {:.0} mm of the run, beyond its edge, it says nothing",
+                "{:.0} mm of the run lie beyond its edge, where it says nothing",
                 self.beyond_mm
             )
         } else {
             String::new()
         };
         let Some((place, mark)) = &self.first else {
-            return Finding::stated(Rule::ScanCovers, State::Pass, subject, beyond);
+            let words = if beyond.is_empty() {
+                beyond
+            } else {
+                format!("beside the scan it passes no hole; {beyond}")
+            };
+            return Finding::stated(Rule::ScanCovers, State::Pass, subject, words);
         };
         let mut words = format!(
             "{:.0} mm of the run pass a hole of the scan, where anything may be: look there on the car, or scan it again",

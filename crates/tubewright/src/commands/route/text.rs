@@ -416,7 +416,7 @@ fn words(piece: &PlannedPiece, lengths: Lengths) -> (String, String, String) {
             clock_rad,
             clr_mm,
         } => (
-            format!("bend, CLR {}", lengths.size(*clr_mm)),
+            format!("bend, CLR {} {}", lengths.size(*clr_mm), lengths.sign()),
             format!("{:.1}°", angle_rad.to_degrees()),
             format!("{:+.1}°", clock_rad.to_degrees()),
         ),
