@@ -5,7 +5,7 @@
 //! prior information; C. D. Ghilani, *Adjustment Computations*, from memory).
 
 use nalgebra::{DMatrix, DVector, SMatrix, SVector};
-use tubewright_geometry::{Frame, Point, Vector};
+use tubewright_geometry::{Frame, Point, UnitVector, Vector, math};
 
 use crate::spread::{PoseSpread, Row};
 
@@ -52,6 +52,75 @@ impl JointTape {
     }
 }
 
+/// The slope of a joint's face from its centre toward a clock mark, by an angle finder.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct JointSlope {
+    /// Toward which clock, radians.
+    pub clock_rad: f64,
+    /// Up along the plumb line of the set-up.
+    pub up: UnitVector,
+    /// What the angle finder says, above level, radians.
+    pub reads_rad: f64,
+    /// Its standard deviation, radians.
+    pub sigma_rad: f64,
+}
+
+/// Least cosine of a slope that still tells something of the lean, about 1°: straight up or down a
+/// small lean sideways changes nothing.
+const LEAST_COSINE: f64 = 0.02;
+
+impl JointSlope {
+    /// What it should say at a frame, radians.
+    #[must_use]
+    pub fn expected(&self, frame: &Frame) -> f64 {
+        let (along, up) = (frame.at_clock(self.clock_rad).vector(), self.up.vector());
+        math::atan2(along.dot(up), along.cross(up).norm())
+    }
+
+    /// How it changes with a small displacement, rad/mm and rad/rad: with `sin θ = d · up` and
+    /// `δd = ω × d` it is `δθ = ω · (d × up) / cos θ`.
+    #[must_use]
+    pub fn row(&self, frame: &Frame) -> Row {
+        let along = frame.at_clock(self.clock_rad).vector();
+        let cross = along.cross(self.up.vector());
+        let cosine = cross.norm();
+        let by_turn = if cosine < LEAST_COSINE {
+            Vector::ZERO
+        } else {
+            cross * (1.0 / cosine)
+        };
+        [0.0, 0.0, 0.0, by_turn.x, by_turn.y, by_turn.z]
+    }
+}
+
+/// What is read at a joint.
+#[derive(Clone, Copy, Debug)]
+struct Readings<'a> {
+    tapes: &'a [JointTape],
+    slopes: &'a [JointSlope],
+    radius_mm: f64,
+}
+
+impl Readings<'_> {
+    /// For each reading at a frame, tapes first: what it says less what it should say, and the row and
+    /// variance with which it reads a small displacement; `None` for a tape from the place itself.
+    fn seen(self, frame: &Frame) -> Vec<Option<(f64, Row, f64)>> {
+        let tapes = self.tapes.iter().map(|tape| {
+            let (should, row, variance) = tape.seen(frame, self.radius_mm)?;
+            Some((tape.reads_mm - should, row, variance))
+        });
+        let slopes = self.slopes.iter().map(|slope| {
+            let variance = slope.sigma_rad * slope.sigma_rad;
+            Some((
+                slope.reads_rad - slope.expected(frame),
+                slope.row(frame),
+                variance,
+            ))
+        });
+        tapes.chain(slopes).collect()
+    }
+}
+
 /// A place on the rim at a clock, or the centre.
 #[must_use]
 pub fn rim_place(frame: &Frame, radius_mm: f64, clock_rad: Option<f64>) -> Point {
@@ -67,9 +136,9 @@ pub struct BuiltJoint {
     pub frame: Frame,
     /// How sure that is.
     pub spread: PoseSpread,
-    /// For each reading: what it says less what it should say now, mm.
+    /// For each tape: what it says less what it should say now, mm.
     pub residuals_mm: Vec<f64>,
-    /// For each reading: how many standard deviations it lies from what the others and the pieces
+    /// For each reading, tapes first and then slopes: how many standard deviations it lies from what the others and the pieces
     /// before it leave to expect. Beyond 3.29 (1 in 1000, Baarda 1968) it is doubtful.
     pub standardised: Vec<f64>,
 }
@@ -112,7 +181,13 @@ pub fn built_joint(
     before: &PoseSpread,
     radius_mm: f64,
     tapes: &[JointTape],
+    slopes: &[JointSlope],
 ) -> Result<BuiltJoint, BuiltError> {
+    let readings = Readings {
+        tapes,
+        slopes,
+        radius_mm,
+    };
     if tapes.len() < LEAST_READINGS {
         return Err(BuiltError::TooFew {
             readings: tapes.len(),
@@ -128,13 +203,10 @@ pub fn built_joint(
     for _ in 0..STEPS {
         let mut normal = weight;
         let mut right = -(weight * total);
-        for tape in tapes {
-            let Some((should, row, variance)) = tape.seen(&frame, radius_mm) else {
-                continue;
-            };
+        for (difference, row, variance) in readings.seen(&frame).into_iter().flatten() {
             let h = SVector::<f64, 6>::from(row);
             normal += h * h.transpose() / variance;
-            right += h * ((tape.reads_mm - should) / variance);
+            right += h * (difference / variance);
         }
         left = normal;
         let Some(step) = normal.try_inverse().map(|inverse| inverse * right) else {
@@ -158,7 +230,7 @@ pub fn built_joint(
     if !worst_mm.is_finite() || worst_mm > FITS_NOWHERE_MM {
         return Err(BuiltError::FitsNowhere { worst_mm });
     }
-    let standardised = standardised(planned, before, radius_mm, tapes);
+    let standardised = standardised(planned, before, readings);
     Ok(BuiltJoint {
         frame,
         spread,
@@ -172,30 +244,17 @@ const FITS_NOWHERE_MM: f64 = 60.0;
 
 /// Each reading against the others and the prior: with M = H P Hᵀ + R and r the differences from the
 /// plan, `(M⁻¹ r)ᵢ / √(M⁻¹)ᵢᵢ` (Baarda's w of the augmented problem).
-fn standardised(
-    planned: &Frame,
-    before: &PoseSpread,
-    radius_mm: f64,
-    tapes: &[JointTape],
-) -> Vec<f64> {
-    let seen: Vec<(f64, Row, f64)> = tapes
-        .iter()
-        .filter_map(|tape| tape.seen(planned, radius_mm))
-        .collect();
-    if seen.len() != tapes.len() {
-        return vec![0.0; tapes.len()];
-    }
-    let count = tapes.len();
+fn standardised(planned: &Frame, before: &PoseSpread, readings: Readings<'_>) -> Vec<f64> {
+    let all = readings.seen(planned);
+    let count = all.len();
+    let Some(seen) = all.into_iter().collect::<Option<Vec<(f64, Row, f64)>>>() else {
+        return vec![0.0; count];
+    };
     let h = DMatrix::from_fn(count, 6, |i, j| seen.get(i).map_or(0.0, |s| s.1[j]));
     let p = DMatrix::from_fn(6, 6, |i, j| {
         before.carried_to(planned.origin).matrix()[(i, j)]
     });
-    let r = DVector::from_fn(count, |i, _| {
-        tapes
-            .get(i)
-            .zip(seen.get(i))
-            .map_or(0.0, |(tape, s)| tape.reads_mm - s.0)
-    });
+    let r = DVector::from_fn(count, |i, _| seen.get(i).map_or(0.0, |s| s.0));
     let noise = DMatrix::from_fn(count, count, |i, j| {
         if i == j {
             seen.get(i).map_or(1.0, |s| s.2)

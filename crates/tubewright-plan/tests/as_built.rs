@@ -19,9 +19,9 @@ use common::random::random_car;
 use common::solved::{Solved, solve};
 use tubewright_build::document::append_entry;
 use tubewright_build::model::{
-    Entry, EntryKind, JointReading, LengthUnits, Model, Name, Place, PlaceAt,
+    Entry, EntryKind, JointFace, JointReading, LengthUnits, Model, Name, Place, PlaceAt,
 };
-use tubewright_build::quantity::{Clock, Quantity, write_mm};
+use tubewright_build::quantity::{Clock, Quantity, write_deg, write_mm};
 use tubewright_build::{Span, Texts, read};
 use tubewright_geometry::{Angle, Frame, Length, Placement, Vector, math};
 use tubewright_plan::fit::{
@@ -176,6 +176,80 @@ fn tapes(bench: &Bench, od_mm: f64, frame: &Frame) -> Vec<JointReading> {
             })
         })
         .collect()
+}
+
+/// What the angle finder says across the face of a joint that lies here, toward two clocks.
+fn faces(bench: &Bench, frame: &Frame) -> Vec<JointFace> {
+    let floors = &bench.solved.around.measured.places.floors;
+    let (setup, floor) = floors.iter().next().expect("a set-up");
+    [0.0, 90.0]
+        .map(|clock_deg: f64| {
+            let along = frame.at_clock(clock_deg.to_radians());
+            let rise = along.dot(floor.plumb.vector());
+            let level = (along.vector() - floor.plumb * rise).norm();
+            let reads = Angle::from_rad(math::atan2(rise, level));
+            let clock = Clock::from_angle(Angle::from_deg(clock_deg));
+            JointFace {
+                clock: Quantity::new(clock, write_deg(clock.angle(), 1)),
+                setup: Name::new(setup),
+                reads: Quantity::new(reads, write_deg(reads, 1)),
+            }
+        })
+        .to_vec()
+}
+
+#[test]
+fn slopes_of_the_face_make_the_direction_of_a_joint_surer() {
+    let mut cases = 0;
+    for seed in 0..4 {
+        let Some(bench) = Bench::of(seed) else {
+            continue;
+        };
+        let model = bench.model(&bench.record);
+        let runs = bench.planned(&model);
+        let supply = bench.supply(&model, &runs);
+        let split = split_at_welds(&runs, &supply.whole);
+        let Some(joint) = a_joint(&model, &split[0], &supply) else {
+            continue;
+        };
+        let turn = joint.frame.three().vector() * OFF_DEG.to_radians();
+        let frame = tubewright_fit::built::turned(&joint.frame, turn);
+        let mut few = tapes(&bench, split[0].od_mm, &frame);
+        few.truncate(4);
+        let found = |faces: Vec<JointFace>| {
+            let tacked = EntryKind::Tacked {
+                joint: joint.mark.clone(),
+                readings: few.clone(),
+                faces,
+            };
+            bench.offered(&after(&bench.record, tacked), &joint.mark).1
+        };
+        let (without, with) = (found(Vec::new()), found(faces(&bench, &frame)));
+        assert!(without.slopes.is_empty() && with.slopes.len() == 2);
+        // Turns about three o'clock are what the slope toward twelve reads.
+        let sigma = |found: &JointFound| {
+            let axis = joint.frame.three().vector().to_array();
+            let turns = (0..3).flat_map(|i| (0..3).map(move |j| (i, j)));
+            turns
+                .map(|(i, j)| axis[i] * found.found.covariance[3 + i][3 + j] * axis[j])
+                .sum::<f64>()
+                .sqrt()
+        };
+        assert!(sigma(&with) < sigma(&without), "car {seed}");
+        let off = with.found.frame_in_car.travel().angle_to(frame.travel());
+        let by_tape = without.found.frame_in_car.travel().angle_to(frame.travel());
+        assert!(
+            off < by_tape.max(0.4_f64.to_radians()),
+            "car {seed}: {off} {by_tape}"
+        );
+        assert!(
+            with.slopes.iter().all(|slope| !slope.is_doubtful),
+            "car {seed}: {:?}",
+            with.slopes
+        );
+        cases += 1;
+    }
+    assert!(cases >= 2, "{cases} cars");
 }
 
 /// Shifts along three axes both ways, and leans both ways.
@@ -361,6 +435,7 @@ fn hung_stands(bench: &Bench, run: &PlannedRun, joint: &Joint, record: &str) -> 
             EntryKind::Tacked {
                 joint: next.joint.clone(),
                 readings: Vec::new(),
+                faces: Vec::new(),
             },
         ),
         None => record.to_owned(),
@@ -393,6 +468,7 @@ fn a_joint_off_in_any_direction_is_found_and_the_rest_is_offered_and_never_impos
                 EntryKind::Tacked {
                     joint: joint.mark.clone(),
                     readings: tapes(&bench, split[0].od_mm, &frame),
+                    faces: Vec::new(),
                 },
             );
             let (split, found, all) = bench.offered(&tacked, &joint.mark);
@@ -548,6 +624,7 @@ fn going_on_as_planned_moves_the_rest_with_the_joint() {
         EntryKind::Tacked {
             joint: joint.mark.clone(),
             readings,
+            faces: Vec::new(),
         },
     );
     let (split, found, all) = bench.offered(&record, &joint.mark);

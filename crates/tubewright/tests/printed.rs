@@ -141,7 +141,7 @@ fn json_has_the_keys_that_the_handbook_lists() {
         ),
         (
             "route",
-            "alternatives chosen effort left-out seed status unit why",
+            "alternatives chosen effort left-out seed status unit why would-help",
         ),
     ] {
         let value = bench.json(command, &[]);

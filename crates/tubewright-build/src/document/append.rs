@@ -4,7 +4,8 @@ use super::dress::usual_end;
 use super::edit::{EditError, parse};
 use super::written::Written;
 use crate::model::{
-    CutOf, CutPlace, Entry, EntryKind, FrozenPiece, FrozenShape, FrozenStart, JointReading, Name,
+    CutOf, CutPlace, Entry, EntryKind, FrozenPiece, FrozenShape, FrozenStart, JointFace,
+    JointReading, Name,
 };
 use crate::quantity::{Clock, Quantity, write_deg};
 use crate::read::is_date;
@@ -159,7 +160,16 @@ fn fields(entry: &Entry) -> Fields {
             add("what", Written::text("spoiled"));
             add("piece", Written::text(piece));
         }
-        EntryKind::Tacked { joint, readings } | EntryKind::Checked { joint, readings } => {
+        EntryKind::Tacked {
+            joint,
+            readings,
+            faces,
+        }
+        | EntryKind::Checked {
+            joint,
+            readings,
+            faces,
+        } => {
             let is_tacked = matches!(entry.what, EntryKind::Tacked { .. });
             add(
                 "what",
@@ -169,6 +179,12 @@ fn fields(entry: &Entry) -> Fields {
             if !readings.is_empty() {
                 let readings = readings.iter().map(joint_reading).collect();
                 add("readings", Written::List(readings));
+            }
+            if !faces.is_empty() {
+                add(
+                    "faces",
+                    Written::List(faces.iter().map(joint_face).collect()),
+                );
             }
         }
         EntryKind::Welded { joint } => {
@@ -311,6 +327,14 @@ fn piece(piece: &FrozenPiece) -> Written {
         }
     }
     Written::Table(fields)
+}
+
+fn joint_face(face: &JointFace) -> Written {
+    Written::Table(vec![
+        field("clock", Written::text(&face.clock.text)),
+        field("setup", Written::text(face.setup.as_str())),
+        field("reads", Written::text(&face.reads.text)),
+    ])
 }
 
 fn joint_reading(reading: &JointReading) -> Written {

@@ -1,8 +1,8 @@
 use super::{Canonical, CanonicalHasher, canonical, canonical_choice, canonical_variants};
 use crate::model::{
     ComponentItem, ComponentKind, CutGives, CutOf, CutPlace, Entry, EntryKind, FrozenPiece,
-    FrozenShape, FrozenStart, Item, ItemKind, JointReading, Material, Offer, OnHand, OnHandWhat,
-    Port, PriceBreak, Section, StockShape, Supplier, Tube,
+    FrozenShape, FrozenStart, Item, ItemKind, JointFace, JointReading, Material, Offer, OnHand,
+    OnHandWhat, Port, PriceBreak, Section, StockShape, Supplier, Tube,
 };
 use crate::quantity::{Density, Duration, Mass, Share};
 use crate::resolved::ResolvedPractice;
@@ -29,6 +29,7 @@ canonical! {
     CutGives { piece, length } aside {}
     FrozenStart { run, frame, tube, joint } aside {}
     FrozenPiece { run, mark, joint, shape } aside {}
+    JointFace { clock, setup, reads } aside {}
     JointReading { from, rim, reads } aside {}
     ResolvedPractice {
         rate, weld_time, cut_time, kerf, length_step, bend_step, clock_step, least_straight,
@@ -60,9 +61,9 @@ canonical_variants!(EntryKind {
     Spare { item, count },
     Cut { piece, from, of },
     Spoiled { piece },
-    Tacked { joint, readings },
+    Tacked { joint, readings, faces },
     Welded { joint },
-    Checked { joint, readings },
+    Checked { joint, readings, faces },
     Accepted { route, starts, pieces },
 });
 

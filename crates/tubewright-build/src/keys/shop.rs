@@ -37,6 +37,15 @@ const READINGS: Key = may(
     },
     "What the tape says to its rim",
 );
+const FACES: Key = may(
+    "faces",
+    Shape::List {
+        of: &JOINT_FACE_SHAPE,
+        least: 1,
+        most: 100,
+    },
+    "Slopes of its face by the angle finder",
+);
 const STARTS: Key = may(
     "starts",
     Shape::List {
@@ -128,7 +137,7 @@ static ENTRY: Table = Table {
             },
             Variant {
                 words: &["tacked", "checked"],
-                keys: &[JOINT, READINGS],
+                keys: &[JOINT, READINGS, FACES],
                 rules: &[],
             },
             Variant {
@@ -294,6 +303,24 @@ static FROZEN_PIECE: Table = Table {
 };
 
 static JOINT_READING_SHAPE: Shape = Shape::Table(&JOINT_READING);
+
+static JOINT_FACE_SHAPE: Shape = Shape::Table(&JOINT_FACE);
+
+static JOINT_FACE: Table = Table {
+    title: "slope of a joint's face",
+    about: "The angle finder on a straight edge laid across the face",
+    keys: &[
+        must("clock", CLOCK, "From the centre toward this clock mark"),
+        must("setup", Shape::Refer(Target::Setup), "In which set-up"),
+        must(
+            "reads",
+            Shape::Quantity(Kind::Angle),
+            "What the angle finder says, above level",
+        ),
+    ],
+    kinds: None,
+    rules: &[],
+};
 
 static JOINT_READING: Table = Table {
     title: "reading at a joint",

@@ -30,7 +30,7 @@ pub use reading::{
 };
 pub use run::{Run, RunEnd, Through};
 pub use shop::{
-    CutGives, CutOf, CutPlace, Entry, EntryKind, FrozenPiece, FrozenShape, FrozenStart,
+    CutGives, CutOf, CutPlace, Entry, EntryKind, FrozenPiece, FrozenShape, FrozenStart, JointFace,
     JointReading, Shop,
 };
 pub use stock::{

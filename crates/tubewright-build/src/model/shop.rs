@@ -95,6 +95,8 @@ pub enum EntryKind {
         joint: String,
         /// Readings to its rim.
         readings: Vec<JointReading>,
+        /// Slopes of its face.
+        faces: Vec<JointFace>,
     },
     /// A joint was welded.
     Welded {
@@ -107,6 +109,8 @@ pub enum EntryKind {
         joint: String,
         /// Readings to its rim.
         readings: Vec<JointReading>,
+        /// Slopes of its face.
+        faces: Vec<JointFace>,
     },
     /// An offered change was accepted; the runs it changes, as geometry.
     Accepted {
@@ -231,6 +235,17 @@ pub enum FrozenShape {
         /// Where the origin of a component that several runs share lies, in the car's axes, mm.
         at: Option<Point>,
     },
+}
+
+/// Slope of the face of a joint, by the angle finder on a straight edge laid across it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct JointFace {
+    /// From the centre toward this clock mark.
+    pub clock: Quantity<Clock>,
+    /// Set-up in which it was read.
+    pub setup: Name,
+    /// Above level.
+    pub reads: Quantity<Angle>,
 }
 
 /// A reading to the rim of a joint.

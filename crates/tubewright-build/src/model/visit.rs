@@ -295,8 +295,16 @@ impl Refers for Entry {
             }
             EntryKind::Spare { item, .. } => see(Target::Item, item),
             EntryKind::Cut { from, .. } => see(Target::CutFrom, from),
-            EntryKind::Tacked { readings, .. } | EntryKind::Checked { readings, .. } => {
+            EntryKind::Tacked {
+                readings, faces, ..
+            }
+            | EntryKind::Checked {
+                readings, faces, ..
+            } => {
                 places(readings.iter_mut().map(|reading| &mut reading.from), see);
+                for face in faces {
+                    see(Target::Setup, &mut face.setup);
+                }
             }
             EntryKind::Spoiled { .. } | EntryKind::Welded { .. } => {}
         }

@@ -1,6 +1,6 @@
 use super::row::Row;
 use crate::model::{
-    CutGives, CutOf, CutPlace, Entry, EntryKind, FrozenPiece, FrozenShape, FrozenStart,
+    CutGives, CutOf, CutPlace, Entry, EntryKind, FrozenPiece, FrozenShape, FrozenStart, JointFace,
     JointReading,
 };
 use crate::quantity::Quantity;
@@ -58,6 +58,7 @@ fn entry_kind(row: &Row<'_>) -> Option<EntryKind> {
         "tacked" => EntryKind::Tacked {
             joint: row.text("joint")?,
             readings: all(row, "readings", joint_reading)?,
+            faces: all(row, "faces", joint_face)?,
         },
         "welded" => EntryKind::Welded {
             joint: row.text("joint")?,
@@ -65,6 +66,7 @@ fn entry_kind(row: &Row<'_>) -> Option<EntryKind> {
         "checked" => EntryKind::Checked {
             joint: row.text("joint")?,
             readings: all(row, "readings", joint_reading)?,
+            faces: all(row, "faces", joint_face)?,
         },
         "accepted" => EntryKind::Accepted {
             route: row.text("route")?,
@@ -162,6 +164,14 @@ fn piece(row: &Row<'_>) -> Option<FrozenPiece> {
         mark: row.text("mark")?,
         joint: row.text("joint"),
         shape,
+    })
+}
+
+fn joint_face(row: &Row<'_>) -> Option<JointFace> {
+    Some(JointFace {
+        clock: row.clock("clock")?,
+        setup: row.name("setup")?,
+        reads: row.angle("reads")?,
     })
 }
 

@@ -1,6 +1,6 @@
 use proptest::prelude::*;
 use tubewright_fit::PoseSpread;
-use tubewright_fit::built::{BuiltError, JointTape, built_joint, turned};
+use tubewright_fit::built::{BuiltError, JointSlope, JointTape, built_joint, turned};
 use tubewright_geometry::{Frame, Point, UnitVector, Vector};
 
 const RADIUS_MM: f64 = 28.5;
@@ -51,7 +51,7 @@ proptest! {
         let tapes: Vec<JointTape> = marks().iter().zip([0.0, 2.0, 4.0, 6.0, 8.0, 10.0])
             .flat_map(|(mark, hour)| [tape(&real, *mark, hour, 0.0), tape(&real, *mark, hour + 3.0, 0.0)])
             .collect();
-        let found = built_joint(&planned, &loose_prior(planned.origin), RADIUS_MM, &tapes).unwrap();
+        let found = built_joint(&planned, &loose_prior(planned.origin), RADIUS_MM, &tapes, &[]).unwrap();
         prop_assert!(found.frame.origin.distance(real.origin) < 1.0);
         prop_assert!(found.frame.travel().angle_to(real.travel()) < 0.02);
         for direction in [UnitVector::X, UnitVector::Y, UnitVector::Z] {
@@ -72,7 +72,14 @@ fn three_readings_help_where_the_pieces_leave_it_open() {
         tape(&real, marks()[0], 8.0, 0.0),
         tape(&real, marks()[3], 2.0, 0.0),
     ];
-    let found = built_joint(&planned, &loose_prior(planned.origin), RADIUS_MM, &tapes).unwrap();
+    let found = built_joint(
+        &planned,
+        &loose_prior(planned.origin),
+        RADIUS_MM,
+        &tapes,
+        &[],
+    )
+    .unwrap();
     assert!(
         (found.frame.origin.z - 134.0).abs() < 1.0,
         "4 mm high is seen: {}",
@@ -93,7 +100,7 @@ fn a_slip_of_a_hundred_is_doubtful_and_ten_is_named() {
         .with_shift(UnitVector::X, 1.0)
         .with_shift(UnitVector::Y, 1.0)
         .with_shift(UnitVector::Z, 1.0);
-    let found = built_joint(&planned, &tight, RADIUS_MM, &tapes).unwrap();
+    let found = built_joint(&planned, &tight, RADIUS_MM, &tapes, &[]).unwrap();
     let worst = found
         .standardised
         .iter()
@@ -104,7 +111,7 @@ fn a_slip_of_a_hundred_is_doubtful_and_ten_is_named() {
     assert!(found.standardised[2] > 3.29);
     tapes[2].reads_mm += 1000.0;
     assert!(matches!(
-        built_joint(&planned, &tight, RADIUS_MM, &tapes),
+        built_joint(&planned, &tight, RADIUS_MM, &tapes, &[]),
         Err(BuiltError::FitsNowhere { .. })
     ));
 }
@@ -117,7 +124,82 @@ fn two_readings_are_too_few() {
         tape(&planned, marks()[1], 3.0, 0.0),
     ];
     assert_eq!(
-        built_joint(&planned, &loose_prior(planned.origin), RADIUS_MM, &tapes),
+        built_joint(
+            &planned,
+            &loose_prior(planned.origin),
+            RADIUS_MM,
+            &tapes,
+            &[]
+        ),
         Err(BuiltError::TooFew { readings: 2 })
     );
+}
+
+/// The slope of a face that lies like this, read in a set-up that stands a little out of level, and off
+/// by so much.
+fn slope(frame: &Frame, hour: f64, slip_deg: f64) -> JointSlope {
+    let up = Vector::new(0.02, -0.03, 1.0).direction().unwrap();
+    let along = frame.at_clock(hour * core::f64::consts::PI / 6.0);
+    // Not by the formula under test: the rise of a rod of one metre that lies along the face.
+    let rise = (frame.origin + along * 1000.0 - frame.origin).dot(up.vector());
+    let level = (along * 1000.0 - up * rise).norm();
+    JointSlope {
+        clock_rad: hour * core::f64::consts::PI / 6.0,
+        up,
+        reads_rad: tubewright_geometry::math::atan2(rise, level) + slip_deg.to_radians(),
+        sigma_rad: 0.2_f64.to_radians(),
+    }
+}
+
+/// A joint that leans, with few tapes that hardly tell so.
+fn leaning(lean: [f64; 3]) -> (Frame, Frame, Vec<JointTape>) {
+    let travel = Vector::new(0.8, 0.1, -0.35).direction().unwrap();
+    let planned = Frame::upright(Point::new(150.0, -60.0, 130.0), travel);
+    let real = turned(&planned, Vector::from_array(lean));
+    let tapes = marks()
+        .iter()
+        .zip([0.0, 4.0, 8.0])
+        .map(|(mark, hour)| tape(&real, *mark, hour, 0.0))
+        .collect();
+    (planned, real, tapes)
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(64))]
+
+    #[test]
+    fn slopes_of_the_face_tell_how_it_leans(lean in prop::array::uniform3(-0.04..0.04f64)) {
+        let (planned, real, tapes) = leaning(lean);
+        let prior = loose_prior(planned.origin);
+        let slopes = [slope(&real, 0.0, 0.0), slope(&real, 3.0, 0.0)];
+        let without = built_joint(&planned, &prior, RADIUS_MM, &tapes, &[]).unwrap();
+        let with = built_joint(&planned, &prior, RADIUS_MM, &tapes, &slopes).unwrap();
+        // Leans toward twelve are turns about three: the slope toward twelve tells them to its own ±.
+        let sigma = |built: &tubewright_fit::built::BuiltJoint| {
+            let ahead = planned.origin + planned.travel() * 1000.0;
+            built.spread.carried_to(ahead).sigma_along(ahead, planned.twelve())
+        };
+        prop_assert!(sigma(&with) < 0.5 * sigma(&without), "{} {}", sigma(&with), sigma(&without));
+        let off = with.frame.travel().dot(planned.twelve().vector()) - real.travel().dot(planned.twelve().vector());
+        prop_assert!(off.abs() < 0.3_f64.to_radians(), "{}", off.to_degrees());
+        prop_assert_eq!(with.standardised.len(), tapes.len() + slopes.len());
+    }
+}
+
+#[test]
+fn a_slope_with_the_wrong_sign_stands_out() {
+    let (planned, real, tapes) = leaning([0.0, 0.01, 0.0]);
+    let mut slopes = [slope(&real, 0.0, 0.0), slope(&real, 3.0, 0.0)];
+    slopes[0].reads_rad = -slopes[0].reads_rad;
+    let prior = loose_prior(planned.origin);
+    let found = built_joint(&planned, &prior, RADIUS_MM, &tapes, &slopes).unwrap();
+    let worst = (0..found.standardised.len())
+        .max_by(|a, b| {
+            found.standardised[*a]
+                .abs()
+                .total_cmp(&found.standardised[*b].abs())
+        })
+        .unwrap();
+    assert_eq!(worst, tapes.len());
+    assert!(found.standardised[worst].abs() > 3.29);
 }

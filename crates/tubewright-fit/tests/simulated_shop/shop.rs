@@ -202,7 +202,7 @@ fn taped(
             })
         })
         .collect();
-    built_joint(planned, before, RADIUS_MM, &tapes).ok()
+    built_joint(planned, before, RADIUS_MM, &tapes, &[]).ok()
 }
 
 /// The open end after the fitter has turned and leaned the tacked joint so that it would lie as

@@ -82,6 +82,7 @@ pub(super) fn happened(folder: &Folder, on: &str, what: &Happening) -> Result<De
                     .iter()
                     .map(|tape| reading(&model, tape))
                     .collect::<Result<_, _>>()?,
+                faces: Vec::new(),
             },
             format!("tacked {joint}"),
         ),
@@ -95,6 +96,7 @@ pub(super) fn happened(folder: &Folder, on: &str, what: &Happening) -> Result<De
             EntryKind::Checked {
                 joint: words(joint)?,
                 readings: Vec::new(),
+                faces: Vec::new(),
             },
             format!("checked {joint}"),
         ),

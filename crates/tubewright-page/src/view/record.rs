@@ -28,7 +28,9 @@ fn entry(entry: &Entry) -> RecordEntry {
             ("cut", piece.clone(), format!("cut {piece} from {from}"))
         }
         EntryKind::Spoiled { piece } => ("spoiled", piece.clone(), format!("spoiled {piece}")),
-        EntryKind::Tacked { joint, readings } => (
+        EntryKind::Tacked {
+            joint, readings, ..
+        } => (
             "tacked",
             joint.clone(),
             if readings.is_empty() {

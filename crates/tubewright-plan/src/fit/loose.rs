@@ -6,7 +6,7 @@
 
 use nalgebra::{Matrix6, Vector6};
 use tubewright_fit::PoseSpread;
-use tubewright_fit::built::{JointTape, rim_place};
+use tubewright_fit::built::{JointSlope, JointTape, rim_place};
 use tubewright_geometry::{Frame, Point, Vector, math};
 
 /// A tape with the name of its mark.
@@ -39,9 +39,22 @@ pub(super) fn loose_words(
     frame: &Frame,
     radius_mm: f64,
     taped: &[Taped<'_>],
+    slopes: &[JointSlope],
     marks: &[Mark<'_>],
 ) -> Option<String> {
     let mut normal = Matrix6::<f64>::zeros();
+    for slope in slopes {
+        let mut row = Vector6::from(slope.row(frame));
+        for k in 3..6 {
+            // Turns are millimetres on the rim here.
+            row[k] /= radius_mm;
+        }
+        let size = row.norm();
+        if size > 0.0 {
+            row /= size;
+            normal += row * row.transpose();
+        }
+    }
     for Taped { tape, .. } in taped {
         if let Some(row) = row_of(frame, radius_mm, tape.mark, tape.clock_rad) {
             normal += row * row.transpose();
@@ -214,7 +227,7 @@ mod tests {
             name,
             at: Point::from_array(at),
         });
-        loose_words(&frame, 30.0, &taped, &marks)
+        loose_words(&frame, 30.0, &taped, &[], &marks)
     }
 
     /// Six lines to two places fix both and leave a turn about the line through them; the seventh, to a

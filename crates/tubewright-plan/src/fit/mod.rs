@@ -19,7 +19,7 @@ pub use joints::{Joint, joint_of, joints_of};
 pub use offer::{Change, Offer, OfferKind};
 pub use offers::{OfferSettings, offers};
 pub use parts::{PartPieces, fit_run, joined, split_at_welds};
-pub use pose::{FoundBy, JointFound, PoseError, TapeSeen, joint_as_built, workmanship};
+pub use pose::{FoundBy, JointFound, PoseError, SlopeSeen, TapeSeen, joint_as_built, workmanship};
 pub use sheet::{FitSheet, FitStep, JointCheck, LEAST_CHECKS, LooseWay, fit_sheet};
 pub use steel::{Steel, cut_entry};
 pub use tubewright_fit::order::{Act, PartKind, Way};

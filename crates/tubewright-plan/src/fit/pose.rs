@@ -2,12 +2,15 @@
 
 use tubewright_build::Span;
 use tubewright_build::model::{
-    End, EndKind, EndPlace, Flows, JointReading, Model, Name, Place, PlaceAt, Reading, ReadingKind,
+    End, EndKind, EndPlace, Flows, JointFace, JointReading, Model, Name, Place, PlaceAt, Reading,
+    ReadingKind,
 };
 use tubewright_build::quantity::Quantity;
 use tubewright_build::resolved::ResolvedPractice;
 use tubewright_fit::budget::{Budget, Tacked, Workmanship};
-use tubewright_fit::built::{BuiltError, JointTape, LEAST_READINGS, built_joint, rim_place};
+use tubewright_fit::built::{
+    BuiltError, JointSlope, JointTape, LEAST_READINGS, built_joint, rim_place,
+};
 use tubewright_fit::{NINETEEN_IN_TWENTY, PoseSpread};
 use tubewright_geometry::{Length, Vector, math};
 
@@ -46,6 +49,23 @@ pub struct TapeSeen {
     pub is_doubtful: bool,
 }
 
+/// One slope of a joint's face.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SlopeSeen {
+    /// Toward which clock mark, radians.
+    pub clock_rad: f64,
+    /// In which set-up.
+    pub setup: String,
+    /// What the angle finder says, radians above level.
+    pub reads_rad: f64,
+    /// What it would say if the joint were as planned, radians.
+    pub planned_rad: f64,
+    /// What it says less what it should say now, radians.
+    pub residual_rad: f64,
+    /// Whether it stands out among the others: more than 3.29 standard deviations (1 in 1000).
+    pub is_doubtful: bool,
+}
+
 /// A joint as it was found.
 #[derive(Clone, Debug, PartialEq)]
 pub struct JointFound {
@@ -65,6 +85,8 @@ pub struct JointFound {
     pub roll_rad: f64,
     /// Its readings.
     pub readings: Vec<TapeSeen>,
+    /// Slopes of its face.
+    pub slopes: Vec<SlopeSeen>,
     /// Which way it could still move by its readings alone, and the one reading to add; `None` when they
     /// fix it.
     pub loose: Option<String>,
@@ -90,6 +112,11 @@ pub enum PoseError {
     /// A mark that the survey does not place.
     #[error("the reading from “{0}” cannot be used: the readings of the car do not fix that place")]
     NotPlaced(String),
+    /// A set-up whose plumb line the survey does not give.
+    #[error(
+        "the slope read in the set-up “{0}” cannot be used: the readings of the car do not tell which way is up in it; take the heights of three marks in it"
+    )]
+    NoPlumb(String),
     /// The readings do not give a place.
     #[error("joint {joint}: {source}")]
     Readings {
@@ -158,6 +185,8 @@ pub fn joint_as_built(
         .get(mark)
         .ok_or_else(|| PoseError::NoReadings(mark.to_owned()))?;
     let tapes = tapes(model, around, readings)?;
+    let faces = steel.faces.get(mark).map_or(&[][..], Vec::as_slice);
+    let slopes = slopes(model, around, faces)?;
     let radius_mm = 0.5 * run.od_mm;
     let start = model
         .build
@@ -173,16 +202,20 @@ pub fn joint_as_built(
             covariance: [[0.0; 6]; 6],
         });
     let before = budget_to(run, planned.piece, &start, &workmanship(&around.practice)).total();
-    let built =
-        built_joint(&planned.frame, &widened(&before), radius_mm, &tapes).map_err(|source| {
-            PoseError::Readings {
-                joint: mark.to_owned(),
-                source,
-            }
-        })?;
+    let built = built_joint(
+        &planned.frame,
+        &widened(&before),
+        radius_mm,
+        &tapes,
+        &slopes,
+    )
+    .map_err(|source| PoseError::Readings {
+        joint: mark.to_owned(),
+        source,
+    })?;
     // Marks that lie nearly in one plane fit a second place as well, mirrored in that plane: the one
     // that the pieces can reach is it.
-    let alone = by_tape_alone(model, run, mark, readings).filter(|end| {
+    let alone = by_tape_alone(model, run, mark, readings, faces).filter(|end| {
         let (is, near) = (&end.frame_in_car, &built.frame);
         is.origin.distance(near.origin) < SAME_PLACE_MM
             && is.travel().angle_to(near.travel()) < SAME_WAY_DEG.to_radians()
@@ -218,7 +251,7 @@ pub fn joint_as_built(
             })
         })
         .collect();
-    let loose = loose_words(&frame, radius_mm, &taped, &marks);
+    let loose = loose_words(&frame, radius_mm, &taped, &slopes, &marks);
     let seen = readings
         .iter()
         .zip(&tapes)
@@ -229,6 +262,20 @@ pub fn joint_as_built(
             reads_mm: tape.reads_mm,
             planned_mm: rim_place(&planned.frame, radius_mm, tape.clock_rad).distance(tape.mark),
             residual_mm: tape.reads_mm - tape.place(&frame, radius_mm).distance(tape.mark),
+            is_doubtful: w.abs() > DOUBTFUL,
+        })
+        .collect();
+    let of_slopes = built.standardised.iter().skip(tapes.len());
+    let slopes_seen = faces
+        .iter()
+        .zip(&slopes)
+        .zip(of_slopes)
+        .map(|((face, slope), w)| SlopeSeen {
+            clock_rad: slope.clock_rad,
+            setup: face.setup.to_string(),
+            reads_rad: slope.reads_rad,
+            planned_rad: slope.expected(&planned.frame),
+            residual_rad: slope.reads_rad - slope.expected(&frame),
             is_doubtful: w.abs() > DOUBTFUL,
         })
         .collect();
@@ -247,6 +294,7 @@ pub fn joint_as_built(
         found,
         by,
         readings: seen,
+        slopes: slopes_seen,
         loose,
     })
 }
@@ -303,6 +351,31 @@ fn tapes(
         .collect()
 }
 
+fn slopes(
+    model: &Model,
+    around: &Surroundings,
+    faces: &[JointFace],
+) -> Result<Vec<JointSlope>, PoseError> {
+    let sigma_rad = model.build.accuracy.resolved().angle.rad() / NINETEEN_IN_TWENTY;
+    faces
+        .iter()
+        .map(|face| {
+            let floor = around
+                .measured
+                .places
+                .floors
+                .get(face.setup.as_str())
+                .ok_or_else(|| PoseError::NoPlumb(face.setup.to_string()))?;
+            Ok(JointSlope {
+                clock_rad: face.clock.value.angle().rad(),
+                up: floor.plumb,
+                reads_rad: face.reads.value.rad(),
+                sigma_rad,
+            })
+        })
+        .collect()
+}
+
 /// The joint as an end of the car like any other, adjusted with all readings; `None` when its own
 /// readings do not fix it.
 fn by_tape_alone(
@@ -310,6 +383,7 @@ fn by_tape_alone(
     run: &PlannedRun,
     mark: &str,
     readings: &[JointReading],
+    faces: &[JointFace],
 ) -> Option<PlacedEnd> {
     let on_rim = readings.iter().filter(|reading| reading.rim.is_some());
     if on_rim.count() < LEAST_FOR_A_POSE {
@@ -337,24 +411,30 @@ fn by_tape_alone(
         .map(|reading| reading.number)
         .max()
         .unwrap_or(0);
-    for (reading, number) in readings.iter().zip(first.saturating_add(1)..) {
-        let at = reading.rim.map_or(EndPlace::Centre, EndPlace::Rim);
+    let tapes = readings.iter().map(|reading| ReadingKind::Tape {
+        from: reading.from.clone(),
+        to: Place {
+            at: PlaceAt::End {
+                end: name.clone(),
+                at: reading.rim.map_or(EndPlace::Centre, EndPlace::Rim),
+            },
+            span: Span::none(),
+        },
+        reads: reading.reads.clone(),
+        burnt: None,
+        holes: Vec::new(),
+        sides: Vec::new(),
+    });
+    let slopes = faces.iter().map(|face| ReadingKind::Face {
+        end: name.clone(),
+        clock: face.clock.clone(),
+        setup: face.setup.clone(),
+        reads: face.reads.clone(),
+    });
+    for (kind, number) in tapes.chain(slopes).zip(first.saturating_add(1)..) {
         build.readings.push(Reading {
             number,
-            kind: ReadingKind::Tape {
-                from: reading.from.clone(),
-                to: Place {
-                    at: PlaceAt::End {
-                        end: name.clone(),
-                        at,
-                    },
-                    span: Span::none(),
-                },
-                reads: reading.reads.clone(),
-                burnt: None,
-                holes: Vec::new(),
-                sides: Vec::new(),
-            },
+            kind,
             plus_minus: None,
             note: None,
             doubt: None,

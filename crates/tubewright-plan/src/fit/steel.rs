@@ -1,7 +1,9 @@
 //! What the record says of the steel.
 
 use std::collections::{BTreeMap, BTreeSet};
-use tubewright_build::model::{CutGives, CutOf, CutPlace, EntryKind, JointReading, Shop};
+use tubewright_build::model::{
+    CutGives, CutOf, CutPlace, EntryKind, JointFace, JointReading, Shop,
+};
 use tubewright_build::quantity::{Quantity, write_deg, write_mm};
 use tubewright_geometry::{Angle, Length};
 use tubewright_stock::{CutPart, PartPlace, Sawn, Serves, SteelRecord, StockEnd};
@@ -22,6 +24,8 @@ pub struct Steel {
     pub welded: BTreeSet<String>,
     /// The latest readings at each joint that has some.
     pub readings: BTreeMap<String, Vec<JointReading>>,
+    /// The slopes of its face that were read with them.
+    pub faces: BTreeMap<String, Vec<JointFace>>,
 }
 
 impl Steel {
@@ -45,12 +49,22 @@ impl Steel {
             }
             EntryKind::Cut { piece, from, of } => self.saw(piece, from, of.as_ref()),
             EntryKind::Spoiled { piece } => self.spoil(piece),
-            EntryKind::Tacked { joint, readings } | EntryKind::Checked { joint, readings } => {
+            EntryKind::Tacked {
+                joint,
+                readings,
+                faces,
+            }
+            | EntryKind::Checked {
+                joint,
+                readings,
+                faces,
+            } => {
                 if matches!(what, EntryKind::Tacked { .. }) {
                     self.standing.insert(joint.clone());
                 }
                 if !readings.is_empty() {
                     self.readings.insert(joint.clone(), readings.clone());
+                    self.faces.insert(joint.clone(), faces.clone());
                 }
             }
             EntryKind::Welded { joint } => {

@@ -80,6 +80,11 @@ pub(crate) struct Tacked {
     /// more than once; without any the record's readings are used.
     #[arg(long, value_name = "TAPE")]
     pub(crate) tape: Vec<String>,
+    /// A slope of its face by the angle finder, "CLOCK, SET-UP, ANGLE": "12 o'clock, on its wheels,
+    /// 61.5 deg" from the centre toward that clock, above level. Goes with tapes; may be given more
+    /// than once.
+    #[arg(long, value_name = "SLOPE", requires = "tape")]
+    pub(crate) face: Vec<String>,
     /// Take the offer of this number.
     #[arg(long, value_name = "N")]
     pub(crate) accept: Option<usize>,

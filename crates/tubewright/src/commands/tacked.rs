@@ -9,11 +9,11 @@ use crate::terminal::table::{Side, Table};
 use crate::terminal::{FAILS, PASSES, WARNS, heading, paragraph, styled};
 use serde_json::{Value, json};
 use tubewright_build::Span;
-use tubewright_build::model::{EntryKind, JointReading, Model, Name, Place, PlaceAt};
-use tubewright_build::quantity::{Quantity, parse_clock, parse_length};
+use tubewright_build::model::{EntryKind, JointFace, JointReading, Model, Name, Place, PlaceAt};
+use tubewright_build::quantity::{Quantity, parse_angle, parse_clock, parse_length};
 use tubewright_plan::fit::{
-    Change, FoundBy, JointFound, Offer, OfferSettings, Steel, as_built, joint_as_built, offers,
-    split_at_welds,
+    Change, FoundBy, JointFound, Offer, OfferSettings, SlopeSeen, Steel, as_built, joint_as_built,
+    offers, split_at_welds,
 };
 use tubewright_plan::frozen::{accepted_beside, standing_of};
 use tubewright_plan::lengths::Lengths;
@@ -47,9 +47,15 @@ pub(crate) fn run(arguments: &Tacked) -> Result<Done, Failure> {
             .iter()
             .map(|tape| reading(&loaded.model, tape))
             .collect::<Result<Vec<_>, _>>()?;
+        let faces = arguments
+            .face
+            .iter()
+            .map(|slope| face(&loaded.model, slope))
+            .collect::<Result<Vec<_>, _>>()?;
         let entry = EntryKind::Tacked {
             joint: arguments.joint.clone(),
             readings,
+            faces,
         };
         record(&mut loaded, &date, entry)?;
     }
@@ -229,6 +235,32 @@ fn reading(model: &Model, tape: &str) -> Result<JointReading, Failure> {
     })
 }
 
+/// "12 o'clock, on its wheels, 61.5 deg".
+fn face(model: &Model, slope: &str) -> Result<JointFace, Failure> {
+    let bad = |why: String| {
+        Failure::Choice(format!(
+            "the slope “{slope}” cannot be read: {why}; write it like \"12 o'clock, on its wheels, 61.5 deg\""
+        ))
+    };
+    let first = slope.split_once(',');
+    let rest = first.and_then(|(clock, rest)| Some((clock, rest.rsplit_once(',')?)));
+    let Some((clock, (setup, angle))) = rest else {
+        return Err(bad("it needs a clock, a set-up and an angle".to_owned()));
+    };
+    let (clock, setup, angle) = (clock.trim(), setup.trim(), angle.trim());
+    if model.build.setup(setup).is_none() {
+        return Err(bad(format!("there is no set-up “{setup}”")));
+    }
+    let reads = parse_angle(angle).map_err(|error| bad(error.to_string()))?;
+    let written = clock_as_written(clock);
+    let toward = parse_clock(&written).map_err(|error| bad(error.to_string()))?;
+    Ok(JointFace {
+        clock: Quantity::new(toward, written),
+        setup: Name::new(setup),
+        reads: Quantity::new(reads, angle),
+    })
+}
+
 /// "3 o'clock" as the files write it, "3:00".
 fn clock_as_written(clock: &str) -> String {
     let hour = ["o'clock", "o’clock", "oclock"]
@@ -298,13 +330,18 @@ fn as_text(found: &JointFound, all: &[Offer], joint: &str, lengths: Lengths) -> 
         ]);
     }
     text.push_str(&table.render());
+    if !found.slopes.is_empty() {
+        text.push_str(&slopes_text(&found.slopes));
+    }
     if let Some(loose) = &found.loose {
         text.push_str(&paragraph(
             &format!("By these readings alone {loose}. What the pieces can be stands in for it."),
             2,
         ));
     }
-    if found.readings.iter().any(|seen| seen.is_doubtful) {
+    let is_doubtful = found.readings.iter().any(|seen| seen.is_doubtful)
+        || found.slopes.iter().any(|seen| seen.is_doubtful);
+    if is_doubtful {
         text.push_str(&paragraph(
             &styled(
                 WARNS,
@@ -338,6 +375,32 @@ fn as_text(found: &JointFound, all: &[Offer], joint: &str, lengths: Lengths) -> 
         2,
     ));
     text
+}
+
+fn slopes_text(slopes: &[SlopeSeen]) -> String {
+    let mut table = Table::new(&[
+        ("face toward", Side::Right),
+        ("in", Side::Left),
+        ("reads", Side::Right),
+        ("planned", Side::Right),
+        ("left over", Side::Right),
+        ("", Side::Left),
+    ]);
+    for seen in slopes {
+        table.row([
+            format!("{:.0}°", seen.clock_rad.to_degrees()),
+            seen.setup.clone(),
+            format!("{:.1}°", seen.reads_rad.to_degrees()),
+            format!("{:.1}°", seen.planned_rad.to_degrees()),
+            format!("{:+.1}°", seen.residual_rad.to_degrees()),
+            if seen.is_doubtful {
+                styled(WARNS, "doubtful")
+            } else {
+                String::new()
+            },
+        ]);
+    }
+    table.render()
 }
 
 fn offer_text(number: usize, offer: &Offer, lengths: Lengths) -> String {
@@ -485,6 +548,11 @@ fn as_json(found: &JointFound, all: &[Offer]) -> Value {
         "readings": found.readings.iter().map(|seen| json!({
             "from": seen.from, "clock": seen.clock_rad.map(f64::to_degrees), "reads": seen.reads_mm,
             "planned": seen.planned_mm, "left-over": seen.residual_mm, "doubtful": seen.is_doubtful,
+        })).collect::<Vec<_>>(),
+        "slopes": found.slopes.iter().map(|seen| json!({
+            "clock": seen.clock_rad.to_degrees(), "setup": seen.setup, "reads": seen.reads_rad.to_degrees(),
+            "planned": seen.planned_rad.to_degrees(), "left-over": seen.residual_rad.to_degrees(),
+            "doubtful": seen.is_doubtful,
         })).collect::<Vec<_>>(),
         "offers": all.iter().map(offer_json).collect::<Vec<_>>(),
     })
