@@ -155,6 +155,18 @@ pub enum BuiltError {
         /// How many there are.
         readings: usize,
     },
+    /// A slope is nowhere near that of the planned face.
+    #[error(
+        "the slope toward {clock_deg:.0}° reads {reads_deg:.1}°, and the planned face slopes {planned_deg:.1}° that way: rising toward the clock mark is plus, falling minus; is it from level and not from plumb?"
+    )]
+    SlopeFitsNowhere {
+        /// Toward which clock mark, degrees from twelve.
+        clock_deg: f64,
+        /// What was read, degrees above level.
+        reads_deg: f64,
+        /// What the planned face would read, degrees above level.
+        planned_deg: f64,
+    },
     /// It did not settle.
     #[error(
         "the readings fit no place near the planned one: the best is {worst_mm:.0} mm off in one of them; measure again"
@@ -192,6 +204,16 @@ pub fn built_joint(
         return Err(BuiltError::TooFew {
             readings: tapes.len(),
         });
+    }
+    for slope in slopes {
+        let should = slope.expected(planned);
+        if (slope.reads_rad - should).abs() > FITS_NOWHERE_DEG.to_radians() {
+            return Err(BuiltError::SlopeFitsNowhere {
+                clock_deg: slope.clock_rad.to_degrees(),
+                reads_deg: slope.reads_rad.to_degrees(),
+                planned_deg: should.to_degrees(),
+            });
+        }
     }
     // A prior of exactly nothing in some direction would make the normal equations singular.
     let prior =
@@ -241,6 +263,10 @@ pub fn built_joint(
 
 /// A residual beyond this is no reading of this joint, mm (common practice, no source).
 const FITS_NOWHERE_MM: f64 = 60.0;
+
+/// A slope further than this from the planned one is no reading of this face, degrees (common practice,
+/// no source).
+const FITS_NOWHERE_DEG: f64 = 20.0;
 
 /// Each reading against the others and the prior: with M = H P Hᵀ + R and r the differences from the
 /// plan, `(M⁻¹ r)ᵢ / √(M⁻¹)ᵢᵢ` (Baarda's w of the augmented problem).

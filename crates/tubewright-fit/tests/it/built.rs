@@ -187,11 +187,17 @@ proptest! {
 }
 
 #[test]
-fn a_slope_with_the_wrong_sign_stands_out() {
+fn a_slope_that_is_off_stands_out_and_one_with_the_wrong_sign_is_refused() {
     let (planned, real, tapes) = leaning([0.0, 0.01, 0.0]);
     let mut slopes = [slope(&real, 0.0, 0.0), slope(&real, 3.0, 0.0)];
-    slopes[0].reads_rad = -slopes[0].reads_rad;
     let prior = loose_prior(planned.origin);
+    let mut wrong_sign = slopes;
+    wrong_sign[0].reads_rad = -slopes[0].reads_rad;
+    assert!(matches!(
+        built_joint(&planned, &prior, RADIUS_MM, &tapes, &wrong_sign),
+        Err(BuiltError::SlopeFitsNowhere { .. })
+    ));
+    slopes[0].reads_rad += 0.25;
     let found = built_joint(&planned, &prior, RADIUS_MM, &tapes, &slopes).unwrap();
     let worst = (0..found.standardised.len())
         .max_by(|a, b| {
