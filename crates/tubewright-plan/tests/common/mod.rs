@@ -9,6 +9,7 @@
     reason = "test support: each binary uses a part of it, and what cannot be read may stop the test"
 )]
 
+pub(crate) mod bench;
 pub(crate) mod clearance;
 pub(crate) mod convert;
 pub(crate) mod itself;
