@@ -187,8 +187,11 @@ rules! {
     SoundLevel = "prove.sound", Prove, Law, "sound level", "not computed yet; local law decides";
     /// Hangers, spans and resonance.
     Hangers = "prove.hangers", Prove, Damage, "hangers and resonance", "not computed yet";
-    /// Parts can be taken out again.
-    Removal = "prove.removal", Prove, Rework, "sections and neighbours can be taken out",
+    /// Each section of the exhaust can be taken out again.
+    Removal = "prove.removal", Prove, Rework, "each section can be taken out",
+        "one straight pull or two, at rest, 5 mm kept";
+    /// What must come out past the exhaust can do so.
+    Neighbours = "prove.neighbours", Prove, Rework, "neighbours can be taken out past it",
         "not computed yet";
     /// The steering shaft.
     SteeringShaft = "steering.shaft", SteeringShaft, Injury, "steering shaft",

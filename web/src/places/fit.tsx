@@ -31,7 +31,7 @@ export function Fit() {
       {sheet.steps.map((step) => <Step key={step.number} step={step} isChosen={sheet.isChosen} />)}
       <section class="card">
         <h2>Weld</h2>
-        <p>When all is tacked and every tape reads true, take it down in one piece if it comes out so (that it does is not checked), bolt every flange to the engine or a thick plate, and weld off the car, each joint in quarters: 12 to 3, 6 to 9, 3 to 6, 9 to 12.</p>
+        <p>When all is tacked and every tape reads true, take it down in one piece if it comes out so (Prove says whether a way out was found), bolt every flange to the engine or a thick plate, and weld off the car, each joint in quarters: 12 to 3, 6 to 9, 3 to 6, 9 to 12.</p>
         {sheet.welds.map((weld) => (
           <div key={weld.run} class="weld">
             <p><strong>{weld.run}</strong>: {weld.materials}, filler {weld.filler}. {weld.settings}</p>

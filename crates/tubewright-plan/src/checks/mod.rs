@@ -3,6 +3,7 @@
 mod clearance;
 mod joints;
 mod measure;
+mod removal;
 mod runs;
 mod wishes;
 
@@ -162,7 +163,7 @@ fn not_computed(model: &Model) -> Vec<Finding> {
         Rule::ThermalGrowth,
         Rule::Hangers,
         Rule::BackPressure,
-        Rule::Removal,
+        Rule::Neighbours,
     ];
     rules
         .into_iter()

@@ -93,6 +93,7 @@ pub(crate) fn findings(
         findings.extend(crossover_findings(posed, run));
         findings.extend(kept_findings(model, around, run));
     }
+    findings.extend(super::removal::findings(model, around, runs));
     findings.extend(crate::sensors::findings(model, around, runs, plan));
     findings.extend(super::wishes::side_findings(model, around, runs));
     findings.extend(clearance_findings(

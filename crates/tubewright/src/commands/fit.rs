@@ -81,7 +81,7 @@ fn as_text(model: &Model, sheet: &FitSheet, welds: &[WeldFacts], sensors: &[Sens
     }
     text.push_str(&heading("Weld"));
     text.push_str(&paragraph(
-        "When all is tacked and every tape reads true, take it down in one piece from flange to tip if it comes out so (that it does is not checked), bolt every flange to the engine or to a thick plate, and weld off the car, each joint in quarters: 12 to 3, 6 to 9, 3 to 6, 9 to 12. Only what cannot come down whole is welded on the car.",
+        "When all is tacked and every tape reads true, take it down in one piece from flange to tip if it comes out so (`check` says whether a way out was found), bolt every flange to the engine or to a thick plate, and weld off the car, each joint in quarters: 12 to 3, 6 to 9, 3 to 6, 9 to 12. Only what cannot come down whole is welded on the car.",
         2,
     ));
     text.push_str(&paragraph(

@@ -1,0 +1,312 @@
+//! Does each section of the exhaust come out again?
+//!
+//! A section is what hangs together between joints that can be undone: everything from a bolted start
+//! on, and what a crossover joins to it. It is pulled straight, or first one way and then another, in
+//! steps; at every step it keeps the length of a step more than the least gap, so that it keeps the gap
+//! between the steps as well. At rest, with everything else of the exhaust away. What is not found is
+//! not proved impossible.
+
+use std::collections::BTreeMap;
+
+use tubewright_build::model::{CarrierRef, Class, ComponentKind, Model};
+use tubewright_check::{Finding, Rule, State};
+use tubewright_geometry::distance::{Obstacle, SolidSet};
+use tubewright_geometry::{Bounds, Placement, TubeElement, Vector};
+
+use crate::bodies::PlacedBody;
+use crate::routes::{
+    PlannedKind, PlannedPiece, PlannedRun, STUB_MM, component_kind, start_carrier,
+};
+use crate::stages::Surroundings;
+
+/// What hands and a strap need to guide a section past something, mm (common practice, no source).
+const LEAST_GAP_MM: f64 = 5.0;
+/// Length of a step, mm.
+const STEP_MM: f64 = 5.0;
+/// A section that has left its own room by this is out, mm.
+const BEYOND_MM: f64 = 300.0;
+/// Longest pull, mm: a long section drawn out to the rear.
+const LONGEST_MM: f64 = 6000.0;
+/// Where a body is put that does not count, mm.
+const AWAY_MM: f64 = 1e6;
+/// Lengths of a first pull before the second, mm.
+const FIRST_MM: [f64; 4] = [50.0, 100.0, 200.0, 350.0];
+
+/// The ways to pull, in the order in which they are tried.
+fn ways() -> Vec<(&'static str, Vector)> {
+    let down = Vector::new(0.0, 0.0, -1.0);
+    let lean = |x: f64, y: f64| Vector::new(x, y, -1.0) * (1.0 / (x * x + y * y + 1.0).sqrt());
+    vec![
+        ("straight down", down),
+        ("down and to the rear", lean(1.0, 0.0)),
+        ("down and to the front", lean(-1.0, 0.0)),
+        ("down and to the left", lean(0.0, -1.0)),
+        ("down and to the right", lean(0.0, 1.0)),
+        ("to the rear", Vector::new(1.0, 0.0, 0.0)),
+        ("to the front", Vector::new(-1.0, 0.0, 0.0)),
+        ("to the left", Vector::new(0.0, -1.0, 0.0)),
+        ("to the right", Vector::new(0.0, 1.0, 0.0)),
+    ]
+}
+
+/// Pieces that come out together.
+struct Section<'a> {
+    name: String,
+    pieces: Vec<Held<'a>>,
+}
+
+/// A piece, how far along its run it begins, and the run.
+#[derive(Clone, Copy)]
+struct Held<'a> {
+    piece: &'a PlannedPiece,
+    run: &'a PlannedRun,
+    from_mm: f64,
+}
+
+/// The sections of the runs.
+fn sections<'a>(model: &Model, runs: &'a [PlannedRun]) -> Vec<Section<'a>> {
+    let mut sections: Vec<Section<'a>> = Vec::new();
+    let mut by_crossover: BTreeMap<&str, usize> = BTreeMap::new();
+    for run in runs {
+        let mut current: Option<usize> = None;
+        let mut from_mm = 0.0;
+        for piece in &run.pieces {
+            let at = current.unwrap_or_else(|| {
+                sections.push(Section {
+                    name: format!("{} from {}", run.name, piece.joint),
+                    pieces: Vec::new(),
+                });
+                sections.len() - 1
+            });
+            current = Some(at);
+            if let Some(section) = sections.get_mut(at) {
+                section.pieces.push(Held {
+                    piece,
+                    run,
+                    from_mm,
+                });
+            }
+            from_mm += piece.centre_line_mm();
+            match &piece.kind {
+                PlannedKind::Crossover { name, .. } => {
+                    let joined = *by_crossover.entry(name).or_insert(at);
+                    if joined != at {
+                        merge(&mut sections, joined, at);
+                        current = Some(joined);
+                    }
+                }
+                PlannedKind::Component { name, .. }
+                    if component_kind(model, name) == Some(ComponentKind::Joint) =>
+                {
+                    current = None;
+                }
+                _ => {}
+            }
+        }
+    }
+    sections.retain(|section| !section.pieces.is_empty());
+    sections
+}
+
+/// Moves what is in one section over to another.
+fn merge(sections: &mut [Section<'_>], into: usize, from: usize) {
+    let Some(section) = sections.get_mut(from) else {
+        return;
+    };
+    let pieces = core::mem::take(&mut section.pieces);
+    let name = core::mem::take(&mut section.name);
+    if let Some(into) = sections.get_mut(into) {
+        into.pieces.extend(pieces);
+        into.name = format!("{}, {name}", into.name);
+    }
+}
+
+/// What a pull met.
+#[derive(Clone, Debug)]
+struct Met {
+    after_mm: f64,
+    body: String,
+    piece: String,
+}
+
+/// A section among the bodies.
+struct Pull<'a> {
+    section: &'a Section<'a>,
+    elements: Vec<Moved<'a>>,
+    bodies: Vec<&'a str>,
+    all: SolidSet,
+    /// Without the bodies that carry the start, which the first stretch of a run stands on.
+    not_own: SolidSet,
+    room: Bounds,
+}
+
+struct Moved<'a> {
+    element: TubeElement,
+    mark: &'a str,
+    is_stub: bool,
+}
+
+impl<'a> Pull<'a> {
+    fn of(model: &Model, section: &'a Section<'a>, around: &'a Surroundings) -> Self {
+        let uncovered = section
+            .pieces
+            .iter()
+            .map(|held| held.piece.uncovered_mm)
+            .fold(0.0, f64::max);
+        let bodies: Vec<_> = around
+            .bodies
+            .placed
+            .iter()
+            .filter(|body| !matches!(body.class, Class::Ground | Class::Service))
+            .collect();
+        let carriers: Vec<&CarrierRef> = section
+            .pieces
+            .iter()
+            .filter_map(|held| start_carrier(&model.build, model.build.run(&held.run.name)?))
+            .filter(|carrier| **carrier != CarrierRef::Chassis)
+            .collect();
+        let is_own = |body: &PlacedBody| {
+            let written = model.build.bodies.iter().find(|b| *b.name == *body.name);
+            written.is_some_and(|written| carriers.contains(&&written.carrier))
+        };
+        let obstacle = |body: &PlacedBody| Obstacle {
+            solid: body.solid_in_car.clone(),
+            gap_mm: LEAST_GAP_MM + STEP_MM + uncovered + body.allowance_mm,
+        };
+        // One that does not count is put out of the way, so that all are numbered alike.
+        let away = Placement::shifted(Vector::new(0.0, 0.0, AWAY_MM));
+        let elements: Vec<Moved<'a>> = section
+            .pieces
+            .iter()
+            .flat_map(|held| {
+                held.piece.elements.iter().map(|element| Moved {
+                    element: *element,
+                    mark: held.piece.mark.as_str(),
+                    is_stub: held.from_mm < STUB_MM,
+                })
+            })
+            .collect();
+        let room = elements.iter().fold(Bounds::EMPTY, |room, moved| {
+            room.joined(moved.element.bounds())
+        });
+        Self {
+            section,
+            elements,
+            all: SolidSet::new(bodies.iter().map(|body| obstacle(body))),
+            not_own: SolidSet::new(bodies.iter().map(|body| {
+                let mut obstacle = obstacle(body);
+                if is_own(body) {
+                    obstacle.solid = away.solid(&obstacle.solid);
+                }
+                obstacle
+            })),
+            bodies: bodies.iter().map(|body| body.name.as_str()).collect(),
+            room,
+        }
+    }
+
+    /// The first thing that is too near with the section shifted.
+    fn met(&self, by: Vector) -> Option<(usize, &'a str)> {
+        let placement = Placement::shifted(by);
+        self.elements.iter().find_map(|moved| {
+            let set = if moved.is_stub {
+                &self.not_own
+            } else {
+                &self.all
+            };
+            let body = set.first_blocking(&placement.tube(&moved.element))?;
+            Some((body, moved.mark))
+        })
+    }
+
+    /// Pulls from one place along a way; `None` when nothing is met.
+    fn along(&self, from: Vector, way: Vector, length_mm: f64) -> Option<Met> {
+        let mut after_mm = 0.0;
+        loop {
+            if let Some((body, piece)) = self.met(from + way * after_mm) {
+                return Some(Met {
+                    after_mm,
+                    body: self
+                        .bodies
+                        .get(body)
+                        .map_or_else(String::new, |name| (*name).to_owned()),
+                    piece: piece.to_owned(),
+                });
+            }
+            if after_mm >= length_mm {
+                return None;
+            }
+            after_mm = (after_mm + STEP_MM).min(length_mm);
+        }
+    }
+
+    /// How far it must go along a way to have left its own room.
+    fn out_mm(&self, way: Vector) -> f64 {
+        let size = self.room.max - self.room.min;
+        let extent = size.x * way.x.abs() + size.y * way.y.abs() + size.z * way.z.abs();
+        (extent + BEYOND_MM).min(LONGEST_MM)
+    }
+
+    fn finding(&self) -> Finding {
+        let subject = format!("the section of {}", self.section.name);
+        let ways = ways();
+        let mut straight: Vec<Met> = Vec::new();
+        for (words, way) in &ways {
+            match self.along(Vector::ZERO, *way, self.out_mm(*way)) {
+                None => return out(subject, &format!("pulled {words}")),
+                Some(met) => straight.push(met),
+            }
+        }
+        for ((first_words, first), met) in ways.iter().zip(&straight) {
+            for first_mm in FIRST_MM.into_iter().filter(|mm| *mm < met.after_mm) {
+                for (words, way) in ways.iter().filter(|(words, _)| words != first_words) {
+                    if self
+                        .along(*first * first_mm, *way, self.out_mm(*way))
+                        .is_none()
+                    {
+                        let pulled =
+                            format!("pulled {first_words} for {first_mm:.0} mm, then {words}");
+                        return out(subject, &pulled);
+                    }
+                }
+            }
+        }
+        let Some(down) = straight.first() else {
+            return Finding::stated(Rule::Removal, State::NotChecked, subject, "");
+        };
+        let furthest = ways
+            .iter()
+            .zip(&straight)
+            .max_by(|a, b| a.1.after_mm.total_cmp(&b.1.after_mm));
+        let best = furthest.map_or_else(String::new, |((words, _), met)| {
+            format!(
+                "; furthest it comes {words}, {:.0} mm, to {} at {}",
+                met.after_mm, met.body, met.piece
+            )
+        });
+        let advice = format!(
+            "no way out was found in one pull or two. Straight down it meets {} with {} after {:.0} mm{best}. Lower what it meets, or give it a joint before and behind it",
+            down.body, down.piece, down.after_mm
+        );
+        Finding::stated(Rule::Removal, State::NotChecked, subject, advice)
+    }
+}
+
+fn out(subject: String, pulled: &str) -> Finding {
+    Finding::stated(
+        Rule::Removal,
+        State::Pass,
+        subject,
+        format!(
+            "comes out {pulled}, never nearer than {LEAST_GAP_MM:.0} mm to a body at rest; hangers unhooked, the rest of the exhaust away, the car high enough"
+        ),
+    )
+}
+
+/// One finding for each section.
+pub(super) fn findings(model: &Model, around: &Surroundings, runs: &[PlannedRun]) -> Vec<Finding> {
+    sections(model, runs)
+        .iter()
+        .map(|section| Pull::of(model, section, around).finding())
+        .collect()
+}
