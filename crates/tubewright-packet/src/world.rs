@@ -81,6 +81,42 @@ impl World for OnePacket {
     }
 }
 
+/// The text with every letter that no face has spelt in Latin letters: a name in another script is then
+/// still told from the next one, which empty boxes are not. Signs that JSON or a drawing would read as
+/// their own become spaces.
+fn printable(text: &str) -> String {
+    let has_glyph = |c: char| {
+        c.is_ascii()
+            || c.is_control()
+            || PRESS
+                .fonts
+                .iter()
+                .any(|font| font.info().coverage.contains(u32::from(c)))
+    };
+    let mut out = String::with_capacity(text.len());
+    let mut is_spelt = false;
+    for c in text.chars() {
+        if has_glyph(c) {
+            // The space that ends a spelt syllable serves for the one that is written.
+            if !(is_spelt && c == ' ' && out.ends_with(' ')) {
+                if is_spelt && !c.is_alphanumeric() && out.ends_with(' ') {
+                    out.pop();
+                }
+                out.push(c);
+            }
+            is_spelt = false;
+            continue;
+        }
+        let spelt = deunicode::deunicode_char(c).unwrap_or("?");
+        out.extend(spelt.chars().map(|letter| match letter {
+            '"' | '\\' | '<' | '>' | '&' => ' ',
+            plain => plain,
+        }));
+        is_spelt = true;
+    }
+    out
+}
+
 /// Typesets `template`, which reads `packet.json`.
 ///
 /// # Errors
@@ -93,7 +129,7 @@ pub(crate) fn typeset(template: &str, data: String) -> Result<Vec<u8>, String> {
     let world = OnePacket {
         main: Source::new(id("packet.typ")?, template.to_owned()),
         data_id: id("packet.json")?,
-        data: Bytes::from_string(data),
+        data: Bytes::from_string(printable(&data)),
     };
     let document: PagedDocument = typst::compile(&world).output.map_err(|e| words(&e))?;
     let options = PdfOptions {
@@ -113,4 +149,27 @@ fn words(errors: &[SourceDiagnostic]) -> String {
         .map(|error| error.message.to_string())
         .collect::<Vec<_>>()
         .join("; ")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::printable;
+
+    #[test]
+    fn what_has_no_glyph_is_spelt_and_all_else_stays() {
+        for (name, printed) in [
+            (
+                "A left ± 3 mm, Ø57 × 1.5 “tank”",
+                "A left ± 3 mm, Ø57 × 1.5 “tank”",
+            ),
+            ("Ρόδι, рама, شاسی", "Ρόδι, рама, شاسی"),
+            ("塔 左", "Ta Zuo"),
+            ("塔 右 to J4", "Ta You to J4"),
+            ("\"出口\"", "\"Chu Kou\""),
+            ("＜＆＂", " "),
+        ] {
+            let found = printable(name);
+            assert_eq!(found.trim_end(), printed.trim_end(), "{name}");
+        }
+    }
 }

@@ -32,9 +32,10 @@ pub(super) fn sheet(job: &PrintJob<'_>) -> Sheet {
         caution(AT_THE_TORCH),
         Block::NotMade {
             what: "where it comes apart again".to_owned(),
-            why: "This program places no flange, clamp or slip joint behind the first joint, and has not \
-                  looked whether the run comes out in one piece. Decide on the car where it must come \
-                  apart, to be welded on the bench and serviced later, before the first full weld."
+            why: "This program places no flange, clamp or slip joint behind the first joint. Whether what \
+                  hangs together was found to come out, and what is in the way, stands on the sheet Checks. \
+                  Decide on the car where it must come apart, to be welded on the bench and serviced \
+                  later, before the first full weld."
                 .to_owned(),
         },
         Block::Figures {
