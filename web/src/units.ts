@@ -20,6 +20,17 @@ export function saw(mm: number, unit: Unit): string {
   return unit === "mm" ? fixed(mm, 1) : fraction(mm / MM_PER_INCH, 32);
 }
 
+/** Words with their lengths as the person reads them; what stands in quotes is a name and stays. */
+export function prose(words: string, unit: Unit): string {
+  let isName = false;
+  return unit === "mm" ? words : words.replace(/[“”]|(?<![\p{L}\p{N}.-])(\d+(?:\.\d+)?) mm(?![\p{L}\p{N}])/gu, (found, mm: string | undefined) => {
+    if (mm === undefined) {
+      isName = found === "“";
+    }
+    return mm === undefined || isName ? found : length(Number(mm), unit);
+  });
+}
+
 /** A small length, such as ±: `3.1 mm` or `0.12 in`. */
 export function small(mm: number, unit: Unit): string {
   return unit === "mm" ? `${fixed(mm, 1)} mm` : `${fixed(mm / MM_PER_INCH, 2)} in`;

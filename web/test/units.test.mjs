@@ -53,3 +53,9 @@ test("nought has no minus, in no unit", () => {
   assert.equal(units.signed(-3.14, "mm"), "−3.1 mm");
   assert.equal(units.degrees(-0.01), "0.0°");
 });
+
+test("words have their lengths in inches, names keep theirs", () => {
+  const words = "102 mm too near “pipe 60 mm”, bump 102 mm; M10 mmm 5 mm.";
+  assert.equal(units.prose(words, "in"), "4 in too near “pipe 60 mm”, bump 4 in; M10 mmm 3/16 in.");
+  assert.equal(units.prose(words, "mm"), words);
+});

@@ -3,7 +3,7 @@
 import type { FindingView, Plan, StateView } from "../api";
 import { PacketButton } from "../packet";
 import { useAsked, useShop } from "../shop";
-import { fixed, length, small } from "../units";
+import { fixed, length, prose, small } from "../units";
 import type { Unit } from "../units";
 
 const STATES: readonly [StateView, string][] = [
@@ -78,7 +78,7 @@ function Row({ finding }: { finding: FindingView }) {
       <span class="grow">
         <strong>{finding.subject}</strong>
         {finding.place === null ? null : <small> at {finding.place}</small>}
-        {finding.advice === "" ? null : <><br />{finding.advice}</>}
+        {finding.advice === "" ? null : <><br />{prose(finding.advice, unit)}</>}
       </span>
       <span class="value">{number(finding, unit)}</span>
       {finding.at === null ? null : <button type="button" class="noprint" aria-label={`show ${finding.subject} in the round`} onClick={() => { if (finding.at !== null) { fly(finding.at); } }}>show</button>}

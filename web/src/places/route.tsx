@@ -4,19 +4,19 @@ import type { RunView, WayFigures, WayView } from "../api";
 import { Round } from "../round";
 import { today, useAsked, useShop } from "../shop";
 import type { Plan, FindingView } from "../api";
-import { degrees, length, long, signedDegrees, small } from "../units";
+import { degrees, length, long, prose, signedDegrees, small } from "../units";
 import type { Unit } from "../units";
 
 export function Route() {
-  const { view, flyTo } = useShop();
+  const { view, flyTo, unit } = useShop();
   const { route } = view;
   return (
     <>
       <Solve />
       {route.stale === null ? null : <p class="card warn">These ways are {route.stale}. Find them again.</p>}
       {route.chosen === null ? null : <p class="card good">Chosen: <strong>{route.chosen}</strong>. It is what is bought, cut, fitted and proved.</p>}
-      {route.words === null ? null : <p class="card">{route.words}</p>}
-      {route.leftOut.map((words) => <p class="card warn" key={words}>Not routed: {words}</p>)}
+      {route.words === null ? null : <p class="card">{prose(route.words, unit)}</p>}
+      {route.leftOut.map((words) => <p class="card warn" key={words}>Not routed: {prose(words, unit)}</p>)}
       <Ways />
       <div class="columns wide-left">
         <section class="card">
