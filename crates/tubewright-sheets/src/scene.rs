@@ -68,6 +68,16 @@ pub enum PieceKind {
     Crossover,
 }
 
+impl PieceKind {
+    /// What each of several solids of one piece is called.
+    pub(crate) const fn part_word(self) -> &'static str {
+        match self {
+            Self::Straight => "half",
+            _ => "arm",
+        }
+    }
+}
+
 /// One piece that is cut or bought and carries a mark.
 #[derive(Clone, Debug)]
 pub struct ScenePiece {

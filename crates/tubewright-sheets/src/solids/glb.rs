@@ -44,7 +44,7 @@ pub fn to_glb(scene: &Scene, fineness: MeshFineness) -> Result<Vec<u8>, SolidErr
                 let _ = write!(name, " {own}");
             }
             if many {
-                let _ = write!(name, " arm {}", i + 1);
+                let _ = write!(name, " {} {}", piece.kind.part_word(), i + 1);
             }
             let material = u8::from(!matches!(piece.kind, PieceKind::Straight | PieceKind::Bend));
             parts.push((name, material, triangles(shape, chord_mm)));

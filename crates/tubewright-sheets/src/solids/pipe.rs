@@ -73,11 +73,55 @@ pub(crate) fn shapes(piece: &ScenePiece) -> Result<Vec<Shape>, SolidError> {
     if let Some(turned) = turned(piece) {
         return Ok(vec![turned]);
     }
-    Ok(vec![pipe(
-        piece,
-        &piece.elements,
-        [piece.cut_in, piece.cut_out],
-    )?])
+    // A straight whose weld lies inside it is two as long as its joint is only tacked: they may not meet yet.
+    let is_straight = piece
+        .elements
+        .iter()
+        .all(|element| matches!(element.line, CentreLine::Segment { .. }));
+    let chains = if piece.kind == PieceKind::Straight && is_straight {
+        chains(&piece.elements)
+    } else {
+        vec![piece.elements.as_slice()]
+    };
+    let last = chains.len().saturating_sub(1);
+    chains
+        .into_iter()
+        .enumerate()
+        .map(|(n, chain)| {
+            let cut_in = piece.cut_in.filter(|_| n == 0);
+            let cut_out = piece.cut_out.filter(|_| n == last);
+            pipe(piece, chain, [cut_in, cut_out])
+        })
+        .collect()
+}
+
+/// Farthest that the end of one element may lie from the start of the next to be one tube, mm, and the
+/// largest kink between them, radians.
+const JOINED_MM: f64 = 1e-3;
+const JOINED_RAD: f64 = 1e-4;
+
+/// Farthest that a tack is ever off, mm and radians: beyond it something is missing (common practice, no
+/// source).
+const TACKED_OFF_MM: f64 = 60.0;
+const TACKED_OFF_RAD: f64 = 20.0 * math::PI / 180.0;
+
+/// The elements in stretches that hang together, where a tack parts them; one empty stretch when there is
+/// none.
+fn chains(elements: &[TubeElement]) -> Vec<&[TubeElement]> {
+    let is_one = |a: &TubeElement, b: &TubeElement| {
+        let length = a.line.length();
+        let Some(((start, toward), travel)) = entry(&b.line).zip(a.line.direction_at(length))
+        else {
+            return true;
+        };
+        let (off, lean) = (a.line.at(length).distance(start), travel.angle_to(toward));
+        let is_joined = off < JOINED_MM && lean < JOINED_RAD;
+        is_joined || off > TACKED_OFF_MM || lean > TACKED_OFF_RAD
+    };
+    if elements.is_empty() {
+        return vec![elements];
+    }
+    elements.chunk_by(is_one).collect()
 }
 
 /// A component whose body is a cylinder on its own tube: neck, body, neck, full.
@@ -149,8 +193,8 @@ fn pipe(
     let mut spans = Vec::new();
     for (i, element) in elements.iter().enumerate() {
         let (at, toward) = entry(&element.line).ok_or_else(|| broken(i + 1))?;
-        let joins = at.distance(ring.centre) < 1e-3
-            && toward.angle_to(ring.travel) < 1e-4
+        let joins = at.distance(ring.centre) < JOINED_MM
+            && toward.angle_to(ring.travel) < JOINED_RAD
             && (element.radius - outer_mm).abs() < 1e-6
             && element.line.length() > 1e-6;
         if !joins {

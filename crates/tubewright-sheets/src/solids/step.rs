@@ -42,7 +42,7 @@ pub fn to_step(scene: &Scene, stamp: &StepStamp) -> Result<String, SolidError> {
                 let _ = write!(name, " {own}");
             }
             if many {
-                let _ = write!(name, " arm {}", i + 1);
+                let _ = write!(name, " {} {}", piece.kind.part_word(), i + 1);
             }
             let own = name.clone();
             parts.push((name, Box::new(move |e| solid(e, &own, &shape))));

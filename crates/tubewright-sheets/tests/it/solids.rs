@@ -1,6 +1,7 @@
 //! Solids: same bytes, names kept, unsound pieces refused. That they are valid is for the outside
 //! kernel to say.
 
+use tubewright_geometry::{CentreLine, TubeElement};
 use tubewright_sheets::{MeshFineness, Scene, SolidError, StepStamp, to_glb, to_step};
 
 fn stamp() -> StepStamp {
@@ -112,4 +113,25 @@ fn unsound_pieces_are_refused_by_their_mark() {
             element: 1
         }
     );
+}
+
+/// A straight whose weld lies inside it, tacked a little off: its halves are two solids until they meet.
+#[test]
+fn a_straight_in_two_halves_is_two_solids_while_they_do_not_meet() {
+    let count = |apart_mm: f64| {
+        let mut scene = crate::common::cut_pieces();
+        let piece = &mut scene.runs[0].pieces[0];
+        piece.kind = tubewright_sheets::PieceKind::Straight;
+        (piece.cut_in, piece.cut_out) = (None, None);
+        let frame = piece.frame_in;
+        let half = |from_mm: f64| TubeElement {
+            line: CentreLine::straight(&frame.advanced(from_mm), 120.0),
+            radius: 30.0,
+        };
+        piece.elements = vec![half(0.0), half(120.0 + apart_mm)];
+        let text = to_step(&scene, &stamp()).unwrap();
+        assert!(to_glb(&scene, MeshFineness::default()).is_ok());
+        text.matches("MANIFOLD_SOLID_BREP(").count()
+    };
+    assert_eq!(count(2.0), count(0.0) + 1);
 }
