@@ -189,7 +189,7 @@ rules! {
     Hangers = "prove.hangers", Prove, Damage, "hangers and resonance", "not computed yet";
     /// Each section of the exhaust can be taken out again.
     Removal = "prove.removal", Prove, Rework, "each section can be taken out",
-        "one straight pull or two, at rest, 5 mm kept";
+        "one straight pull or two, at rest";
     /// What must come out past the exhaust can do so.
     Neighbours = "prove.neighbours", Prove, Rework, "neighbours can be taken out past it",
         "not computed yet";
