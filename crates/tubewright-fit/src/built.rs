@@ -138,8 +138,9 @@ pub struct BuiltJoint {
     pub spread: PoseSpread,
     /// For each tape: what it says less what it should say now, mm.
     pub residuals_mm: Vec<f64>,
-    /// For each reading, tapes first and then slopes: how many standard deviations it lies from what the others and the pieces
-    /// before it leave to expect. Beyond 3.29 (1 in 1000, Baarda 1968) it is doubtful.
+    /// For each reading, tapes first and then slopes: how many standard deviations it lies from what the
+    /// others and the pieces before it leave to expect. Beyond 3.29 (1 in 1000, Baarda 1968) it is
+    /// doubtful.
     pub standardised: Vec<f64>,
 }
 

@@ -162,6 +162,7 @@ fn walk(
     }
     limit
 }
+
 impl Slab {
     /// Squared distance from a point to the box.
     pub(crate) fn point_bound(&self, p: Point) -> f64 {

@@ -4,7 +4,7 @@ use crate::api::{GapView, PieceView, RouteView, RunView, Solving, WayFigures, Wa
 use crate::derived::Shown;
 use tubewright_plan::figures::{Figures, Gap};
 use tubewright_plan::frozen::{Offer, offer_of};
-use tubewright_plan::routes::{PlannedKind, PlannedPiece, PlannedRun};
+use tubewright_plan::routes::{PlannedKind, PlannedPiece, PlannedRun, would_help_words};
 use tubewright_plan::stages::{Alternative, Routed};
 
 /// The ways, and the runs of the one that is shown.
@@ -204,11 +204,8 @@ fn piece(piece: &PlannedPiece) -> PieceView {
 }
 
 fn with_help(words: String, would_help: &[String]) -> String {
-    if would_help.is_empty() {
-        return words;
+    match would_help_words(would_help) {
+        Some(help) => format!("{words} {help}."),
+        None => words,
     }
-    format!(
-        "{words} Each of these was solved: {}.",
-        would_help.join("; ")
-    )
 }

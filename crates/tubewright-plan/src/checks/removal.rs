@@ -15,7 +15,7 @@ use tubewright_geometry::{Bounds, Placement, TubeElement, Vector};
 
 use crate::bodies::PlacedBody;
 use crate::routes::{
-    PlannedKind, PlannedPiece, PlannedRun, STUB_MM, component_kind, start_carrier,
+    PlannedKind, PlannedPiece, PlannedRun, STUB_MM, component_kind, is_carried, start_carrier,
 };
 use crate::stages::Surroundings;
 
@@ -27,8 +27,6 @@ const STEP_MM: f64 = 5.0;
 const BEYOND_MM: f64 = 300.0;
 /// Longest pull, mm: a long section drawn out to the rear.
 const LONGEST_MM: f64 = 6000.0;
-/// Where a body is put that does not count, mm.
-const AWAY_MM: f64 = 1e6;
 /// Lengths of a first pull before the second, mm.
 const FIRST_MM: [f64; 4] = [50.0, 100.0, 200.0, 350.0];
 
@@ -92,6 +90,10 @@ fn sections<'a>(model: &Model, runs: &'a [PlannedRun]) -> Vec<Section<'a>> {
                     let joined = *by_crossover.entry(name).or_insert(at);
                     if joined != at {
                         merge(&mut sections, joined, at);
+                        // What met the section before it was joined meets the one it is in now.
+                        for known in by_crossover.values_mut().filter(|known| **known == at) {
+                            *known = joined;
+                        }
                         current = Some(joined);
                     }
                 }
@@ -133,11 +135,33 @@ struct Met {
 struct Pull<'a> {
     section: &'a Section<'a>,
     elements: Vec<Moved<'a>>,
-    bodies: Vec<&'a str>,
-    all: SolidSet,
-    /// Without the bodies that carry the start, which the first stretch of a run stands on.
-    not_own: SolidSet,
+    others: Barring<'a>,
+    /// The bodies that carry a start, which the first stretch of a run stands on.
+    own: Barring<'a>,
     room: Bounds,
+}
+
+/// Bodies that may be in the way, with their names in the order of the set.
+struct Barring<'a> {
+    names: Vec<&'a str>,
+    set: SolidSet,
+}
+
+impl<'a> Barring<'a> {
+    /// Bodies from which so much is kept at every step.
+    fn of(bodies: &[&'a PlacedBody], kept_mm: f64) -> Self {
+        Self {
+            names: bodies.iter().map(|body| body.name.as_str()).collect(),
+            set: SolidSet::new(bodies.iter().map(|body| Obstacle {
+                solid: body.solid_in_car.clone(),
+                gap_mm: kept_mm + body.allowance_mm,
+            })),
+        }
+    }
+
+    fn first_blocking(&self, tube: &TubeElement) -> Option<&'a str> {
+        self.names.get(self.set.first_blocking(tube)?).copied()
+    }
 }
 
 struct Moved<'a> {
@@ -153,28 +177,22 @@ impl<'a> Pull<'a> {
             .iter()
             .map(|held| held.piece.uncovered_mm)
             .fold(0.0, f64::max);
-        let bodies: Vec<_> = around
-            .bodies
-            .placed
-            .iter()
-            .filter(|body| !matches!(body.class, Class::Ground | Class::Service))
-            .collect();
         let carriers: Vec<&CarrierRef> = section
             .pieces
             .iter()
             .filter_map(|held| start_carrier(&model.build, model.build.run(&held.run.name)?))
             .filter(|carrier| **carrier != CarrierRef::Chassis)
             .collect();
-        let is_own = |body: &PlacedBody| {
-            let written = model.build.bodies.iter().find(|b| *b.name == *body.name);
-            written.is_some_and(|written| carriers.contains(&&written.carrier))
-        };
-        let obstacle = |body: &PlacedBody| Obstacle {
-            solid: body.solid_in_car.clone(),
-            gap_mm: LEAST_GAP_MM + STEP_MM + uncovered + body.allowance_mm,
-        };
-        // One that does not count is put out of the way, so that all are numbered alike.
-        let away = Placement::shifted(Vector::new(0.0, 0.0, AWAY_MM));
+        let (own, others): (Vec<&PlacedBody>, Vec<&PlacedBody>) = around
+            .bodies
+            .placed
+            .iter()
+            .filter(|body| !matches!(body.class, Class::Ground | Class::Service))
+            .partition(|body| {
+                let mut all = carriers.iter();
+                all.any(|carrier| is_carried(model, &body.name, carrier))
+            });
+        let kept_mm = LEAST_GAP_MM + STEP_MM + uncovered;
         let elements: Vec<Moved<'a>> = section
             .pieces
             .iter()
@@ -192,29 +210,23 @@ impl<'a> Pull<'a> {
         Self {
             section,
             elements,
-            all: SolidSet::new(bodies.iter().map(|body| obstacle(body))),
-            not_own: SolidSet::new(bodies.iter().map(|body| {
-                let mut obstacle = obstacle(body);
-                if is_own(body) {
-                    obstacle.solid = away.solid(&obstacle.solid);
-                }
-                obstacle
-            })),
-            bodies: bodies.iter().map(|body| body.name.as_str()).collect(),
+            others: Barring::of(&others, kept_mm),
+            own: Barring::of(&own, kept_mm),
             room,
         }
     }
 
-    /// The first thing that is too near with the section shifted.
-    fn met(&self, by: Vector) -> Option<(usize, &'a str)> {
+    /// The first body that is too near with the section shifted, and the piece that is.
+    fn met(&self, by: Vector) -> Option<(&'a str, &'a str)> {
         let placement = Placement::shifted(by);
         self.elements.iter().find_map(|moved| {
-            let set = if moved.is_stub {
-                &self.not_own
-            } else {
-                &self.all
+            let tube = placement.tube(&moved.element);
+            let own = || {
+                (!moved.is_stub)
+                    .then(|| self.own.first_blocking(&tube))
+                    .flatten()
             };
-            let body = set.first_blocking(&placement.tube(&moved.element))?;
+            let body = self.others.first_blocking(&tube).or_else(own)?;
             Some((body, moved.mark))
         })
     }
@@ -226,10 +238,7 @@ impl<'a> Pull<'a> {
             if let Some((body, piece)) = self.met(from + way * after_mm) {
                 return Some(Met {
                     after_mm,
-                    body: self
-                        .bodies
-                        .get(body)
-                        .map_or_else(String::new, |name| (*name).to_owned()),
+                    body: body.to_owned(),
                     piece: piece.to_owned(),
                 });
             }

@@ -8,7 +8,9 @@ use tubewright_stock::StockPlan;
 use super::Judged;
 use super::clearance::{MovingRun, clearance_findings};
 use crate::held::RunHold;
-use crate::routes::{PlannedKind, PlannedRun, PosedProblem, component_kind, riding_motions};
+use crate::routes::{
+    PlannedKind, PlannedRun, PosedProblem, component_kind, riding_motions, would_help_words,
+};
 use crate::stages::{END_TOLERANCE_DEG, END_TOLERANCE_MM, Routed, Surroundings};
 
 /// Findings of the routes: the chosen plan is judged, else the first alternative.
@@ -299,11 +301,8 @@ fn kept_findings(model: &Model, around: &Surroundings, run: &PlannedRun) -> Vec<
 }
 
 fn with_help(words: String, would_help: &[String]) -> String {
-    if would_help.is_empty() {
-        return words;
+    match would_help_words(would_help) {
+        Some(help) => format!("{words}. {help}"),
+        None => words,
     }
-    format!(
-        "{words}. Each of these was solved: {}",
-        would_help.join("; ")
-    )
 }

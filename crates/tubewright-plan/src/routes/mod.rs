@@ -20,8 +20,9 @@ pub use planned::{
     CanBalls, PlannedKind, PlannedPiece, PlannedRun, can_balls, component_elements, half_section,
 };
 pub use problem::{PosedProblem, PosedRun, RunError, given_frame, pose_problem, start_carrier};
-pub use reasons::no_way_words;
+pub use reasons::{no_way_words, would_help_words};
 pub use roll::{RollMark, roll_marks};
 pub use stub::STUB_MM;
+pub(crate) use stub::is_carried;
 pub use tubes::{TubeError, price_of_one, route_tube};
 pub use walk::{WalkError, component_kind, planned_runs, riding_motions, walk_laid};

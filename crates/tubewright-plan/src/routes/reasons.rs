@@ -23,6 +23,12 @@ pub fn no_way_words(reason: Reason, proof: &Proof) -> String {
     format!("{}; {would_help}", proof_words(proof))
 }
 
+/// The changes with which there is a way, in one sentence without its full stop; `None` when there is none.
+#[must_use]
+pub fn would_help_words(would_help: &[String]) -> Option<String> {
+    (!would_help.is_empty()).then(|| format!("Each of these was solved: {}", would_help.join("; ")))
+}
+
 fn proof_words(proof: &Proof) -> String {
     match proof {
         Proof::NoPassage { run, .. } => {

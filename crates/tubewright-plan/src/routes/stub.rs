@@ -9,6 +9,12 @@ use crate::bodies::Bodies;
 /// stands on them (common practice, no source).
 pub const STUB_MM: f64 = 100.0;
 
+/// Whether the body of this name rides on this carrier.
+pub(crate) fn is_carried(model: &Model, body: &str, carrier: &CarrierRef) -> bool {
+    let mut bodies = model.build.bodies.iter();
+    bodies.any(|written| *written.name == *body && written.carrier == *carrier)
+}
+
 /// Numbers of the bodies that carry a run's start: those on its carrier, where that is not the whole
 /// chassis. None when a flex section takes up the stub.
 pub(super) fn own_bodies(model: &Model, run: &PosedRun, bodies: &Bodies) -> Vec<usize> {
@@ -24,13 +30,7 @@ pub(super) fn own_bodies(model: &Model, run: &PosedRun, bodies: &Bodies) -> Vec<
             .placed
             .iter()
             .enumerate()
-            .filter(|(_, placed)| {
-                model
-                    .build
-                    .bodies
-                    .iter()
-                    .any(|body| *body.name == *placed.name && body.carrier == *carrier)
-            })
+            .filter(|(_, placed)| is_carried(model, &placed.name, carrier))
             .map(|(number, _)| number)
             .collect(),
         _ => Vec::new(),
