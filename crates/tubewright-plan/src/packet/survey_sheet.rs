@@ -187,6 +187,7 @@ pub(super) fn readings(job: &PrintJob<'_>) -> Sheet {
             *entry = (result.residual, result.sigma, result.redundancy);
         }
     }
+    let sign = job.lengths.sign();
     let mut table = Table::new(
         "readings",
         vec![
@@ -194,8 +195,8 @@ pub(super) fn readings(job: &PrintJob<'_>) -> Sheet {
             Column::words("what"),
             Column::wide("from and to"),
             Column::figures("reads"),
-            Column::figures("off by"),
-            Column::figures("usual ±"),
+            Column::figures(&format!("off by, {sign}")),
+            Column::figures(&format!("usual ±, {sign}")),
             Column::figures("checked by others"),
         ],
     );
@@ -228,7 +229,7 @@ pub(super) fn readings(job: &PrintJob<'_>) -> Sheet {
                 what.to_owned()
             },
             between,
-            reads(reading),
+            reading.reads_text().unwrap_or("both alike").to_owned(),
             off,
             usual,
             checked,
@@ -255,17 +256,6 @@ pub(super) fn readings(job: &PrintJob<'_>) -> Sheet {
                 Block::Table { table },
             ],
         },
-    }
-}
-
-/// What it reads, as written, and what of the tape was left out at its start.
-fn reads(reading: &Reading) -> String {
-    let text = reading.reads_text().unwrap_or("both alike");
-    match &reading.kind {
-        ReadingKind::Tape {
-            burnt: Some(burnt), ..
-        } => format!("{text}, from {} on the tape", burnt.text),
-        _ => text.to_owned(),
     }
 }
 
@@ -296,7 +286,14 @@ fn clock_words(clock: Clock) -> String {
 fn reading_words(reading: &Reading) -> (&'static str, String, bool) {
     let pair = |from: &Place, to: &Place| format!("{} → {}", place_words(from), place_words(to));
     match &reading.kind {
-        ReadingKind::Tape { from, to, .. } => ("tape", pair(from, to), false),
+        ReadingKind::Tape {
+            from, to, burnt, ..
+        } => {
+            let start = burnt.as_ref().map_or_else(String::new, |burnt| {
+                format!(", from {} on the tape", burnt.text)
+            });
+            ("tape", format!("{}{start}", pair(from, to)), false)
+        }
         ReadingKind::Height { of, setup, .. } => (
             "height",
             format!("{} over the floor, {setup}", place_words(of)),
