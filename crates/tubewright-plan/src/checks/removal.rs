@@ -319,3 +319,73 @@ pub(super) fn findings(model: &Model, around: &Surroundings, runs: &[PlannedRun]
         .map(|section| Pull::of(model, section, around).finding())
         .collect()
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use tubewright_geometry::{CentreLine, OrientedBox, Point, Solid};
+
+    /// A tube in a closed box that has its one opening low at the rear, or none.
+    fn pulled(is_open: bool) -> Finding {
+        let wall = |centre: [f64; 3], half: [f64; 3]| Obstacle {
+            solid: Solid::Box(OrientedBox::axis_aligned(Point::from_array(centre), half)),
+            gap_mm: LEAST_GAP_MM + STEP_MM,
+        };
+        let mut walls = vec![
+            ("floor", wall([0.0, 0.0, -230.0], [400.0, 400.0, 30.0])),
+            ("roof", wall([0.0, 0.0, 80.0], [400.0, 400.0, 30.0])),
+            ("front", wall([-100.0, 0.0, -80.0], [10.0, 400.0, 150.0])),
+            ("left", wall([0.0, -150.0, -80.0], [400.0, 10.0, 150.0])),
+            ("right", wall([0.0, 150.0, -80.0], [400.0, 10.0, 150.0])),
+            ("rear", wall([100.0, 0.0, 10.0], [10.0, 400.0, 70.0])),
+        ];
+        if !is_open {
+            walls.push(("lid", wall([100.0, 0.0, -130.0], [10.0, 400.0, 70.0])));
+        }
+        let (names, obstacles): (Vec<&str>, Vec<Obstacle>) = walls.into_iter().unzip();
+        let element = TubeElement {
+            line: CentreLine::Segment {
+                a: Point::new(0.0, -50.0, 0.0),
+                b: Point::new(0.0, 50.0, 0.0),
+            },
+            radius: 20.0,
+        };
+        let section = Section {
+            name: "tube from J1".to_owned(),
+            pieces: Vec::new(),
+        };
+        Pull {
+            section: &section,
+            elements: vec![Moved {
+                element,
+                mark: "T1",
+                is_stub: false,
+            }],
+            others: Barring {
+                names,
+                set: SolidSet::new(obstacles),
+            },
+            own: Barring {
+                names: Vec::new(),
+                set: SolidSet::new([]),
+            },
+            room: element.bounds(),
+        }
+        .finding()
+    }
+
+    /// The opening lies between 60 and 200 mm down and the tube with what it keeps is 60 mm: it is through
+    /// after 90 to 170 mm, of which 100 mm is tried.
+    #[test]
+    fn what_does_not_come_straight_comes_in_two_pulls() {
+        let open = pulled(true);
+        assert_eq!(open.state, State::Pass, "{}", open.advice);
+        let two = "pulled straight down for 100 mm, then to the rear,";
+        assert!(open.advice.contains(two), "{}", open.advice);
+        let shut = pulled(false);
+        assert_eq!(shut.state, State::NotChecked, "{}", shut.advice);
+        // It is 170 mm down to where it keeps 10 mm from the floor; the next step of 5 mm is one too far.
+        let floor = "Straight down it meets floor with T1 after 175 mm";
+        assert!(shut.advice.contains(floor), "{}", shut.advice);
+    }
+}

@@ -1,6 +1,5 @@
 //! Runs: put to the solver, rounded to the shop's steps, and walked into pieces.
 
-mod changes;
 mod laid;
 mod marks;
 mod never;
@@ -11,8 +10,8 @@ mod roll;
 mod stub;
 mod tubes;
 mod walk;
+mod would_help;
 
-pub(crate) use changes::would_help;
 pub use laid::{LaidRun, RunMarks, laid_runs};
 pub use marks::MarkGiver;
 pub use never::{ClosedSide, closed_sides};
@@ -26,3 +25,4 @@ pub use stub::STUB_MM;
 pub(crate) use stub::is_carried;
 pub use tubes::{TubeError, price_of_one, route_tube};
 pub use walk::{WalkError, component_kind, planned_runs, riding_motions, walk_laid};
+pub(crate) use would_help::would_help;
