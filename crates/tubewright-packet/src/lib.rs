@@ -52,7 +52,7 @@ pub fn template_data(packet: &Packet) -> String {
 /// [`TypesetError`], with the engine's own words.
 #[cfg(feature = "typeset")]
 pub fn typeset(packet: &Packet) -> Result<Vec<u8>, TypesetError> {
-    world::typeset(TEMPLATE, template_data(packet)).map_err(TypesetError::Engine)
+    world::typeset(TEMPLATE, &template_data(packet)).map_err(TypesetError::Engine)
 }
 
 /// Without the engine there is no PDF.

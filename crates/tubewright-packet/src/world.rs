@@ -121,7 +121,7 @@ fn printable(text: &str) -> String {
 ///
 /// # Errors
 /// The engine's own words.
-pub(crate) fn typeset(template: &str, data: String) -> Result<Vec<u8>, String> {
+pub(crate) fn typeset(template: &str, data: &str) -> Result<Vec<u8>, String> {
     let id = |name: &str| -> Result<FileId, String> {
         let path = VirtualPath::new(name).map_err(|error| format!("{error:?}"))?;
         Ok(RootedPath::new(VirtualRoot::Project, path).intern())
@@ -129,7 +129,7 @@ pub(crate) fn typeset(template: &str, data: String) -> Result<Vec<u8>, String> {
     let world = OnePacket {
         main: Source::new(id("packet.typ")?, template.to_owned()),
         data_id: id("packet.json")?,
-        data: Bytes::from_string(printable(&data)),
+        data: Bytes::from_string(printable(data)),
     };
     let document: PagedDocument = typst::compile(&world).output.map_err(|e| words(&e))?;
     let options = PdfOptions {

@@ -1,6 +1,6 @@
 //! The one call that makes a stock plan.
 
-use crate::cutting::{CuttingSolution, solve_cutting};
+use crate::cutting::{CuttingSolution, SolveError, solve_cutting};
 use crate::error::PlanError;
 use crate::layout::lay_out;
 use crate::model::StockModel;
@@ -15,13 +15,22 @@ use crate::verify::verify;
 /// saves; packs, price breaks, availability and delivery charges are kept. The plan is checked by
 /// [`verify()`] before it is returned.
 ///
+/// [`Proof::Optimal`](crate::Proof::Optimal) holds for every plan in a job of a car's usual size; in
+/// one with more choices, for those that use a leg whole where two legs share a straight.
+///
 /// # Errors
 ///
 /// When the request makes no sense, the solver fails, or the plan fails its check. A piece that
 /// cannot be made is no error: see [`StockPlan::missing`].
 pub fn plan_stock(request: &StockRequest) -> Result<StockPlan, PlanError> {
-    let model = StockModel::of(request)?;
-    let solution = solve_cutting(&model.problem, &request.effort)?;
+    let mut model = StockModel::of(request)?;
+    let solution = match solve_cutting(&model.problem, &request.effort) {
+        Err(SolveError::TooManySteps { .. } | SolveError::NoConvergence { .. }) => {
+            model = StockModel::with_few_splits(request)?;
+            solve_cutting(&model.problem, &request.effort)?
+        }
+        outcome => outcome?,
+    };
     let plan = assemble(request, &model, &solution);
     let faults = verify(request, &plan);
     if faults.is_empty() {

@@ -17,6 +17,15 @@ pub(crate) struct Integers {
     pub(crate) bound: Option<f64>,
 }
 
+/// Columns from which on a node takes its full share of the work.
+const MANY_COLUMNS: u64 = 2_000;
+
+/// A node of a small program is quick, so that it may have more of them: the work stays about the same.
+fn nodes_for(nodes: u64, columns: usize) -> u64 {
+    let share = MANY_COLUMNS / (columns as u64).max(1);
+    nodes.saturating_mul(share.clamp(1, 20))
+}
+
 /// Solves; `None` when the node budget ran out before any solution.
 pub(crate) fn solve(
     rows: &[Row],
@@ -46,7 +55,7 @@ pub(crate) fn solve(
         }
     }
     let mut options = SolveOptions::default();
-    options.node_limit = Some(nodes);
+    options.node_limit = Some(nodes_for(nodes, columns.len()));
     options.warm_start = start.map(|values| {
         unknowns
             .iter()

@@ -64,8 +64,27 @@ enum FamilyKey {
     Item(String),
 }
 
+/// Most choices of a job whose straights are split in every way that can matter: beyond, the search
+/// takes longer than the steel is worth.
+const MOST_CHOICES: usize = 300;
+
 impl StockModel {
+    /// The problem of a request. Where a straight is shared by two legs, the places to split it are
+    /// all that can matter in a job of a car's usual size, and in a larger one those that use up a leg.
     pub(crate) fn of(request: &StockRequest) -> Result<Self, PlanError> {
+        let model = Self::with(request, true)?;
+        if model.problem.choices.len() <= MOST_CHOICES {
+            return Ok(model);
+        }
+        Self::with_few_splits(request)
+    }
+
+    /// The same with the fewest places to split a straight that two legs share.
+    pub(crate) fn with_few_splits(request: &StockRequest) -> Result<Self, PlanError> {
+        Self::with(request, false)
+    }
+
+    fn with(request: &StockRequest, all_splits: bool) -> Result<Self, PlanError> {
         let mut model = Self {
             problem: CuttingProblem::default(),
             bins: Vec::new(),
@@ -80,7 +99,7 @@ impl StockModel {
         model.add_bins(request)?;
         model.add_purchases(request)?;
         for run in &request.runs {
-            model.add_run(run, request);
+            model.add_run(run, request, all_splits);
         }
         Ok(model)
     }

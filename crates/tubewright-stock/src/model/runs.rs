@@ -35,9 +35,30 @@ impl StockModel {
         legs
     }
 
-    pub(super) fn add_run(&mut self, run: &RunDemand, request: &StockRequest) {
+    /// What stays on a leg beside a bend of the family when one straight of the tube, or two, are cut
+    /// from its open end, each with its kerf; thousandths of mm.
+    fn left_beside(&self, bends: u32, straights: &[i64]) -> BTreeSet<i64> {
+        let legs: BTreeSet<(i64, i64)> = self
+            .problem
+            .bins
+            .iter()
+            .filter(|bin| bin.family == bends)
+            .flat_map(|bin| bin.legs.map(|leg| (leg, bin.leg_kerf)))
+            .collect();
+        let mut stays = BTreeSet::new();
+        for (leg, kerf) in legs {
+            for (n, one) in straights.iter().enumerate() {
+                stays.insert(leg - one - kerf);
+                let others = straights.iter().skip(n + 1);
+                stays.extend(others.map(|two| leg - one - two - 2 * kerf));
+            }
+        }
+        stays
+    }
+
+    pub(super) fn add_run(&mut self, run: &RunDemand, request: &StockRequest, all_splits: bool) {
         let modes: Vec<Vec<Mode>> = (0..run.pieces.len())
-            .map(|at| self.modes(run, at, request.rules.least_leg))
+            .map(|at| self.modes(run, at, request, all_splits))
             .collect();
         let joints = run.pieces.len().saturating_sub(1) as u32;
         let mergeable = modes.iter().filter(|modes| modes.len() > 1).count() as u32;
@@ -83,24 +104,29 @@ impl StockModel {
 
     /// The ways to make a straight: a part of its own, on the leg of the bend before or after it,
     /// or shared by both legs. Empty for other pieces.
-    fn modes(&self, run: &RunDemand, at: usize, least_leg: Length) -> Vec<Mode> {
+    fn modes(
+        &self,
+        run: &RunDemand,
+        at: usize,
+        request: &StockRequest,
+        all_splits: bool,
+    ) -> Vec<Mode> {
         let Some(piece) = run.pieces.get(at) else {
             return Vec::new();
         };
         let Some(lengths) = cut_lengths(piece) else {
             return Vec::new();
         };
-        let legs_beside = |neighbour: Option<usize>| {
+        let bends_beside = |neighbour: Option<usize>| {
             neighbour
                 .and_then(|index| run.pieces.get(index))
                 .filter(|bend| matches!(bend.shape, PieceShape::Bend { .. }))
                 .filter(|bend| bend.tube.is_same_as(&piece.tube))
-                .and_then(|bend| self.families.get(&family_key(bend)))
-                .map(|family| self.legs_of(*family))
-                .unwrap_or_default()
+                .and_then(|bend| self.families.get(&family_key(bend)).copied())
         };
-        let before = legs_beside(at.checked_sub(1));
-        let after = legs_beside(Some(at + 1));
+        let [bend_before, bend_after] = [at.checked_sub(1), Some(at + 1)].map(bends_beside);
+        let legs_of = |family: Option<u32>| family.map(|it| self.legs_of(it)).unwrap_or_default();
+        let (before, after) = (legs_of(bend_before), legs_of(bend_after));
         let (longest_before, longest_after) = (
             before.first().copied().unwrap_or(0),
             after.first().copied().unwrap_or(0),
@@ -112,17 +138,38 @@ impl StockModel {
         if lengths.on_leg_after <= longest_after {
             shares.insert([0, lengths.on_leg_after]);
         }
-        // Shared: one of the two legs is used whole, else the split could be moved until it is.
-        let least = length_thousandths(least_leg).max(1);
-        let splits = before
-            .iter()
-            .map(|leg| [*leg, lengths.shared - leg])
-            .chain(after.iter().map(|leg| [lengths.shared - leg, *leg]));
-        for [a, b] in splits {
-            if a >= least && b >= least && a <= longest_before && b <= longest_after {
-                shares.insert([a, b]);
-            }
+        // Shared: the split can be moved, with the same parts from the same steel, until one of the two
+        // legs is used whole, is left just long enough for what else is cut from it, or gives the least
+        // that a leg may.
+        let least = length_thousandths(request.rules.least_leg).max(1);
+        let fits = |[a, b]: &[i64; 2]| {
+            *a >= least && *b >= least && *a <= longest_before && *b <= longest_after
+        };
+        let shared = lengths.shared;
+        let mut splits: Vec<[i64; 2]> = Vec::new();
+        for leg in &before {
+            splits.push([*leg, shared - leg]);
         }
+        for leg in &after {
+            splits.push([shared - leg, *leg]);
+        }
+        let others = if all_splits {
+            splits.push([least, shared - least]);
+            splits.push([shared - least, least]);
+            others(request, piece)
+        } else {
+            Vec::new()
+        };
+        if let Some(bends) = bend_before {
+            let stays = self.left_beside(bends, &others);
+            splits.extend(stays.iter().map(|a| [*a, shared - a]));
+        }
+        if let Some(bends) = bend_after {
+            let stays = self.left_beside(bends, &others);
+            splits.extend(stays.iter().map(|b| [shared - b, *b]));
+        }
+        splits.retain(fits);
+        shares.extend(splits);
         let own = Mode {
             on_bends: [0, 0],
             is_own_part: true,
@@ -250,6 +297,17 @@ impl StockModel {
 const NO_SHAPE: PieceShape = PieceShape::Straight {
     length: Length::ZERO,
 };
+
+/// The other straights of the same tube, as parts of their own, thousandths of mm.
+fn others(request: &StockRequest, piece: &PieceDemand) -> Vec<i64> {
+    request
+        .runs
+        .iter()
+        .flat_map(|run| &run.pieces)
+        .filter(|other| other.mark != piece.mark && other.tube.is_same_as(&piece.tube))
+        .filter_map(|other| cut_lengths(other).map(|lengths| lengths.own))
+        .collect()
+}
 
 fn serves(piece: &PieceDemand, length: i64) -> Serves {
     Serves {

@@ -72,8 +72,12 @@ enum Origin {
 pub(crate) enum Stretch {
     /// Of a straight: from so far from its end A, mm.
     Bar { from_mm: f64 },
-    /// Of the arc, from so far from the tangent line of leg A, degrees; legs that are left stay on it.
-    Arc { from_deg: f64 },
+    /// Of the arc, from so far from the tangent line of leg A, degrees; legs stay on it, less what was
+    /// cut from their open ends, mm of A and of B.
+    Arc {
+        from_deg: f64,
+        legs_from_mm: [f64; 2],
+    },
     /// Of a leg that came off: from so far from its open end, mm.
     Leg { at_a: bool, from_mm: f64 },
 }
@@ -268,7 +272,7 @@ impl Stretch {
                 length,
             },
             (
-                Self::Arc { from_deg },
+                Self::Arc { from_deg, .. },
                 PartPlace::Arc {
                     start,
                     sweep,
@@ -281,6 +285,19 @@ impl Stretch {
                 keeps_a,
                 keeps_b,
             },
+            (Self::Arc { legs_from_mm, .. }, PartPlace::Leg { end, start, length }) => {
+                let [of_a, of_b] = legs_from_mm;
+                let from_mm = if end == crate::StockEnd::A {
+                    of_a
+                } else {
+                    of_b
+                };
+                PartPlace::Leg {
+                    end,
+                    start: start + Length::from_mm(from_mm),
+                    length,
+                }
+            }
             (_, place) => place,
         };
         out

@@ -18,8 +18,9 @@ const LEAST_LEFT_MM: f64 = 5.0;
 /// An arc left over counts from here on, degrees (common practice, no source).
 const LEAST_LEFT_DEG: f64 = 1.0;
 
-/// Numbers below a thousandth are rounding.
-const NOTHING: f64 = 1e-6;
+/// Two thousandths of a degree are rounding: a plan counts whole thousandths, and a place at the end of
+/// an arc is the sum of a start, a sweep and what was left of the arc.
+const NOTHING: f64 = 2e-3;
 
 /// One opened item.
 #[derive(Clone, Debug)]
@@ -209,10 +210,7 @@ impl Opened {
         }
         match self.stock.shape {
             StockShape::Straight { length } => self
-                .stretches_of(rules, length.mm(), |place| match place {
-                    PartPlace::Bar { start, length } => Some((start.mm(), length.mm())),
-                    _ => None,
-                })
+                .left_of_bar(rules, length.mm())
                 .into_iter()
                 .map(|(from_mm, to)| (Stretch::Bar { from_mm }, self.straight(to - from_mm)))
                 .collect(),
@@ -234,13 +232,11 @@ impl Opened {
         }
     }
 
-    fn stretches_of(
-        &self,
-        rules: &ShopRules,
-        whole_mm: f64,
-        place: impl Fn(PartPlace) -> Option<(f64, f64)>,
-    ) -> Vec<(f64, f64)> {
-        let taken = self.taken(|part| place(part).map(|(start, length)| (start, start + length)));
+    fn left_of_bar(&self, rules: &ShopRules, whole_mm: f64) -> Vec<(f64, f64)> {
+        let taken = self.taken(|place| match place {
+            PartPlace::Bar { start, length } => Some((start.mm(), (start + length).mm())),
+            _ => None,
+        });
         stretches(&taken, whole_mm, rules.kerf.mm())
             .into_iter()
             .filter(|(from, to)| to - from >= LEAST_LEFT_MM)
@@ -269,28 +265,31 @@ impl Opened {
             PartPlace::Arc { start, sweep, .. } => Some((start.deg(), (start + sweep).deg())),
             _ => None,
         });
-        let free = stretches(&taken, angle.deg(), arc_kerf);
+        let free: Vec<(f64, f64)> = stretches(&taken, angle.deg(), arc_kerf)
+            .into_iter()
+            .filter(|(from, to)| to - from >= LEAST_LEFT_DEG)
+            .collect();
         let mut left = Vec::new();
-        for (from_deg, to_deg) in free {
-            if to_deg - from_deg < LEAST_LEFT_DEG {
-                continue;
-            }
-            // A leg stays with the arc that it grew on, as long as nothing was cut from it.
-            let leg = |is_end: bool, end: StockEnd, leg: Length| {
-                if is_end && !self.is_cut_into(end) {
-                    leg
-                } else {
-                    Length::ZERO
-                }
+        for &(from_deg, to_deg) in &free {
+            // A leg stays with the arc that it grew on, less what was cut from its open end.
+            let leg = |is_root: bool, end: StockEnd, leg: Length| {
+                let cut_off = self.off_leg(rules, end);
+                let stays = if is_root { leg.mm() - cut_off } else { 0.0 };
+                (Length::from_mm(f64::max(0.0, stays)), cut_off)
             };
+            let (leg_a, off_a) = leg(from_deg <= NOTHING, StockEnd::A, legs[0]);
+            let (leg_b, off_b) = leg(to_deg >= angle.deg() - NOTHING, StockEnd::B, legs[1]);
             let shape = StockShape::Bend {
                 angle: Angle::from_deg(to_deg - from_deg),
                 clr,
-                leg_a: leg(from_deg <= NOTHING, StockEnd::A, legs[0]),
-                leg_b: leg(to_deg >= angle.deg() - NOTHING, StockEnd::B, legs[1]),
+                leg_a,
+                leg_b,
             };
             left.push((
-                Stretch::Arc { from_deg },
+                Stretch::Arc {
+                    from_deg,
+                    legs_from_mm: [off_a, off_b],
+                },
                 StockPiece {
                     tube: self.stock.tube.clone(),
                     shape,
@@ -298,19 +297,43 @@ impl Opened {
             ));
         }
         for (end, leg) in [StockEnd::A, StockEnd::B].into_iter().zip(legs) {
-            left.extend(self.left_of_leg(rules, angle, end, leg.mm()));
+            let has_root = free.iter().any(|(from, to)| match end {
+                StockEnd::A => *from <= NOTHING,
+                StockEnd::B => *to >= angle.deg() - NOTHING,
+            });
+            left.extend(self.left_of_leg(rules, angle, end, leg.mm(), has_root));
         }
         left
     }
 
-    /// A leg that came off because the arc at its root was used, less what the part there keeps of it
-    /// and what was cut from it.
+    /// How far from its open end a leg is used up, with the kerf, mm.
+    fn off_leg(&self, rules: &ShopRules, end: StockEnd) -> f64 {
+        self.taken_of_leg(end)
+            .into_iter()
+            .map(|(_, to)| to + rules.kerf.mm())
+            .fold(0.0, f64::max)
+    }
+
+    fn taken_of_leg(&self, end: StockEnd) -> Vec<(f64, f64)> {
+        self.taken(|place| match place {
+            PartPlace::Leg {
+                end: of,
+                start,
+                length,
+            } if of == end => Some((start.mm(), (start + length).mm())),
+            _ => None,
+        })
+    }
+
+    /// What is left of a leg by itself, less what was cut from it and what the part at its root keeps of
+    /// it: all of it where no arc worth keeping is left at its root, else what lies between the cuts.
     fn left_of_leg(
         &self,
         rules: &ShopRules,
         angle: Angle,
         end: StockEnd,
         leg_mm: f64,
+        has_root: bool,
     ) -> Vec<(Stretch, StockPiece)> {
         let at_a = end == StockEnd::A;
         let kept = self.parts.iter().find_map(|(part, _)| match part.place {
@@ -329,29 +352,15 @@ impl Opened {
             }
             _ => None,
         });
-        // Where the arc at its root is still there the leg stays on it, unless it was cut into: then what
-        // is left of it counts by itself.
-        let Some(kept) = kept.or_else(|| self.is_cut_into(end).then_some(0.0)) else {
-            return Vec::new();
-        };
-        let open_mm = leg_mm - kept - rules.kerf.mm();
-        self.stretches_of(rules, open_mm, |place| match place {
-            PartPlace::Leg {
-                end: of,
-                start,
-                length,
-            } if of == end => Some((start.mm(), length.mm())),
-            _ => None,
-        })
-        .into_iter()
-        .map(|(from_mm, to)| (Stretch::Leg { at_a, from_mm }, self.straight(to - from_mm)))
-        .collect()
-    }
-
-    fn is_cut_into(&self, end: StockEnd) -> bool {
-        self.parts
-            .iter()
-            .any(|(part, _)| matches!(part.place, PartPlace::Leg { end: of, .. } if of == end))
+        let whole_mm = leg_mm - kept.unwrap_or(0.0) - rules.kerf.mm();
+        let mut free = stretches(&self.taken_of_leg(end), whole_mm, rules.kerf.mm());
+        if has_root {
+            free.retain(|(_, to)| *to < whole_mm);
+        }
+        free.into_iter()
+            .filter(|(from, to)| to - from >= LEAST_LEFT_MM)
+            .map(|(from_mm, to)| (Stretch::Leg { at_a, from_mm }, self.straight(to - from_mm)))
+            .collect()
     }
 }
 

@@ -60,6 +60,23 @@ fn a_straight_longer_than_a_leg_is_shared_by_two_legs() {
 }
 
 #[test]
+fn two_legs_share_a_straight_so_that_another_comes_out_of_what_is_left() {
+    // 100 mm between two bends, one leg of which gives the 20 mm as well: 100 - 20 - 2 mm of kerf leaves
+    // 78 mm of it. With a leg used whole, the 20 mm or the 100 mm would need a tube.
+    let request = shop(vec![
+        straight("S1", 20.0),
+        straight("S2", 37.0),
+        turn("B3", 12.0, 0.0),
+        turn("B4", 12.0, 0.0),
+        straight("S5", 100.0),
+        turn("B6", 63.0, 0.0),
+    ]);
+    let plan = plan_stock(&request).unwrap();
+    assert_eq!(plan.proof, Proof::Optimal);
+    assert_eq!((plan.price, plan.welds), (eur(5600), 3), "{:?}", plan.cuts);
+}
+
+#[test]
 fn a_straight_too_long_for_legs_is_cut_from_tube() {
     let request = shop(vec![
         turn("B1", 90.0, 0.0),

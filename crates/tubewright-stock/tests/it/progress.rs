@@ -206,6 +206,31 @@ fn the_rest_of_a_straight_on_a_cut_leg_is_made_beside_the_other_bend() {
 }
 
 #[test]
+fn a_leg_lasts_when_the_arc_at_its_root_is_too_short_to_keep() {
+    for angle in [43.0, 44.0, 44.9] {
+        // The bend of 45 degrees gives the piece, 36 mm on one leg, and 61 mm from the other.
+        let [mut before, mut after] = [straight("S1", 61.0), straight("S3", 36.0)];
+        before.pulls = [Length::from_mm(0.5); 2];
+        after.pulls = [Length::from_mm(0.5); 2];
+        let request = shop(vec![before, turn("B2", angle, 0.0), after]);
+        let first = plan_stock(&request).unwrap();
+        assert_eq!(first.price, eur(2400));
+        let untouched = JobProgress::of(&request, &SteelRecord::default());
+        for (cut, part) in parts(&first) {
+            let record = SteelRecord {
+                sawn: vec![untouched.sawn(cut, part, first_mark(part))],
+                brought: got(&first),
+                ..SteelRecord::default()
+            };
+            let progress = JobProgress::of(&request, &record);
+            let plan = progress.plan().unwrap();
+            assert_eq!(plan.price, eur(0), "{angle} degrees, after {part:?}");
+            assert_eq!(faults(&request, &progress.whole(&plan)), []);
+        }
+    }
+}
+
+#[test]
 fn a_cut_that_says_not_where_it_lay_uses_up_its_item() {
     let mut request = shop(vec![turn("B1", 40.0, 0.0), turn("B2", 20.0, 0.0)]);
     request.on_hand.push(OnHand {
