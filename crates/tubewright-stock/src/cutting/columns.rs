@@ -75,6 +75,10 @@ pub(crate) struct Scope {
     pub(crate) is_first_price_only: bool,
 }
 
+/// What a second choice costs more, in minor units: all that can be chosen together cost less than half
+/// of one more.
+const SECOND: f64 = 2e-3;
+
 const NO_MORE_THAN: i32 = 1_000_000;
 
 fn whole(count: u64) -> i32 {
@@ -190,7 +194,7 @@ impl Model {
                 });
             self.fixed.push(Column {
                 decision: Decision::Choose(index),
-                cost: choice.cost as f64,
+                cost: choice.cost as f64 + if choice.is_second { SECOND } else { 0.0 },
                 entries: summed(needs.chain(links).collect()),
                 most: 1,
             });
@@ -393,6 +397,12 @@ impl Model {
     /// The one price of a bin, when it has one.
     pub(crate) fn plain(&self, bin: usize) -> Option<Plain> {
         self.plain.get(bin).copied().flatten()
+    }
+
+    /// What second choices can cost at most, which no plan pays.
+    pub(crate) fn most_for_seconds(&self, problem: &CuttingProblem) -> f64 {
+        let seconds = problem.choices.iter().filter(|choice| choice.is_second);
+        SECOND * seconds.count().min(problem.equalities.len()) as f64
     }
 
     /// Dual price of a leg class.

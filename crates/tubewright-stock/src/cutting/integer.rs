@@ -17,13 +17,13 @@ pub(crate) struct Integers {
     pub(crate) bound: Option<f64>,
 }
 
-/// Columns from which on a node takes its full share of the work.
-const MANY_COLUMNS: u64 = 2_000;
+/// A node of a program of so many columns counts as one.
+const USUAL_COLUMNS: u64 = 2_000;
 
-/// A node of a small program is quick, so that it may have more of them: the work stays about the same.
+/// The nodes of a program: those of a small one are quick, so that it may have more of them.
 fn nodes_for(nodes: u64, columns: usize) -> u64 {
-    let share = MANY_COLUMNS / (columns as u64).max(1);
-    nodes.saturating_mul(share.clamp(1, 20))
+    let more = USUAL_COLUMNS / (columns as u64).max(1);
+    nodes.saturating_mul(more.clamp(1, 20))
 }
 
 /// Solves; `None` when the node budget ran out before any solution.

@@ -7,11 +7,17 @@
 //! Patterns are found by column generation with the knapsack capped at the demand (only *proper*
 //! patterns), which gives the bound; then every pattern whose reduced cost lies below the gap
 //! between the bound and the best plan so far is enumerated, and the integer program over these
-//! is solved: a pattern above the gap can be in no cheaper plan, so the optimum is proven.
+//! is solved: a pattern above the gap can be in no cheaper plan, so the optimum is proven. The first
+//! plan comes from a dive: what the relaxation wants most is made whole, and the rest is relaxed again.
+//!
+//! Two solvers share the work, each from a crate: an interior point method for the relaxations, whose
+//! prices are those of all best plans together, and branch and bound for the whole numbers.
 
 mod columns;
+mod dive;
 mod integer;
 mod leg_fill;
+mod lp;
 mod pattern;
 mod problem;
 mod relaxation;

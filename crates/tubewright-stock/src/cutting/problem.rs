@@ -66,6 +66,8 @@ pub struct Choice {
     pub cost: i64,
     /// Part classes needed when it is chosen, with their number.
     pub needs: Vec<(usize, u32)>,
+    /// Whether another is rather chosen where the whole costs the same.
+    pub is_second: bool,
 }
 
 /// `Σ coefficient × choice = rhs`.

@@ -1,12 +1,10 @@
-//! The linear relaxation over all proper patterns, by column generation.
-//!
-//! The solver gives no dual prices, so the dual program is the one that is solved: its unknowns
-//! are the prices of the rows, each column of the primal is one of its constraints, and a pattern
-//! worth more than its bin costs is a constraint that is broken and is added.
+//! The linear relaxation over all proper patterns, by column generation (Gilmore & Gomory, "A linear
+//! programming approach to the cutting-stock problem", Operations Research 9, 1961, from memory).
 
-use microlp::{ComparisonOp, OptimizationDirection, Problem, SolveOutcome, Variable};
+use std::collections::BTreeSet;
 
-use super::columns::{Column, Model};
+use super::columns::{Column, Decision, Model};
+use super::lp::{self, Exactness};
 use super::pattern::Pattern;
 use super::problem::{Bin, CuttingProblem, Effort};
 use super::search::{PatternSearch, Values};
@@ -16,7 +14,7 @@ use super::solve::SolveError;
 pub(crate) struct Relaxation {
     /// Price of each row.
     pub(crate) duals: Vec<f64>,
-    /// Value: no plan costs less.
+    /// No plan costs less.
     pub(crate) value: f64,
     /// The patterns that were needed.
     pub(crate) patterns: Vec<Column>,
@@ -25,54 +23,54 @@ pub(crate) struct Relaxation {
 /// Each round adds a pattern per bin at most; real problems need some tens of rounds.
 const MOST_ROUNDS: usize = 400;
 
-/// A reduced cost below this many minor units is none: the solver's own tolerance on prices of
-/// some thousands.
-const PRICE_TOLERANCE: f64 = 1e-5;
+/// Prices below this, in minor units, are the solver's rounding.
+pub(crate) const LEAST_PRICE: f64 = 1e-5;
 
+/// What may be taken off the bound because a round would gain so little, in minor units: a pattern that
+/// is worth this, shared among all parts, more than its bin costs is worth no round.
+const WORTH_NO_ROUND: f64 = 5e-3;
+
+/// Solves the relaxation, beginning with these patterns.
 pub(crate) fn relax(
     problem: &CuttingProblem,
     model: &Model,
-    start: Vec<Pattern>,
+    start: impl IntoIterator<Item = Pattern>,
     effort: &Effort,
 ) -> Result<Relaxation, SolveError> {
-    let mut patterns: Vec<Column> = start
-        .into_iter()
-        .map(|pattern| model.cut(problem, pattern))
-        .collect();
-    let mut lp = Problem::new(OptimizationDirection::Maximize);
-    let prices: Vec<Variable> = model
-        .rows
+    let start: BTreeSet<Pattern> = start.into_iter().collect();
+    let parts: u32 = model.caps.iter().sum();
+    let least = WORTH_NO_ROUND / f64::from(parts.max(1));
+    let mut known = start;
+    let mut patterns: Vec<Column> = known
         .iter()
-        .map(|row| {
-            let least = if row.is_equal { f64::NEG_INFINITY } else { 0.0 };
-            lp.add_var(row.rhs, (least, f64::INFINITY))
-        })
+        .map(|pattern| model.cut(problem, pattern.clone()))
         .collect();
-    for column in model.fixed.iter().chain(&patterns) {
-        lp.add_constraint(terms(column, &prices), ComparisonOp::Le, column.cost);
-    }
-    let mut solution = solved(lp.solve())?;
+    let mut exactness = Exactness::Rough;
     for _ in 0..MOST_ROUNDS {
-        let duals: Vec<f64> = prices
-            .iter()
-            .map(|price| solution.var_value(*price))
-            .collect();
-        let added = price_patterns(problem, model, &duals, effort)?;
-        if added.is_empty() {
+        let all: Vec<&Column> = model.fixed.iter().chain(&patterns).collect();
+        let mix = lp::solve(&model.rows, &all, exactness)?.ok_or(SolveError::Interrupted)?;
+        let broken = price_patterns(problem, model, &mix.prices, least, effort)?;
+        let off = broken.iter().map(|(more, _)| *more).fold(least, f64::max);
+        let before = patterns.len();
+        for (_, pattern) in broken {
+            if known.insert(pattern.clone()) {
+                patterns.push(model.cut(problem, pattern));
+            }
+        }
+        if patterns.len() > before {
+            continue;
+        }
+        if exactness == Exactness::Rough {
+            exactness = Exactness::Fine;
+        } else {
+            // Those that are there already are worth more by what the solver is off.
             return Ok(Relaxation {
-                duals,
-                value: solution.objective(),
+                value: bound(model, &mix.prices)
+                    - off * f64::from(parts)
+                    - model.most_for_seconds(problem),
+                duals: mix.prices,
                 patterns,
             });
-        }
-        for pattern in added {
-            let column = model.cut(problem, pattern);
-            solution = solved(solution.add_constraint(
-                terms(&column, &prices),
-                ComparisonOp::Le,
-                column.cost,
-            ))?;
-            patterns.push(column);
         }
     }
     Err(SolveError::NoConvergence {
@@ -80,31 +78,65 @@ pub(crate) fn relax(
     })
 }
 
-fn terms(column: &Column, prices: &[Variable]) -> Vec<(Variable, f64)> {
-    column
-        .entries
+/// What no plan costs less than at these prices, whatever is a little off in them: the value of the
+/// rows, less what the columns that are always there are worth more than they cost.
+fn bound(model: &Model, duals: &[f64]) -> f64 {
+    let rows: f64 = model
+        .rows
         .iter()
-        .map(|(row, value)| (prices[*row], *value))
-        .collect()
+        .zip(duals)
+        .map(|(row, price)| row.rhs * price)
+        .sum();
+    let off: f64 = model
+        .fixed
+        .iter()
+        .map(|column| reduced_cost(column, duals).min(0.0) * f64::from(column.most))
+        .sum();
+    rows + off
 }
 
-fn solved(outcome: Result<SolveOutcome, microlp::Error>) -> Result<microlp::Solution, SolveError> {
-    match outcome {
-        Ok(SolveOutcome::Solution(solution)) => Ok(*Box::new(solution)),
-        Ok(_) => Err(SolveError::Interrupted),
-        Err(error) => Err(SolveError::Solver {
-            message: error.to_string(),
-        }),
+impl Relaxation {
+    /// The patterns that cost at most this share of the whole more than they are worth: where the
+    /// relaxation of a like problem begins.
+    pub(crate) fn near(&self, share: f64) -> impl Iterator<Item = &Pattern> {
+        self.patterns
+            .iter()
+            .filter(move |column| reduced_cost(column, &self.duals) <= share * self.value)
+            .filter_map(pattern_of)
+    }
+
+    /// So many patterns that cost least more than they are worth.
+    pub(crate) fn nearest(&self, most: usize) -> Vec<&Pattern> {
+        let mut by_cost: Vec<(f64, &Column)> = self
+            .patterns
+            .iter()
+            .map(|column| (reduced_cost(column, &self.duals), column))
+            .collect();
+        by_cost.sort_by(|a, b| a.0.total_cmp(&b.0));
+        by_cost
+            .into_iter()
+            .take(most)
+            .filter_map(|(_, column)| pattern_of(column))
+            .collect()
     }
 }
 
-/// The best broken pattern of each bin.
-fn price_patterns(
+fn pattern_of(column: &Column) -> Option<&Pattern> {
+    match &column.decision {
+        Decision::Cut(pattern) => Some(pattern),
+        _ => None,
+    }
+}
+
+/// The best pattern of each bin that is worth at least so much more than the bin costs, with how much
+/// more.
+pub(crate) fn price_patterns(
     problem: &CuttingProblem,
     model: &Model,
     duals: &[f64],
+    least: f64,
     effort: &Effort,
-) -> Result<Vec<Pattern>, SolveError> {
+) -> Result<Vec<(f64, Pattern)>, SolveError> {
     let leg = leg_values(model, duals);
     let values = Values {
         parts: duals,
@@ -114,9 +146,9 @@ fn price_patterns(
     for bin in 0..problem.bins.len() {
         let price = model.bin_price(duals, bin);
         let best = PatternSearch::new(problem, &model.caps, bin, &values, effort.steps)
-            .best(price + PRICE_TOLERANCE)
+            .best(price + least)
             .map_err(|()| SolveError::TooManySteps { bin })?;
-        found.extend(best.map(|(_, pattern)| pattern));
+        found.extend(best.map(|(worth, pattern)| (worth - price, pattern)));
     }
     Ok(found)
 }
@@ -147,7 +179,7 @@ pub(crate) fn patterns_below(
     let mut columns = Vec::new();
     for bin in 0..problem.bins.len() {
         let most = effort.patterns.saturating_sub(columns.len());
-        let threshold = model.bin_price(duals, bin) - gap - PRICE_TOLERANCE;
+        let threshold = model.bin_price(duals, bin) - gap - LEAST_PRICE;
         let found = PatternSearch::new(problem, &model.caps, bin, &values, effort.steps)
             .all(threshold, most)
             .ok()?;

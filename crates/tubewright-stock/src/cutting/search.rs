@@ -14,13 +14,14 @@ pub(crate) struct Values<'a> {
 pub(crate) struct PatternSearch<'a> {
     problem: &'a CuttingProblem,
     bin: usize,
+    /// Parts that keep no leg: they lie anywhere.
     items: Vec<Item>,
+    /// Parts that keep one leg: they lie at an end.
+    at_ends: Vec<Item>,
     values: &'a Values<'a>,
     /// Only patterns worth more are found; rises as better ones are found when `best_only`.
     threshold: f64,
     best_only: bool,
-    /// The most that both legs left over can be worth.
-    leg_worth: f64,
     /// Whether something can be cut from a leg left over, whatever it is worth at these prices.
     has_use_for_legs: bool,
     steps: u64,
@@ -38,6 +39,9 @@ struct Item {
     leg: i64,
 }
 
+/// Which of the parts with a leg lies at each end.
+type Ends = [Option<usize>; 2];
+
 /// Room for rounding in comparisons of dual prices, in minor units: a millionth of a cent is far
 /// below any price and far above the solver's 1e-9 relative.
 const SLACK: f64 = 1e-6;
@@ -51,7 +55,7 @@ impl<'a> PatternSearch<'a> {
         steps: u64,
     ) -> Self {
         let b = &problem.bins[bin];
-        let mut items: Vec<Item> = problem
+        let (at_ends, mut items): (Vec<Item>, Vec<Item>) = problem
             .parts
             .iter()
             .enumerate()
@@ -69,23 +73,25 @@ impl<'a> PatternSearch<'a> {
                 value: values.parts[index],
                 leg: one_leg(part),
             })
-            .collect();
-        // Dearest by size first: the fractional bound is then that of the next item.
+            .partition(|item| item.leg > 0);
+        // Dearest by size first: the fractional bound is then that of the next items.
         items.sort_by(|x, y| {
             let (x_density, y_density) = (x.value / x.weight as f64, y.value / y.weight as f64);
             y_density.total_cmp(&x_density).then(x.part.cmp(&y.part))
         });
-        let legs = b.legs.map(|leg| (values.leg)(b, leg - b.leg_kerf));
-        let leg_worth = legs.iter().flatten().sum();
+        let has_use_for_legs = b
+            .legs
+            .iter()
+            .any(|leg| (values.leg)(b, leg - b.leg_kerf).is_some());
         Self {
             problem,
             bin,
             items,
+            at_ends,
             values,
             threshold: 0.0,
             best_only: true,
-            leg_worth,
-            has_use_for_legs: legs.iter().any(Option::is_some),
+            has_use_for_legs,
             steps,
             most: usize::MAX,
             found: Vec::new(),
@@ -96,6 +102,9 @@ impl<'a> PatternSearch<'a> {
     /// The most valuable pattern worth more than `threshold`; `Err` when the steps ran out.
     pub(crate) fn best(mut self, threshold: f64) -> Result<Option<(f64, Pattern)>, ()> {
         self.threshold = threshold;
+        // What is worth nothing makes no pattern better.
+        self.items.retain(|item| item.value > SLACK);
+        self.at_ends.retain(|item| item.value > SLACK);
         self.run();
         if self.is_cut_short {
             Err(())
@@ -118,12 +127,42 @@ impl<'a> PatternSearch<'a> {
         Ok(self.found.into_iter().map(|(_, pattern)| pattern).collect())
     }
 
+    /// What lies at the ends is settled first; the room between them is then an ordinary knapsack.
     fn run(&mut self) {
         self.whole_parts();
+        self.between([None, None]);
+        for first in 0..self.at_ends.len() {
+            self.between([Some(first), None]);
+            let again = usize::from(self.at_ends[first].cap < 2);
+            for second in first + again..self.at_ends.len() {
+                self.between([Some(first), Some(second)]);
+            }
+        }
+    }
+
+    /// The patterns with these parts at the ends.
+    fn between(&mut self, ends: [Option<usize>; 2]) {
         let bin = &self.problem.bins[self.bin];
-        let room = bin.size + bin.kerf;
+        let at_ends = || ends.iter().flatten().map(|item| self.at_ends[*item]);
+        let room = bin.size + bin.kerf - at_ends().map(|item| item.weight).sum::<i64>();
+        if room < 0 {
+            return;
+        }
+        let ways = self.arrangements(ends);
+        let legs = ways
+            .iter()
+            .map(|way| {
+                let kept = way.map(|end| end.map_or(0, |item| self.at_ends[item].leg));
+                (0..2)
+                    .filter_map(|end| {
+                        (self.values.leg)(bin, bin.legs[end] - kept[end] - bin.leg_kerf)
+                    })
+                    .sum::<f64>()
+            })
+            .fold(f64::NEG_INFINITY, f64::max);
+        let value = at_ends().map(|item| item.value).sum::<f64>() + legs;
         let mut counts = vec![0; self.items.len()];
-        self.descend(0, room, 0.0, &mut counts, &mut Vec::with_capacity(2));
+        self.descend(0, room, value, &mut counts, &ways);
     }
 
     /// Parts that keep both legs take the whole arc.
@@ -155,15 +194,8 @@ impl<'a> PatternSearch<'a> {
         }
     }
 
-    fn descend(
-        &mut self,
-        at: usize,
-        room: i64,
-        value: f64,
-        counts: &mut Vec<u32>,
-        ends: &mut Vec<usize>,
-    ) {
-        if self.is_cut_short {
+    fn descend(&mut self, at: usize, room: i64, value: f64, counts: &mut Vec<u32>, ways: &[Ends]) {
+        if self.is_cut_short || value + self.most_more(at, room) <= self.threshold - SLACK {
             return;
         }
         self.steps = self.steps.saturating_sub(1);
@@ -172,65 +204,49 @@ impl<'a> PatternSearch<'a> {
             return;
         }
         let Some(item) = self.items.get(at).copied() else {
-            self.finish(room, counts, ends);
+            self.finish(room, counts, ways);
             return;
         };
-        let most_more = room as f64 * (item.value / item.weight as f64).max(0.0);
-        if value + most_more + self.leg_worth <= self.threshold - SLACK {
-            return;
-        }
         let fit = u32::try_from(room / item.weight)
             .unwrap_or(u32::MAX)
             .min(item.cap);
-        let fit = if item.leg > 0 {
-            fit.min(2 - ends.len().min(2) as u32)
-        } else {
-            fit
-        };
         for count in (0..=fit).rev() {
-            if item.leg > 0 && count > 0 {
-                for _ in 0..count {
-                    ends.push(at);
-                }
-                if !self.arrangements(ends).is_empty() {
-                    self.take(at, count, room, value, counts, ends);
-                }
-                ends.truncate(ends.len() - count as usize);
-            } else {
-                self.take(at, count, room, value, counts, ends);
-            }
+            counts[at] = count;
+            self.descend(
+                at + 1,
+                room - item.weight * i64::from(count),
+                value + item.value * f64::from(count),
+                counts,
+                ways,
+            );
         }
         counts[at] = 0;
     }
 
-    fn take(
-        &mut self,
-        at: usize,
-        count: u32,
-        room: i64,
-        value: f64,
-        counts: &mut Vec<u32>,
-        ends: &mut Vec<usize>,
-    ) {
-        let item = self.items[at];
-        counts[at] = count;
-        self.descend(
-            at + 1,
-            room - item.weight * i64::from(count),
-            value + item.value * f64::from(count),
-            counts,
-            ends,
-        );
+    /// No parts from here on are worth more in this room: the dearest by size first, the last of them
+    /// in part (Dantzig, "Discrete-variable extremum problems", Operations Research 5, 1957, from memory).
+    fn most_more(&self, at: usize, room: i64) -> f64 {
+        let (mut room, mut worth) = (room, 0.0);
+        for item in self.items.get(at..).unwrap_or_default() {
+            if item.value <= 0.0 {
+                break;
+            }
+            let all = item.weight.saturating_mul(i64::from(item.cap));
+            if all >= room {
+                return worth + item.value * (room as f64 / item.weight as f64);
+            }
+            worth += item.value * f64::from(item.cap);
+            room -= all;
+        }
+        worth
     }
 
-    /// The ways in which up to two parts with a leg can lie at the ends: items by end.
-    fn arrangements(&self, ends: &[usize]) -> Vec<[Option<usize>; 2]> {
+    /// The ways in which up to two parts with a leg can lie at the ends of the bin.
+    fn arrangements(&self, [first, second]: Ends) -> Vec<Ends> {
         let bin = &self.problem.bins[self.bin];
         let fits = |end: usize, item: Option<usize>| {
-            item.is_none_or(|item| self.items[item].leg <= bin.legs[end])
+            item.is_none_or(|item| self.at_ends[item].leg <= bin.legs[end])
         };
-        let first = ends.first().copied();
-        let second = ends.get(1).copied();
         let mut ways = vec![[first, second]];
         // Turned round it is another pattern only when the ends differ.
         if first != second && bin.legs[0] != bin.legs[1] {
@@ -243,33 +259,39 @@ impl<'a> PatternSearch<'a> {
         ways
     }
 
-    fn finish(&mut self, room: i64, counts: &[u32], ends: &[usize]) {
+    fn finish(&mut self, room: i64, counts: &[u32], ways: &[Ends]) {
         // A bend may be worth cutting for its legs alone, even where they are worth nothing at these
         // prices: a bend on hand costs nothing either.
-        if counts.iter().all(|n| *n == 0) && !self.has_use_for_legs {
+        let is_empty = counts.iter().all(|n| *n == 0);
+        if is_empty && ways == [[None, None]] && !self.has_use_for_legs {
             return;
         }
         let has_room_for_more = self
             .items
             .iter()
             .zip(counts)
-            .any(|(item, count)| item.leg == 0 && *count < item.cap && item.weight <= room);
+            .any(|(item, count)| *count < item.cap && item.weight <= room);
         if !self.best_only && has_room_for_more {
             return;
         }
-        let mut by_class: Vec<(usize, u32)> = self
-            .items
-            .iter()
-            .zip(counts)
-            .filter(|(_, count)| **count > 0)
-            .map(|(item, count)| (item.part, *count))
-            .collect();
-        by_class.sort_unstable();
-        for way in self.arrangements(ends) {
+        for way in ways {
+            let mut by_class: Vec<(usize, u32)> = self
+                .items
+                .iter()
+                .zip(counts)
+                .filter(|(_, count)| **count > 0)
+                .map(|(item, count)| (item.part, *count))
+                .collect();
+            let ends = way.map(|end| end.map(|item| self.at_ends[item].part));
+            match ends {
+                [Some(a), Some(b)] if a == b => by_class.push((a, 2)),
+                _ => by_class.extend(ends.iter().flatten().map(|part| (*part, 1))),
+            }
+            by_class.sort_unstable();
             self.offer(Pattern {
                 bin: self.bin,
-                counts: by_class.clone(),
-                ends: way.map(|end| end.map(|item| self.items[item].part)),
+                counts: by_class,
+                ends,
                 is_turned: false,
             });
         }

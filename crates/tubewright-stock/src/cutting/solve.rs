@@ -1,10 +1,13 @@
 //! The whole solution: bound, plan, proof.
 
+use std::collections::BTreeSet;
+
 use super::columns::{Column, Decision, Model, Scope};
+use super::dive::dive;
 use super::integer::{self, Integers};
 use super::pattern::{Pattern, leg_count, one_leg, whole_legs};
 use super::problem::{CuttingProblem, CuttingProblemError, Effort};
-use super::relaxation::{Relaxation, patterns_below, reduced_cost, relax};
+use super::relaxation::{Relaxation, patterns_below, relax};
 
 /// Legs left over, cut into straights.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -125,6 +128,8 @@ pub fn solve_cutting(
     let mut open_bound = f64::INFINITY;
     let mut relaxation = f64::INFINITY;
     let sets = supplier_sets(problem, &charged);
+    // Patterns that are near to worth their price, and those that dives took.
+    let (mut pool, mut taken) = (BTreeSet::new(), BTreeSet::new());
     let has_more_prices = problem
         .purchases
         .iter()
@@ -134,20 +139,20 @@ pub fn solve_cutting(
         // costs rules out most higher quantities.
         let (none, all) = (sets.first(), sets.last().filter(|_| sets.len() > 1));
         for set in none.into_iter().chain(all) {
-            Job::of(problem, set.clone(), f64::INFINITY, true, effort)?
-                .improve(problem, &mut best, effort, true)?;
+            Job::of(problem, set.clone(), f64::INFINITY, true, &mut pool, effort)?
+                .improve(problem, &mut best, &mut taken, effort, true)?;
         }
     }
     let budget = best.as_ref().map_or(f64::INFINITY, |found| found.cost);
     let mut jobs = Vec::with_capacity(sets.len());
     for set in sets {
-        let job = Job::of(problem, set, budget, false, effort)?;
+        let job = Job::of(problem, set, budget, false, &mut pool, effort)?;
         relaxation = relaxation.min(job.value());
         jobs.push(job);
     }
     jobs.sort_by(|a, b| a.value().total_cmp(&b.value()));
     for job in &jobs {
-        open_bound = open_bound.min(job.improve(problem, &mut best, effort, false)?);
+        open_bound = open_bound.min(job.improve(problem, &mut best, &mut taken, effort, false)?);
     }
     let found = best.ok_or(SolveError::Interrupted)?;
     if let Some(always @ [_, ..]) = charged.get(MOST_CHARGED..) {
@@ -172,6 +177,19 @@ pub fn solve_cutting(
 /// six are chosen freely and the others are always paid, so that the plan may be dearer than need
 /// be by those charges.
 const MOST_CHARGED: usize = 6;
+
+/// The relaxation of one set of suppliers begins with the patterns of the others whose cost is so near
+/// to their worth, as a share of the whole.
+const NEAR: f64 = 0.01;
+
+/// Most patterns beside those of dives among which a plan is looked for.
+const MOST_NEAR: usize = 60;
+
+/// Up to so many patterns the search for whole numbers needs no dive before it.
+const FEW_PATTERNS: usize = 200;
+
+/// Shares of the gap in which patterns are looked for when all of it holds too many.
+const SHARES: [f64; 4] = [0.5, 0.25, 0.1, 0.04];
 
 /// Every set of suppliers that may be bought from.
 fn supplier_sets(problem: &CuttingProblem, charged: &[usize]) -> Vec<Vec<bool>> {
@@ -212,6 +230,7 @@ impl Job {
         suppliers: Vec<bool>,
         budget: f64,
         is_first_price_only: bool,
+        pool: &mut BTreeSet<Pattern>,
         effort: &Effort,
     ) -> Result<Self, SolveError> {
         let paid: i64 = problem
@@ -228,7 +247,9 @@ impl Job {
             is_first_price_only,
         };
         let model = Model::of(problem, &scope);
-        let relaxation = relax(problem, &model, start_patterns(problem, &model), effort)?;
+        let start = start_patterns(problem, &model);
+        let relaxation = relax(problem, &model, start.chain(pool.iter().cloned()), effort)?;
+        pool.extend(relaxation.near(NEAR).cloned());
         Ok(Self {
             model,
             relaxation,
@@ -249,6 +270,7 @@ impl Job {
         &self,
         problem: &CuttingProblem,
         best: &mut Option<Found>,
+        taken: &mut BTreeSet<Pattern>,
         effort: &Effort,
         is_quick: bool,
     ) -> Result<f64, SolveError> {
@@ -261,30 +283,12 @@ impl Job {
         if !beats(bound, best) {
             return Ok(f64::INFINITY);
         }
-        let near: Vec<&Column> = model
-            .fixed
-            .iter()
-            .chain(self.relaxation.patterns.iter().filter(|column| {
-                reduced_cost(column, &self.relaxation.duals)
-                    <= 0.03 * self.relaxation.value + bound_slack(self.relaxation.value)
-            }))
-            .collect();
-        let quick = effort.nodes / 20;
-        let first = match integer::solve(&model.rows, &near, None, quick)? {
-            Some(first) => Some((near, first)),
-            None => {
-                let all: Vec<&Column> = model
-                    .fixed
-                    .iter()
-                    .chain(&self.relaxation.patterns)
-                    .collect();
-                integer::solve(&model.rows, &all, None, effort.nodes)?.map(|found| (all, found))
-            }
-        };
+        let first = self.first_plan(problem, taken, effort)?;
         if let Some((columns, first)) = &first
             && beats(first.cost + self.charges, best)
         {
-            *best = Some(self.found(problem, columns, first));
+            let columns: Vec<&Column> = columns.iter().collect();
+            *best = Some(self.found(problem, &columns, first));
         }
         if !beats(bound, best) {
             return Ok(f64::INFINITY);
@@ -292,26 +296,33 @@ impl Job {
         if is_quick {
             return Ok(bound);
         }
-        // A plan that beats the best is cheaper by a step at least.
-        let gap = best.as_ref().map_or(f64::INFINITY, |found| {
-            found.cost - step - self.charges - self.relaxation.value
-        });
-        let duals = &self.relaxation.duals;
-        // All patterns that a better plan can have; when they are too many, the best of them, and
-        // the proof stays open.
-        let reached = [1.0, 0.5, 0.25, 0.12, 0.06, 0.03]
-            .into_iter()
-            .find_map(|share| {
-                let more = patterns_below(problem, model, duals, gap * share, effort)?;
-                Some((more, share >= 1.0))
+        // All patterns that a better plan can have; when they are too many, a few of the best of them, as
+        // long as those give a better plan, and else the proof stays open.
+        let more = loop {
+            // A plan that beats the best is cheaper by a step at least.
+            let gap = best.as_ref().map_or(f64::INFINITY, |found| {
+                found.cost - step - self.charges - self.relaxation.value
             });
-        let Some((more, is_all)) = reached else {
-            return Ok(bound);
+            if let Some(more) = self.patterns_below(problem, gap, effort.patterns, effort) {
+                break more;
+            }
+            let Some(some) = SHARES.into_iter().find_map(|share| {
+                self.patterns_below(problem, gap * share, effort.patterns / 8, effort)
+            }) else {
+                return Ok(bound);
+            };
+            let columns: Vec<&Column> = model.fixed.iter().chain(&some).collect();
+            let found = integer::solve(&model.rows, &columns, None, effort.nodes / 4)?
+                .filter(|found| beats(found.cost + self.charges, best));
+            let Some(found) = found else {
+                return Ok(bound);
+            };
+            *best = Some(self.found(problem, &columns, &found));
         };
         let wide: Vec<&Column> = model.fixed.iter().chain(&more).collect();
-        let start = first
-            .as_ref()
-            .map(|(columns, first)| start_values(&wide, columns, first));
+        let start = first.as_ref().map(|(columns, first)| {
+            start_values(&wide, &columns.iter().collect::<Vec<_>>(), first)
+        });
         let Some(second) = integer::solve(&model.rows, &wide, start.as_deref(), effort.nodes)?
         else {
             return Ok(bound);
@@ -319,7 +330,7 @@ impl Job {
         if beats(second.cost + self.charges, best) {
             *best = Some(self.found(problem, &wide, &second));
         }
-        if !(is_all && model.legs.is_complete) {
+        if !model.legs.is_complete {
             return Ok(bound);
         }
         if second.is_proven {
@@ -331,6 +342,65 @@ impl Job {
             ((reached - bound_slack(reached)) / step).ceil() * step + self.charges
         });
         Ok(bound.max(branched))
+    }
+
+    /// The best of the patterns that are worth their price or nearly, with what of each.
+    fn first_plan(
+        &self,
+        problem: &CuttingProblem,
+        taken: &mut BTreeSet<Pattern>,
+        effort: &Effort,
+    ) -> Result<Option<(Vec<Column>, Integers)>, SolveError> {
+        let model = &self.model;
+        // A dive costs some tens of relaxations: few patterns are searched for whole numbers at once.
+        let dives = self.relaxation.patterns.len() > FEW_PATTERNS;
+        if dives {
+            taken.extend(dive(problem, model, &self.relaxation, effort)?);
+        }
+        let mut columns = model.fixed.clone();
+        columns.extend(
+            taken
+                .iter()
+                .map(|pattern| model.cut(problem, pattern.clone())),
+        );
+        let dived = columns.len();
+        let most = if dives { MOST_NEAR } else { FEW_PATTERNS };
+        let near = self.relaxation.nearest(most);
+        columns.extend(
+            near.into_iter()
+                .filter(|pattern| !taken.contains(*pattern))
+                .map(|pattern| model.cut(problem, pattern.clone())),
+        );
+        let all: Vec<&Column> = columns.iter().collect();
+        // Those of the dives alone are quick, and what they give is where the others begin.
+        let start = if dives {
+            integer::solve(&model.rows, &all[..dived], None, effort.nodes)?
+        } else {
+            None
+        };
+        let values = start
+            .as_ref()
+            .map(|found| start_values(&all, &all[..dived], found));
+        if let Some(found) = integer::solve(&model.rows, &all, values.as_deref(), effort.nodes / 4)?
+        {
+            return Ok(Some((columns, found)));
+        }
+        columns.truncate(dived);
+        Ok(start.map(|found| (columns, found)))
+    }
+
+    fn patterns_below(
+        &self,
+        problem: &CuttingProblem,
+        gap: f64,
+        most: usize,
+        effort: &Effort,
+    ) -> Option<Vec<Column>> {
+        let effort = Effort {
+            patterns: most,
+            ..*effort
+        };
+        patterns_below(problem, &self.model, &self.relaxation.duals, gap, &effort)
     }
 
     fn found(&self, problem: &CuttingProblem, columns: &[&Column], integers: &Integers) -> Found {
@@ -372,7 +442,10 @@ fn bound_slack(value: f64) -> f64 {
 }
 
 /// Every part alone in the cheapest bin that can give it: enough for a price of each.
-fn start_patterns(problem: &CuttingProblem, model: &Model) -> Vec<Pattern> {
+fn start_patterns<'a>(
+    problem: &'a CuttingProblem,
+    model: &'a Model,
+) -> impl Iterator<Item = Pattern> + 'a {
     (0..problem.parts.len())
         .filter(|part| model.caps[*part] > 0)
         .filter_map(|part| {
@@ -383,7 +456,6 @@ fn start_patterns(problem: &CuttingProblem, model: &Model) -> Vec<Pattern> {
                     (plain.map_or(i64::MAX, |plain| plain.each), pattern.bin)
                 })
         })
-        .collect()
 }
 
 /// One part alone out of a bin.

@@ -66,7 +66,7 @@ enum FamilyKey {
 
 /// Most choices of a job whose straights are split in every way that can matter: beyond, the search
 /// takes longer than the steel is worth.
-const MOST_CHOICES: usize = 300;
+const MOST_CHOICES: usize = 150;
 
 impl StockModel {
     /// The problem of a request. Where a straight is shared by two legs, the places to split it are

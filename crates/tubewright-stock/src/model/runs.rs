@@ -95,9 +95,13 @@ impl StockModel {
         self.wanted.push(wanted);
     }
 
-    fn add_choice(&mut self, cost: i64, wanted: Option<Wanted>) -> usize {
+    fn add_choice(&mut self, cost: i64, wanted: Option<Wanted>, is_second: bool) -> usize {
         let needs = wanted.iter().map(|wanted| (wanted.class, 1)).collect();
-        self.problem.choices.push(Choice { cost, needs });
+        self.problem.choices.push(Choice {
+            cost,
+            needs,
+            is_second,
+        });
         self.choice_wanted.push(wanted);
         self.choice_wanted.len() - 1
     }
@@ -205,11 +209,12 @@ impl StockModel {
         let choices: Vec<(Mode, usize)> = modes
             .iter()
             .map(|mode| {
-                // A part of its own has one joint more than a leg that serves.
+                // A part of its own has one joint more than a leg that serves. One leg is rather cut
+                // than two.
                 let choice = if mode.is_own_part {
-                    self.add_choice(weld_cost, Some(own.clone()))
+                    self.add_choice(weld_cost, Some(own.clone()), false)
                 } else {
-                    self.add_choice(0, None)
+                    self.add_choice(0, None, mode.on_bends.iter().all(|leg| *leg > 0))
                 };
                 (*mode, choice)
             })
@@ -269,7 +274,7 @@ impl StockModel {
                 self.want(wanted);
                 return;
             }
-            let choice = self.add_choice(0, Some(wanted));
+            let choice = self.add_choice(0, Some(wanted), false);
             variants.push((legs, choice));
         }
         for (straight, side, kept_at) in [(before, 1, 0), (after, 0, 1)] {

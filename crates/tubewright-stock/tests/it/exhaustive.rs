@@ -310,8 +310,8 @@ prop_compose! {
             parts, bins, purchases,
             delivery: vec![0],
             choices: vec![
-                Choice { cost: weld, needs: vec![(own, 1), (own + 1, 1)] },
-                Choice { cost: 0, needs: vec![(own + 2, 1)] },
+                Choice { cost: weld, needs: vec![(own, 1), (own + 1, 1)], is_second: false },
+                Choice { cost: 0, needs: vec![(own + 2, 1)], is_second: false },
             ],
             equalities: vec![Equality { terms: vec![(0, 1), (1, 1)], rhs: 1 }],
         }
