@@ -13,6 +13,9 @@ const WHOLE: f64 = 0.8;
 /// A dive begins with the patterns whose cost is so near to their worth, as a share of the whole.
 const NEAR: f64 = 0.002;
 
+/// Steps after which a dive ends; each takes one column at least, and a plan has some tens.
+const MOST_STEPS: usize = 300;
+
 /// Rounds in which patterns for the rest are looked for, at each step.
 const ROUNDS: usize = 1;
 
@@ -34,7 +37,8 @@ pub(crate) fn dive(
     let mut columns: Vec<Column> = model.fixed.iter().chain(near).cloned().collect();
     let mut rows: Vec<Row> = model.rows.clone();
     let mut taken: Vec<usize> = vec![0; columns.len()];
-    loop {
+    // What costs nothing may be wanted without end.
+    for _ in 0..MOST_STEPS {
         let mut amounts = Vec::new();
         for round in 0..=ROUNDS {
             let all: Vec<&Column> = columns.iter().collect();
@@ -68,7 +72,8 @@ pub(crate) fn dive(
         let steps: Vec<(usize, usize)> = (0..columns.len())
             .filter(open)
             .filter_map(|index| {
-                let times = (amounts[index] + 1.0 - WHOLE).floor() as usize;
+                let most = usize::try_from(columns[index].most).unwrap_or(0);
+                let times = ((amounts[index] + 1.0 - WHOLE).floor() as usize).min(most);
                 (times > 0).then_some((index, times))
             })
             .collect();

@@ -35,12 +35,12 @@ pub(crate) fn solve(
     columns: &[&Column],
     exactness: Exactness,
 ) -> Result<Option<Mix>, SolveError> {
-    if columns.is_empty() {
+    if columns.is_empty() || rows.is_empty() {
         let is_kept = rows
             .iter()
             .all(|row| row.rhs == 0.0 || (!row.is_equal && row.rhs < 0.0));
         return Ok(is_kept.then(|| Mix {
-            amounts: Vec::new(),
+            amounts: vec![0.0; columns.len()],
             prices: vec![0.0; rows.len()],
         }));
     }
@@ -96,14 +96,20 @@ pub(crate) fn solve(
     match found.status {
         SolverStatus::Solved | SolverStatus::AlmostSolved => {}
         SolverStatus::DualInfeasible | SolverStatus::AlmostDualInfeasible => return Ok(None),
+        _ if exactness == Exactness::Rough => return solve(rows, columns, Exactness::Fine),
         status => {
             return Err(SolveError::Solver {
                 message: format!("{status:?}"),
             });
         }
     }
+    let prices = rows
+        .iter()
+        .zip(&found.x)
+        .map(|(row, price)| if row.is_equal { *price } else { price.max(0.0) })
+        .collect();
     Ok(Some(Mix {
         amounts: found.z.iter().take(columns.len()).copied().collect(),
-        prices: found.x.clone(),
+        prices,
     }))
 }

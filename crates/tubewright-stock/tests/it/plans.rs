@@ -77,6 +77,35 @@ fn two_legs_share_a_straight_so_that_another_comes_out_of_what_is_left() {
 }
 
 #[test]
+fn what_costs_nothing_is_planned_like_everything_else() {
+    let pieces: Vec<_> = (0..7)
+        .flat_map(|n| {
+            let at = f64::from(n);
+            [
+                turn(&format!("B{n}"), 14.0 + 9.0 * at, 0.0),
+                straight(&format!("S{n}"), 55.0 + 41.0 * at),
+            ]
+        })
+        .collect();
+    // All of it free, then the welds too, then as much on hand as anyone has.
+    let mut request = shop(pieces);
+    for offer in &mut request.offers {
+        offer.prices[0].each = eur(0);
+    }
+    let plan = plan_stock(&request).unwrap();
+    assert!(plan.is_full());
+    assert_eq!(plan.price, eur(0));
+    request.rates.weld = eur(0);
+    assert_eq!(plan_stock(&request).unwrap().cost, eur(0));
+    request.on_hand = vec![OnHand {
+        name: "rack".to_owned(),
+        kind: OnHandKind::Item("bend 90".to_owned()),
+        count: 100_000,
+    }];
+    assert!(plan_stock(&request).unwrap().is_full());
+}
+
+#[test]
 fn a_straight_too_long_for_legs_is_cut_from_tube() {
     let request = shop(vec![
         turn("B1", 90.0, 0.0),
