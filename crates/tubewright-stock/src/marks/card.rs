@@ -355,7 +355,8 @@ fn with_dressing(mut faces: Vec<Face>, stock: &StockPiece, rules: &ShopRules) ->
             KerfSide::TowardB if toward_a_next => {
                 let (thin, thick) = between(here, next.unwrap_or(end));
                 let left_mm = (thick - kerf_mm).max(0.0);
-                if thin < 2.0 * kerf_mm && left_mm <= MOST_DRESSED_MM {
+                // Two cuts would run into one another, however much is left to dress.
+                if thin < 2.0 * kerf_mm {
                     face.shared = Some(Length::from_mm(left_mm));
                 }
             }
