@@ -11,14 +11,12 @@ mod common;
 use std::collections::BTreeMap;
 use std::path::Path;
 
-use common::solved::{Solved, solve};
+use common::solved::{SMALL_BUILD, SMALL_STOCK, Solved, solve};
 use tubewright_build::model::{CarrierRef, Class, Name};
 use tubewright_check::{Finding, Rule, State};
 use tubewright_geometry::Vector;
 use tubewright_geometry::distance::point_to_solid;
 
-const BUILD: &str = include_str!("data/small/build.toml");
-const STOCK: &str = include_str!("data/small/stock.toml");
 const KEPT_MM: f64 = 5.0;
 
 fn removal(solved: &Solved) -> Vec<Finding> {
@@ -74,7 +72,7 @@ fn sampled(solved: &Solved, by: Vector) -> (f64, String) {
 
 #[test]
 fn a_run_under_a_beam_comes_straight_down() {
-    let solved = solve(BUILD, STOCK, None, &BTreeMap::new(), 4000);
+    let solved = solve(SMALL_BUILD, SMALL_STOCK, None, &BTreeMap::new(), 4000);
     let [finding] = removal(&solved).try_into().expect("one section");
     assert_eq!(finding.state, State::Pass, "{}", finding.advice);
     assert!(

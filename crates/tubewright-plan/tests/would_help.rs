@@ -10,19 +10,16 @@ mod common;
 
 use std::collections::BTreeMap;
 
-use common::solved::{Solved, solve};
+use common::solved::{SMALL_BUILD, SMALL_STOCK, Solved, solve};
 use tubewright_check::State;
 use tubewright_plan::stages::Routed;
 
-const BUILD: &str = include_str!("data/small/build.toml");
-const STOCK: &str = include_str!("data/small/stock.toml");
-
 /// The small bench with these words in place of those.
 fn bench(old: &str, new: &str) -> Solved {
-    assert!(BUILD.contains(old), "the bench is written otherwise");
+    assert!(SMALL_BUILD.contains(old), "the bench is written otherwise");
     solve(
-        &BUILD.replace(old, new),
-        STOCK,
+        &SMALL_BUILD.replace(old, new),
+        SMALL_STOCK,
         None,
         &BTreeMap::new(),
         8000,

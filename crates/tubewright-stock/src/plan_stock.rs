@@ -15,8 +15,9 @@ use crate::verify::verify;
 /// saves; packs, price breaks, availability and delivery charges are kept. The plan is checked by
 /// [`verify()`] before it is returned.
 ///
-/// [`Proof::Optimal`](crate::Proof::Optimal) holds for every plan in a job of a car's usual size; in
-/// one with more choices, for those that use a leg whole where two legs share a straight.
+/// Where two legs share a straight, [`Proof::Optimal`](crate::Proof::Optimal) holds for plans that use a
+/// leg whole or cut one or two other straights from it; in a job larger than a car's usual size, for
+/// those that use a leg whole.
 ///
 /// # Errors
 ///

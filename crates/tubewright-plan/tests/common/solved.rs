@@ -14,6 +14,11 @@ use tubewright_plan::stages::{
 };
 use tubewright_route::Budget;
 
+/// The small bench: one run among boxes.
+pub(crate) const SMALL_BUILD: &str = include_str!("../data/small/build.toml");
+/// What there is to buy for it.
+pub(crate) const SMALL_STOCK: &str = include_str!("../data/small/stock.toml");
+
 /// Everything that the stages give.
 pub(crate) struct Solved {
     pub(crate) model: Model,

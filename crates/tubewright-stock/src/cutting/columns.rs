@@ -33,6 +33,16 @@ pub(crate) struct Column {
     pub(crate) most: i32,
 }
 
+impl Column {
+    /// The pattern, of a column that cuts one.
+    pub(crate) fn pattern(&self) -> Option<&Pattern> {
+        match &self.decision {
+            Decision::Cut(pattern) => Some(pattern),
+            _ => None,
+        }
+    }
+}
+
 /// `Σ ≥ rhs`, or `=`.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Row {
@@ -399,7 +409,7 @@ impl Model {
         self.plain.get(bin).copied().flatten()
     }
 
-    /// What second choices can cost at most, which no plan pays.
+    /// What second choices add to the cost of a plan at most: nobody pays it.
     pub(crate) fn most_for_seconds(&self, problem: &CuttingProblem) -> f64 {
         let seconds = problem.choices.iter().filter(|choice| choice.is_second);
         SECOND * seconds.count().min(problem.equalities.len()) as f64

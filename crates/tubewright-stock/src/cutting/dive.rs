@@ -1,10 +1,12 @@
 //! A good plan quickly: what the relaxation wants most is made whole, and the rest is solved again.
 
+use std::collections::BTreeSet;
+
 use super::columns::{Column, Decision, Model, Row};
-use super::lp::{self, Exactness};
+use super::lp::{self, Exactness, Mix};
 use super::pattern::Pattern;
 use super::problem::{CuttingProblem, Effort};
-use super::relaxation::{LEAST_PRICE, Relaxation, price_patterns, reduced_cost};
+use super::relaxation::{LEAST_PRICE, Relaxation, price_patterns};
 use super::solve::SolveError;
 
 /// What is as good as whole.
@@ -16,94 +18,86 @@ const NEAR: f64 = 0.002;
 /// Steps after which a dive ends; each takes one column at least, and a plan has some tens.
 const MOST_STEPS: usize = 300;
 
-/// Rounds in which patterns for the rest are looked for, at each step.
-const ROUNDS: usize = 1;
+/// Less than this of a column is the solver's rounding.
+const LEAST_AMOUNT: f64 = 1e-3;
 
 /// Dives from the relaxation; returns the patterns that were taken.
 ///
 /// # Errors
 ///
-/// When the linear solver or a pattern search gives up.
+/// When a pattern search gives up.
 pub(crate) fn dive(
     problem: &CuttingProblem,
     model: &Model,
     relaxation: &Relaxation,
     effort: &Effort,
-) -> Result<Vec<Pattern>, SolveError> {
-    let near = relaxation
-        .patterns
-        .iter()
-        .filter(|column| reduced_cost(column, &relaxation.duals) <= NEAR * relaxation.value);
+) -> Result<BTreeSet<Pattern>, SolveError> {
+    let near = relaxation.near(NEAR);
     let mut columns: Vec<Column> = model.fixed.iter().chain(near).cloned().collect();
     let mut rows: Vec<Row> = model.rows.clone();
-    let mut taken: Vec<usize> = vec![0; columns.len()];
+    let mut taken = BTreeSet::new();
     // What costs nothing may be wanted without end.
     for _ in 0..MOST_STEPS {
-        let mut amounts = Vec::new();
-        for round in 0..=ROUNDS {
-            let all: Vec<&Column> = columns.iter().collect();
-            // More was taken than can be had, or the rest is beyond the solver: what was taken counts.
-            let Ok(Some(mix)) = lp::solve(&rows, &all, Exactness::Rough) else {
-                amounts.clear();
+        // More was taken than can be had, or the rest is beyond the solver: what was taken counts.
+        let Some(mut mix) = mixed(&rows, &columns) else {
+            break;
+        };
+        let added = price_patterns(problem, model, &mix.prices, LEAST_PRICE, effort)?;
+        if !added.is_empty() {
+            let cut = |(_, pattern)| model.cut(problem, pattern);
+            columns.extend(added.into_iter().map(cut));
+            let Some(with_them) = mixed(&rows, &columns) else {
                 break;
             };
-            amounts = mix.amounts;
-            if round == ROUNDS {
-                break;
-            }
-            let added = price_patterns(problem, model, &mix.prices, LEAST_PRICE, effort)?;
-            if added.is_empty() {
-                break;
-            }
-            columns.extend(
-                added
-                    .into_iter()
-                    .map(|(_, pattern)| model.cut(problem, pattern)),
-            );
-            taken.resize(columns.len(), 0);
+            mix = with_them;
         }
-        amounts.resize(columns.len(), 0.0);
-        let open = |index: &usize| {
-            matches!(
-                columns[*index].decision,
-                Decision::Cut(_) | Decision::Choose(_) | Decision::Fill { .. }
-            ) && amounts[*index] > 1e-3
-        };
-        let steps: Vec<(usize, usize)> = (0..columns.len())
-            .filter(open)
-            .filter_map(|index| {
-                let most = usize::try_from(columns[index].most).unwrap_or(0);
-                let times = ((amounts[index] + 1.0 - WHOLE).floor() as usize).min(most);
-                (times > 0).then_some((index, times))
-            })
-            .collect();
-        let steps = if steps.is_empty() {
-            let fraction = |index: &usize| amounts[*index];
-            match (0..columns.len())
-                .filter(open)
-                .max_by(|a, b| fraction(a).total_cmp(&fraction(b)).then(b.cmp(a)))
-            {
-                Some(most) => vec![(most, 1)],
-                None => break,
-            }
-        } else {
-            steps
-        };
-        for (index, times) in steps {
-            taken[index] += times;
+        let steps = steps(&columns, &mix.amounts);
+        if steps.is_empty() {
+            break;
+        }
+        for (column, times) in steps {
+            taken.extend(column.pattern().cloned());
             // What it gives is wanted no more.
-            for (row, value) in &columns[index].entries {
-                rows[*row].rhs -= value * times as f64;
+            for (row, value) in &column.entries {
+                rows[*row].rhs -= value * f64::from(times);
             }
         }
     }
-    Ok(columns
-        .into_iter()
-        .zip(taken)
-        .filter(|(_, times)| *times > 0)
-        .filter_map(|(column, _)| match column.decision {
-            Decision::Cut(pattern) => Some(pattern),
-            _ => None,
+    Ok(taken)
+}
+
+fn mixed(rows: &[Row], columns: &[Column]) -> Option<Mix> {
+    let all: Vec<&Column> = columns.iter().collect();
+    lp::solve(rows, &all, Exactness::Rough).ok().flatten()
+}
+
+/// What is taken now and how often: all that is as good as whole, else the one that is most so; nothing
+/// when nothing is wanted any more.
+fn steps<'a>(columns: &'a [Column], amounts: &[f64]) -> Vec<(&'a Column, i32)> {
+    let open: Vec<(&Column, f64)> = columns
+        .iter()
+        .zip(amounts.iter().copied())
+        .filter(|(column, amount)| {
+            matches!(
+                column.decision,
+                Decision::Cut(_) | Decision::Choose(_) | Decision::Fill { .. }
+            ) && *amount > LEAST_AMOUNT
         })
-        .collect())
+        .collect();
+    let whole: Vec<(&Column, i32)> = open
+        .iter()
+        .map(|(column, amount)| {
+            let times = (amount + 1.0 - WHOLE).floor() as i32;
+            (*column, times.min(column.most))
+        })
+        .filter(|(_, times)| *times > 0)
+        .collect();
+    if !whole.is_empty() {
+        return whole;
+    }
+    // The first of equals: a later one must be more.
+    let most = open
+        .into_iter()
+        .reduce(|best, next| if next.1 > best.1 { next } else { best });
+    most.map(|(column, _)| (column, 1)).into_iter().collect()
 }

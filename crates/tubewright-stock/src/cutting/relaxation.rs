@@ -3,7 +3,7 @@
 
 use std::collections::BTreeSet;
 
-use super::columns::{Column, Decision, Model};
+use super::columns::{Column, Model};
 use super::lp::{self, Exactness};
 use super::pattern::Pattern;
 use super::problem::{Bin, CuttingProblem, Effort};
@@ -96,13 +96,11 @@ fn bound(model: &Model, duals: &[f64]) -> f64 {
 }
 
 impl Relaxation {
-    /// The patterns that cost at most this share of the whole more than they are worth: where the
-    /// relaxation of a like problem begins.
-    pub(crate) fn near(&self, share: f64) -> impl Iterator<Item = &Pattern> {
+    /// The patterns that cost at most this share of the whole more than they are worth.
+    pub(crate) fn near(&self, share: f64) -> impl Iterator<Item = &Column> {
         self.patterns
             .iter()
             .filter(move |column| reduced_cost(column, &self.duals) <= share * self.value)
-            .filter_map(pattern_of)
     }
 
     /// So many patterns that cost least more than they are worth.
@@ -116,15 +114,8 @@ impl Relaxation {
         by_cost
             .into_iter()
             .take(most)
-            .filter_map(|(_, column)| pattern_of(column))
+            .filter_map(|(_, column)| column.pattern())
             .collect()
-    }
-}
-
-fn pattern_of(column: &Column) -> Option<&Pattern> {
-    match &column.decision {
-        Decision::Cut(pattern) => Some(pattern),
-        _ => None,
     }
 }
 
@@ -163,12 +154,13 @@ pub(crate) fn leg_values<'a>(
     }
 }
 
-/// Every pattern whose reduced cost is below `gap`; `None` when there are more than allowed.
+/// Every pattern whose reduced cost is below `gap`; `None` when there are more than `most`.
 pub(crate) fn patterns_below(
     problem: &CuttingProblem,
     model: &Model,
     duals: &[f64],
     gap: f64,
+    most: usize,
     effort: &Effort,
 ) -> Option<Vec<Column>> {
     let leg = leg_values(model, duals);
@@ -178,7 +170,7 @@ pub(crate) fn patterns_below(
     };
     let mut columns = Vec::new();
     for bin in 0..problem.bins.len() {
-        let most = effort.patterns.saturating_sub(columns.len());
+        let most = most.saturating_sub(columns.len());
         let threshold = model.bin_price(duals, bin) - gap - LEAST_PRICE;
         let found = PatternSearch::new(problem, &model.caps, bin, &values, effort.steps)
             .all(threshold, most)

@@ -249,7 +249,7 @@ impl Job {
         let model = Model::of(problem, &scope);
         let start = start_patterns(problem, &model);
         let relaxation = relax(problem, &model, start.chain(pool.iter().cloned()), effort)?;
-        pool.extend(relaxation.near(NEAR).cloned());
+        pool.extend(relaxation.near(NEAR).filter_map(Column::pattern).cloned());
         Ok(Self {
             model,
             relaxation,
@@ -284,11 +284,13 @@ impl Job {
             return Ok(f64::INFINITY);
         }
         let first = self.first_plan(problem, taken, effort)?;
+        let first = first
+            .as_ref()
+            .map(|(columns, first)| (columns.iter().collect::<Vec<&Column>>(), first));
         if let Some((columns, first)) = &first
             && beats(first.cost + self.charges, best)
         {
-            let columns: Vec<&Column> = columns.iter().collect();
-            *best = Some(self.found(problem, &columns, first));
+            *best = Some(self.found(problem, columns, first));
         }
         if !beats(bound, best) {
             return Ok(f64::INFINITY);
@@ -303,12 +305,16 @@ impl Job {
             let gap = best.as_ref().map_or(f64::INFINITY, |found| {
                 found.cost - step - self.charges - self.relaxation.value
             });
-            if let Some(more) = self.patterns_below(problem, gap, effort.patterns, effort) {
+            let below = |gap: f64, most: usize| {
+                patterns_below(problem, model, &self.relaxation.duals, gap, most, effort)
+            };
+            if let Some(more) = below(gap, effort.patterns) {
                 break more;
             }
-            let Some(some) = SHARES.into_iter().find_map(|share| {
-                self.patterns_below(problem, gap * share, effort.patterns / 8, effort)
-            }) else {
+            let Some(some) = SHARES
+                .into_iter()
+                .find_map(|share| below(gap * share, effort.patterns / 8))
+            else {
                 return Ok(bound);
             };
             let columns: Vec<&Column> = model.fixed.iter().chain(&some).collect();
@@ -320,9 +326,9 @@ impl Job {
             *best = Some(self.found(problem, &columns, &found));
         };
         let wide: Vec<&Column> = model.fixed.iter().chain(&more).collect();
-        let start = first.as_ref().map(|(columns, first)| {
-            start_values(&wide, &columns.iter().collect::<Vec<_>>(), first)
-        });
+        let start = first
+            .as_ref()
+            .map(|(columns, first)| start_values(&wide, columns, first));
         let Some(second) = integer::solve(&model.rows, &wide, start.as_deref(), effort.nodes)?
         else {
             return Ok(bound);
@@ -387,20 +393,6 @@ impl Job {
         }
         columns.truncate(dived);
         Ok(start.map(|found| (columns, found)))
-    }
-
-    fn patterns_below(
-        &self,
-        problem: &CuttingProblem,
-        gap: f64,
-        most: usize,
-        effort: &Effort,
-    ) -> Option<Vec<Column>> {
-        let effort = Effort {
-            patterns: most,
-            ..*effort
-        };
-        patterns_below(problem, &self.model, &self.relaxation.duals, gap, &effort)
     }
 
     fn found(&self, problem: &CuttingProblem, columns: &[&Column], integers: &Integers) -> Found {

@@ -355,8 +355,9 @@ fn with_dressing(mut faces: Vec<Face>, stock: &StockPiece, rules: &ShopRules) ->
             KerfSide::TowardB if toward_a_next => {
                 let (thin, thick) = between(here, next.unwrap_or(end));
                 let left_mm = (thick - kerf_mm).max(0.0);
-                // Two cuts would run into one another, however much is left to dress.
-                if thin < 2.0 * kerf_mm {
+                // Where the slots of two cuts would meet at the middle, one is dressed however much it is.
+                let middle = (thin + thick) / 2.0;
+                if middle < 2.0 * kerf_mm || thin < 2.0 * kerf_mm && left_mm <= MOST_DRESSED_MM {
                     face.shared = Some(Length::from_mm(left_mm));
                 }
             }

@@ -64,13 +64,13 @@ enum FamilyKey {
     Item(String),
 }
 
-/// Most choices of a job whose straights are split in every way that can matter: beyond, the search
-/// takes longer than the steel is worth.
+/// Most choices of a job whose straights are also split so that one or two others still come out of the
+/// leg: beyond, the search takes longer than the steel is worth.
 const MOST_CHOICES: usize = 150;
 
 impl StockModel {
-    /// The problem of a request. Where a straight is shared by two legs, the places to split it are
-    /// all that can matter in a job of a car's usual size, and in a larger one those that use up a leg.
+    /// The problem of a request. Where a straight is shared by two legs, it is split so that a leg is used
+    /// up, and in a job of a car's usual size also so that one or two others come out of the leg.
     pub(crate) fn of(request: &StockRequest) -> Result<Self, PlanError> {
         let model = Self::with(request, true)?;
         if model.problem.choices.len() <= MOST_CHOICES {

@@ -35,9 +35,9 @@ impl StockModel {
         legs
     }
 
-    /// What stays on a leg beside a bend of the family when one straight of the tube, or two, are cut
-    /// from its open end, each with its kerf; thousandths of mm.
-    fn left_beside(&self, bends: u32, straights: &[i64]) -> BTreeSet<i64> {
+    /// What stays on a leg of a bend of the family: all of it, or what is left when one straight of these
+    /// or two are cut from its open end, each with its kerf; thousandths of mm.
+    fn stays_on_leg(&self, bends: u32, straights: &[i64]) -> BTreeSet<i64> {
         let legs: BTreeSet<(i64, i64)> = self
             .problem
             .bins
@@ -47,6 +47,7 @@ impl StockModel {
             .collect();
         let mut stays = BTreeSet::new();
         for (leg, kerf) in legs {
+            stays.insert(leg);
             for (n, one) in straights.iter().enumerate() {
                 stays.insert(leg - one - kerf);
                 let others = straights.iter().skip(n + 1);
@@ -146,34 +147,21 @@ impl StockModel {
         // legs is used whole, is left just long enough for what else is cut from it, or gives the least
         // that a leg may.
         let least = length_thousandths(request.rules.least_leg).max(1);
-        let fits = |[a, b]: &[i64; 2]| {
-            *a >= least && *b >= least && *a <= longest_before && *b <= longest_after
-        };
-        let shared = lengths.shared;
-        let mut splits: Vec<[i64; 2]> = Vec::new();
-        for leg in &before {
-            splits.push([*leg, shared - leg]);
-        }
-        for leg in &after {
-            splits.push([shared - leg, *leg]);
-        }
-        let others = if all_splits {
-            splits.push([least, shared - least]);
-            splits.push([shared - least, least]);
-            others(request, piece)
+        let (others, at_least) = if all_splits {
+            (others(request, piece), Some(least))
         } else {
-            Vec::new()
+            (Vec::new(), None)
         };
-        if let Some(bends) = bend_before {
-            let stays = self.left_beside(bends, &others);
-            splits.extend(stays.iter().map(|a| [*a, shared - a]));
-        }
-        if let Some(bends) = bend_after {
-            let stays = self.left_beside(bends, &others);
-            splits.extend(stays.iter().map(|b| [shared - b, *b]));
-        }
-        splits.retain(fits);
-        shares.extend(splits);
+        let stays = |bends: Option<u32>| {
+            let stays = bends.map(|bends| self.stays_on_leg(bends, &others));
+            stays.into_iter().flatten().chain(at_least)
+        };
+        let splits = stays(bend_before)
+            .map(|a| [a, lengths.shared - a])
+            .chain(stays(bend_after).map(|b| [lengths.shared - b, b]));
+        shares.extend(splits.filter(|[a, b]| {
+            *a >= least && *b >= least && *a <= longest_before && *b <= longest_after
+        }));
         let own = Mode {
             on_bends: [0, 0],
             is_own_part: true,

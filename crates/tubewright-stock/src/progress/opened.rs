@@ -272,13 +272,17 @@ impl Opened {
         let mut left = Vec::new();
         for &(from_deg, to_deg) in &free {
             // A leg stays with the arc that it grew on, less what was cut from its open end.
-            let leg = |is_root: bool, end: StockEnd, leg: Length| {
+            let leg = |end: StockEnd, leg: Length| {
                 let cut_off = self.off_leg(rules, end);
-                let stays = if is_root { leg.mm() - cut_off } else { 0.0 };
+                let stays = if reaches(end, (from_deg, to_deg), angle) {
+                    leg.mm() - cut_off
+                } else {
+                    0.0
+                };
                 (Length::from_mm(f64::max(0.0, stays)), cut_off)
             };
-            let (leg_a, off_a) = leg(from_deg <= NOTHING, StockEnd::A, legs[0]);
-            let (leg_b, off_b) = leg(to_deg >= angle.deg() - NOTHING, StockEnd::B, legs[1]);
+            let (leg_a, off_a) = leg(StockEnd::A, legs[0]);
+            let (leg_b, off_b) = leg(StockEnd::B, legs[1]);
             let shape = StockShape::Bend {
                 angle: Angle::from_deg(to_deg - from_deg),
                 clr,
@@ -297,10 +301,7 @@ impl Opened {
             ));
         }
         for (end, leg) in [StockEnd::A, StockEnd::B].into_iter().zip(legs) {
-            let has_root = free.iter().any(|(from, to)| match end {
-                StockEnd::A => *from <= NOTHING,
-                StockEnd::B => *to >= angle.deg() - NOTHING,
-            });
+            let has_root = free.iter().any(|arc| reaches(end, *arc, angle));
             left.extend(self.left_of_leg(rules, angle, end, leg.mm(), has_root));
         }
         left
@@ -342,14 +343,11 @@ impl Opened {
                 sweep,
                 keeps_a,
                 keeps_b,
-            } => {
-                let is_here = if at_a {
-                    start.deg() <= NOTHING
-                } else {
-                    (start + sweep).deg() >= angle.deg() - NOTHING
-                };
-                is_here.then_some(if at_a { keeps_a.mm() } else { keeps_b.mm() })
-            }
+            } => reaches(end, (start.deg(), (start + sweep).deg()), angle).then_some(if at_a {
+                keeps_a.mm()
+            } else {
+                keeps_b.mm()
+            }),
             _ => None,
         });
         let whole_mm = leg_mm - kept.unwrap_or(0.0) - rules.kerf.mm();
@@ -361,6 +359,14 @@ impl Opened {
             .filter(|(from, to)| to - from >= LEAST_LEFT_MM)
             .map(|(from_mm, to)| (Stretch::Leg { at_a, from_mm }, self.straight(to - from_mm)))
             .collect()
+    }
+}
+
+/// Whether a stretch of the arc, degrees from the tangent line of leg A, reaches the root of this leg.
+fn reaches(end: StockEnd, (from_deg, to_deg): (f64, f64), angle: Angle) -> bool {
+    match end {
+        StockEnd::A => from_deg <= NOTHING,
+        StockEnd::B => to_deg >= angle.deg() - NOTHING,
     }
 }
 
