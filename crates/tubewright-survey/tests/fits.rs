@@ -286,9 +286,14 @@ struct Curve {
 
 impl LeastSquares for Curve {
     type State = [f64; 2];
+    type Matrix = nalgebra::DMatrix<f64>;
 
     fn width(&self) -> usize {
         2
+    }
+
+    fn room(&self) -> Equations {
+        Equations::zeros(self.width())
     }
 
     fn equations(&mut self, b: &[f64; 2], into: &mut Equations) {

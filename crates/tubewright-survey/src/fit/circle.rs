@@ -58,9 +58,14 @@ struct Orthogonal<'a>(&'a [[f64; 2]]);
 
 impl LeastSquares for Orthogonal<'_> {
     type State = [f64; 3];
+    type Matrix = DMatrix<f64>;
 
     fn width(&self) -> usize {
         3
+    }
+
+    fn room(&self) -> Equations {
+        Equations::zeros(self.width())
     }
 
     fn equations(&mut self, s: &[f64; 3], into: &mut Equations) {

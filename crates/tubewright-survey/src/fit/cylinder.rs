@@ -4,7 +4,7 @@ use super::flat::principal;
 use super::{Circle, FitError, centroid, fit_circle, needs, rms, signed};
 use crate::linear::{V3, basis_about, point, v3, vector};
 use crate::solve::least_squares::{Effort, Equations, LeastSquares, minimise};
-use nalgebra::DVector;
+use nalgebra::{DMatrix, DVector};
 use tubewright_geometry::{Point, UnitVector};
 
 /// A cylinder fitted by orthogonal (radial) distances.
@@ -44,9 +44,14 @@ impl Radial<'_> {
 
 impl LeastSquares for Radial<'_> {
     type State = State;
+    type Matrix = DMatrix<f64>;
 
     fn width(&self) -> usize {
         5
+    }
+
+    fn room(&self) -> Equations {
+        Equations::zeros(self.width())
     }
 
     fn equations(&mut self, s: &State, into: &mut Equations) {

@@ -1,14 +1,62 @@
-//! Damped Gauss–Newton for small dense problems.
+//! Damped Gauss–Newton for small problems.
 
 use super::polish::polished;
-use nalgebra::{Cholesky, DMatrix, DVector, Dyn};
+use nalgebra::{DMatrix, DVector};
+
+/// The matrix `J'WJ` of a step, dense or sparse.
+pub trait NormalMatrix {
+    /// What a factor of it lies in; used again at every step.
+    type Factor;
+
+    /// Room for a factor.
+    fn factor(&self) -> Self::Factor;
+
+    /// Largest element of the diagonal, above zero.
+    fn largest(&self) -> f64;
+
+    /// Solves `(self + damping I) x = right` in the place of `right`. False, with `right` of no use, where
+    /// the sum is not positive definite.
+    fn solve_damped(
+        &self,
+        factor: &mut Self::Factor,
+        damping: f64,
+        right: &mut DVector<f64>,
+    ) -> bool;
+}
+
+impl NormalMatrix for DMatrix<f64> {
+    type Factor = Self;
+
+    fn factor(&self) -> Self {
+        Self::zeros(self.nrows(), self.ncols())
+    }
+
+    fn largest(&self) -> f64 {
+        (0..self.nrows()).fold(f64::MIN_POSITIVE, |m, k| m.max(self[(k, k)]))
+    }
+
+    fn solve_damped(&self, factor: &mut Self, damping: f64, right: &mut DVector<f64>) -> bool {
+        let mut room = core::mem::replace(factor, Self::zeros(0, 0));
+        room.copy_from(self);
+        for k in 0..room.nrows() {
+            room[(k, k)] += damping;
+        }
+        let Some(factored) = room.cholesky() else {
+            *factor = NormalMatrix::factor(self);
+            return false;
+        };
+        factored.solve_mut(right);
+        *factor = factored.unpack_dirty();
+        true
+    }
+}
 
 /// The equations of a step at one place: `J'WJ`, `J'Wr` and the sum of weighted squares, with
 /// `r` = model − observed.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Equations {
-    /// `J'WJ`; its lower triangle is read.
-    pub matrix: DMatrix<f64>,
+pub struct Equations<M = DMatrix<f64>> {
+    /// `J'WJ`; of a dense one the lower triangle is read.
+    pub matrix: M,
     /// `J'Wr`.
     pub gradient: DVector<f64>,
     /// `r'Wr`.
@@ -50,11 +98,17 @@ pub trait LeastSquares {
     /// Present values of the unknowns, on whatever manifold they live.
     type State: Clone;
 
+    /// How `J'WJ` is kept.
+    type Matrix: NormalMatrix;
+
     /// Number of unknowns.
     fn width(&self) -> usize;
 
-    /// The equations at `state`, into cleared or used room of the right size.
-    fn equations(&mut self, state: &Self::State, into: &mut Equations);
+    /// Room for the equations.
+    fn room(&self) -> Equations<Self::Matrix>;
+
+    /// The equations at `state`, into cleared or used room.
+    fn equations(&mut self, state: &Self::State, into: &mut Equations<Self::Matrix>);
 
     /// `state` moved by a step.
     fn moved(&self, state: &Self::State, step: &DVector<f64>) -> Self::State;
@@ -130,71 +184,75 @@ pub struct Rest<S> {
 ///
 /// Finds a local minimum; several starts are the caller's matter. A cost that is not finite at the
 /// start is returned unsettled at once.
-pub fn minimise<P: LeastSquares>(
+pub fn minimise<P: LeastSquares<Matrix = DMatrix<f64>>>(
     problem: &mut P,
     start: P::State,
     effort: Effort,
 ) -> Rest<P::State> {
-    let width = problem.width();
-    let mut here = Equations::zeros(width);
-    problem.equations(&start, &mut here);
-    let mut rest = Rest {
-        cost: here.cost,
-        state: start,
-        steps: 0,
-        settled: false,
-    };
-    if !rest.cost.is_finite() {
-        return rest;
-    }
-    let mut there = Equations::zeros(width);
-    damped(problem, &mut rest, &mut here, &mut there, effort);
+    let (mut here, mut there) = (problem.room(), problem.room());
+    let mut rest = damped(problem, start, (&mut here, &mut there), effort);
     if effort.last_steps > 0 && rest.cost.is_finite() {
         polished(problem, &mut rest, here, there, effort.last_steps);
     }
     rest
 }
 
-fn largest(matrix: &DMatrix<f64>) -> f64 {
-    (0..matrix.nrows()).fold(f64::MIN_POSITIVE, |m, k| m.max(matrix[(k, k)]))
+/// The damped steps of [`minimise`] alone, with whatever matrix; [`Effort::last_steps`] is not read.
+pub fn minimise_roughly<P: LeastSquares>(
+    problem: &mut P,
+    start: P::State,
+    effort: Effort,
+) -> Rest<P::State> {
+    let (mut here, mut there) = (problem.room(), problem.room());
+    damped(problem, start, (&mut here, &mut there), effort)
 }
 
-/// The damped steps; `here` is kept at `rest.state`.
+/// The damped steps. `here` holds the equations where they came to rest.
 fn damped<P: LeastSquares>(
     problem: &mut P,
+    start: P::State,
+    (here, there): (&mut Equations<P::Matrix>, &mut Equations<P::Matrix>),
+    effort: Effort,
+) -> Rest<P::State> {
+    problem.equations(&start, here);
+    let mut rest = Rest {
+        cost: here.cost,
+        state: start,
+        steps: 0,
+        settled: false,
+    };
+    if rest.cost.is_finite() {
+        take_steps(problem, &mut rest, here, there, effort);
+    }
+    rest
+}
+
+/// Steps until they gain nothing; `here` is kept at `rest.state`.
+fn take_steps<P: LeastSquares>(
+    problem: &mut P,
     rest: &mut Rest<P::State>,
-    here: &mut Equations,
-    there: &mut Equations,
+    here: &mut Equations<P::Matrix>,
+    there: &mut Equations<P::Matrix>,
     effort: Effort,
 ) {
-    let mut damping = effort.first_damping * largest(&here.matrix);
+    let mut damping = effort.first_damping * here.matrix.largest();
     let mut growth = 2.0;
-    let mut room = DMatrix::zeros(here.matrix.nrows(), here.matrix.ncols());
+    let mut factor = here.matrix.factor();
     let mut step = here.gradient.clone();
     while rest.steps < effort.steps {
         rest.steps += 1;
-        let top = largest(&here.matrix);
+        let top = here.matrix.largest();
         damping = damping.max(problem.least_damping() * top);
-        room.copy_from(&here.matrix);
-        for k in 0..room.nrows() {
-            room[(k, k)] += damping;
-        }
-        let factor: Cholesky<f64, Dyn> = match room.cholesky() {
-            Some(factor) => factor,
-            None => {
-                room = here.matrix.clone();
-                damping = (damping * growth).max(1e-15 * top);
-                growth *= 2.0;
-                if !damping.is_finite() {
-                    return;
-                }
-                continue;
-            }
-        };
         step.copy_from(&here.gradient);
         step.neg_mut();
-        factor.solve_mut(&mut step);
-        room = factor.unpack_dirty();
+        if !here.matrix.solve_damped(&mut factor, damping, &mut step) {
+            damping = (damping * growth).max(1e-15 * top);
+            growth *= 2.0;
+            if !damping.is_finite() {
+                return;
+            }
+            continue;
+        }
         let predicted = damping * step.norm_squared() - step.dot(&here.gradient);
         let limit = (effort.settled_relative * rest.cost).max(effort.settled_absolute);
         // With much damping left a small step says nothing.

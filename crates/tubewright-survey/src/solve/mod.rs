@@ -5,3 +5,4 @@ pub(crate) mod gauge;
 pub mod least_squares;
 pub(crate) mod network;
 mod polish;
+pub(crate) mod sparse;

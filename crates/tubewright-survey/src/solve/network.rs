@@ -30,9 +30,14 @@ const LEAST_DAMPING: f64 = 1e-11;
 
 impl LeastSquares for NetworkProblem<'_> {
     type State = State;
+    type Matrix = Matrix;
 
     fn width(&self) -> usize {
         self.layout.width
+    }
+
+    fn room(&self) -> Equations {
+        Equations::zeros(self.width())
     }
 
     fn equations(&mut self, state: &State, into: &mut Equations) {

@@ -28,7 +28,7 @@ const LOOSE: f64 = 1e-11;
 
 /// Brings `rest` from where the damped steps left it to where no step can gain any more. `here` holds
 /// the equations at `rest.state`.
-pub(super) fn polished<P: LeastSquares>(
+pub(super) fn polished<P: LeastSquares<Matrix = DMatrix<f64>>>(
     problem: &mut P,
     rest: &mut Rest<P::State>,
     mut here: Equations,
@@ -113,7 +113,7 @@ impl HoldStill for DMatrix<f64> {
 
 /// One step ahead, mixed with those before; shortened where the sum of squares would rise. The
 /// equations of the place that is reached are left in `there`.
-fn forward<P: LeastSquares>(
+fn forward<P: LeastSquares<Matrix = DMatrix<f64>>>(
     problem: &mut P,
     state: &P::State,
     (here, there): (&Equations, &mut Equations),

@@ -28,17 +28,18 @@ const TRIES: usize = 6;
 /// Sketches to start from, in the order to try them. Each is made when it is asked for.
 pub(crate) fn sketches(sketch: &Sketch) -> impl Iterator<Item = Vec<V3>> + '_ {
     let mut best: Option<(f64, Vec<V3>)> = None;
+    let mut unfolded = relax::Unfolded::default();
     (0..TRIES + 3).filter_map(move |attempt| {
         #[expect(clippy::cast_possible_truncation, reason = "a handful of attempts")]
         let mut chance = Chance::new(attempt as u32);
         let places = if attempt < TRIES {
             let placed = place::build(sketch, attempt, &mut chance)?;
-            relax::unfolded(sketch, &placed)
+            unfolded.of(sketch, &placed)
         } else if attempt == TRIES {
-            relax::unfolded(sketch, &scaling::scaled(sketch)?)
+            unfolded.of(sketch, &scaling::scaled(sketch)?)
         } else {
             let (_, from) = best.as_ref()?;
-            relax::unfolded(sketch, &relax::through_fourth(sketch, from, &mut chance))
+            unfolded.of(sketch, &relax::through_fourth(sketch, from, &mut chance))
         };
         let cost = relax::cost(sketch, &places);
         if best.as_ref().is_none_or(|(least, _)| cost < *least) {
