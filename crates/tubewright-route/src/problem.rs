@@ -1,7 +1,7 @@
 //! What is to be routed: bodies with their gaps, tubes and their stock bends, components,
 //! crossovers and runs. Independent of any file form.
 
-use tubewright_geometry::{Frame, Point, Solid, UnitVector, Vector};
+use tubewright_geometry::{Frame, Point, Solid, UnitVector, Vector, math};
 
 /// A body that runs must keep clear of. Where it moves, `solid` is already the swept space or
 /// `gap_mm` already holds the motion.
@@ -213,6 +213,44 @@ pub struct Passage {
     pub side: Side,
 }
 
+/// How far the end of a run may lie from where it is wished.
+#[derive(Clone, Debug, PartialEq)]
+pub struct EndRoom {
+    /// Box that the end may lie in, with the wished place in it.
+    pub within: Region,
+    /// How far the direction of arrival may be turned to either side, radians, 0 to less than a quarter
+    /// turn.
+    pub turn_aside_rad: f64,
+    /// How far it may be turned up or down, radians, as the other.
+    pub turn_up_rad: f64,
+    /// Upright columns that the end may not lie in, whatever its height.
+    pub columns: Vec<Region>,
+}
+
+impl EndRoom {
+    /// Middle of the box and how far its corners are from there, mm.
+    pub(crate) fn ball(&self) -> (Point, f64) {
+        let reach = 0.5 * self.within.min.distance(self.within.max);
+        (self.within.min.lerp(self.within.max, 0.5), reach)
+    }
+
+    /// How far the direction of arrival may be off at most, radians.
+    pub(crate) fn most_turn_rad(&self) -> f64 {
+        let [a, b] = [self.turn_aside_rad, self.turn_up_rad].map(math::sin);
+        math::asin((a * a + b * b).sqrt().min(1.0))
+    }
+}
+
+/// An outlet that is sawn off before its start, and what is welded to it there.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct StartRoom {
+    /// It may be sawn up to so far back along its own line, mm, above 0.
+    pub back_mm: f64,
+    /// What is welded on may lead away at up to this angle in each of two planes, radians: saw cut and
+    /// tube share it as a mitre.
+    pub turn_rad: f64,
+}
+
 /// One run to be routed.
 #[derive(Clone, Debug)]
 pub struct Run {
@@ -226,6 +264,12 @@ pub struct Run {
     pub end: Point,
     /// Direction of travel on arrival.
     pub end_direction: UnitVector,
+    /// Room that the end may lie in; `None` holds it where it is.
+    pub end_room: Option<EndRoom>,
+    /// Room that the start may lie in; `None` holds it where it is.
+    pub start_room: Option<StartRoom>,
+    /// Most bends of this run; `None` is [`Rules::max_bends`], which always holds.
+    pub most_bends: Option<usize>,
     /// Numbers of its components in the required order.
     pub components: Vec<usize>,
     /// The crossover it passes.
@@ -298,6 +342,26 @@ pub enum ProblemError {
 }
 
 impl RouteProblem {
+    /// Most bends that a run may have.
+    #[must_use]
+    pub fn most_bends(&self, run: usize) -> usize {
+        let own = self.runs.get(run).and_then(|run| run.most_bends);
+        own.unwrap_or(usize::MAX).min(self.rules.max_bends)
+    }
+
+    /// The same problem with every start held, and every end wished, where a route of it has them.
+    #[must_use]
+    pub fn held_at(&self, route: &crate::route::Route) -> Self {
+        let mut held = self.clone();
+        for (run, ends) in held.runs.iter_mut().zip(&route.ends) {
+            run.start = ends.start;
+            run.end = ends.end;
+            run.end_direction = ends.end_direction;
+            run.start_room = None;
+        }
+        held
+    }
+
     /// Checks once, at the door, what the search takes for granted.
     ///
     /// # Errors
@@ -352,6 +416,22 @@ impl RouteProblem {
                 && p.crossover >= self.crossovers.len()
             {
                 return Err(unlisted("crossover", p.crossover));
+            }
+            let square = core::f64::consts::FRAC_PI_2;
+            let is_turn = |turn: f64| (0.0..square).contains(&turn);
+            let is_room = run.start_room.is_none_or(|room| {
+                room.back_mm >= 0.0 && room.back_mm.is_finite() && is_turn(room.turn_rad)
+            }) && run.end_room.as_ref().is_none_or(|room| {
+                let (low, high) = (room.within.min.to_array(), room.within.max.to_array());
+                let holds = low.iter().zip(high).all(|(low, high)| *low <= high);
+                holds && is_turn(room.turn_aside_rad) && is_turn(room.turn_up_rad)
+            });
+            if !is_room {
+                return Err(ProblemError::UnsoundSize {
+                    id: run.id.clone(),
+                    what: "the room of an end",
+                    value: f64::NAN,
+                });
             }
             if !(run.start.origin.is_finite() && run.end.is_finite()) {
                 return Err(ProblemError::UnsoundSize {

@@ -1,6 +1,6 @@
 //! What the search gives back: pieces, cost by term, the tightest place, and the outcome.
 
-use tubewright_geometry::Point;
+use tubewright_geometry::{Frame, Point, UnitVector};
 
 /// One piece of a run, in order of travel.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -66,6 +66,17 @@ pub struct Tightest {
     pub place: Point,
 }
 
+/// Where a run starts and arrives, chosen in the room that there was.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct RunEnds {
+    /// Its start, with twelve o'clock that the first bend's clock counts from.
+    pub start: Frame,
+    /// Where it arrives.
+    pub end: Point,
+    /// In which direction.
+    pub end_direction: UnitVector,
+}
+
 /// A route that holds: every hard rule is kept.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Route {
@@ -75,6 +86,8 @@ pub struct Route {
     pub runs: Vec<Vec<Piece>>,
     /// Place of each crossover's origin.
     pub crossovers: Vec<Point>,
+    /// Where each run starts and arrives.
+    pub ends: Vec<RunEnds>,
     /// Cost under the model that it was searched with.
     pub cost: f64,
     /// The same, term by term; terms that are zero are left out.

@@ -152,6 +152,9 @@ fn problem_round(start: Frame, pieces: &[Piece]) -> RouteProblem {
             passage: None,
             components_before_passage: None,
             own_bodies: Vec::new(),
+            end_room: None,
+            start_room: None,
+            most_bends: None,
         }],
     }
 }
@@ -190,6 +193,7 @@ proptest! {
             name: "random".into(),
             runs: vec![pieces],
             crossovers: Vec::new(),
+            ends: Vec::new(),
             cost: 0.0,
             terms: Vec::new(),
             lower_bound: 0.0,

@@ -57,6 +57,9 @@ fn problem(start: Frame, end: Point, bodies: Vec<Body>) -> RouteProblem {
             passage: None,
             components_before_passage: None,
             own_bodies: Vec::new(),
+            end_room: None,
+            start_room: None,
+            most_bends: None,
         }],
     }
 }

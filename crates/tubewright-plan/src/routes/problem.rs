@@ -321,6 +321,9 @@ impl Poser<'_> {
             passage,
             components_before_passage: before_passage,
             own_bodies: Vec::new(),
+            end_room: None,
+            start_room: None,
+            most_bends: None,
         });
         Ok(PosedRun {
             name: run.name.to_string(),

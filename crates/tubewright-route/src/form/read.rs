@@ -426,5 +426,8 @@ fn run(
         passage,
         components_before_passage: None,
         own_bodies: Vec::new(),
+        end_room: None,
+        start_room: None,
+        most_bends: None,
     })
 }

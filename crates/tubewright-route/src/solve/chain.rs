@@ -18,14 +18,14 @@ impl Screw {
         moves: Vector::ZERO,
     };
 
-    fn slide(along: Vector) -> Self {
+    pub(crate) fn slide(along: Vector) -> Self {
         Self {
             turns: Vector::ZERO,
             moves: along,
         }
     }
 
-    fn turn(axis: Vector, through: Point) -> Self {
+    pub(crate) fn turn(axis: Vector, through: Point) -> Self {
         Self {
             turns: axis,
             moves: -axis.cross(through.to_vector()),
@@ -52,6 +52,11 @@ impl Stance {
             travel: frame.travel().vector(),
             twelve: frame.twelve().vector(),
         }
+    }
+
+    /// The same as a frame.
+    pub(crate) fn frame(&self) -> Frame {
+        Frame::from_axes(self.origin, unit(self.travel), unit(self.twelve))
     }
 
     pub(crate) fn upright(origin: Point, travel: UnitVector) -> Self {
@@ -113,6 +118,8 @@ pub(crate) struct Laid {
     pub(crate) screws: Vec<Screw>,
     pub(crate) end: Stance,
     pub(crate) length: f64,
+    /// Velocities of the whole chain with the place of what it starts on, with their sizes.
+    pub(crate) start_screws: Vec<(usize, Screw)>,
     /// Upstream and downstream end of each component's axis, with its joint number.
     pub(crate) components: Vec<(usize, usize, Point, Point)>,
 }
@@ -138,6 +145,7 @@ pub(crate) fn lay(
         screws: Vec::with_capacity(layout.sizes()),
         end: start,
         length: 0.0,
+        start_screws: Vec::new(),
         components: Vec::new(),
     };
     let size = |i: usize| x.get(i).copied().unwrap_or(0.0);

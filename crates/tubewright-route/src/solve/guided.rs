@@ -4,13 +4,12 @@
 use std::collections::BTreeSet;
 
 use super::bound::Guide;
-use super::chain::Stance;
 use super::descend::Effort;
 use super::improve::{Meter, Scope, Solution, improve, mend, replaced};
 use super::layout::{Joint, Slot};
 use super::moves::Variant;
 use super::polyline::{Ends, Placed, Polyline};
-use super::system::{Context, tube_of};
+use super::system::{Context, System, tube_of};
 
 /// Most ways of laying the straights of one guide.
 const MOST_WAYS: usize = 8;
@@ -24,12 +23,23 @@ pub(crate) fn follow(
     meter: &mut Meter<'_>,
 ) -> Option<Solution> {
     let chain = best.chains.iter().position(|c| c.run == run)?;
+    let ends = {
+        let system = System::new(ctx, best.chains.clone());
+        let poses = system.poses(&best.x);
+        let chain = best.chains.get(chain)?;
+        let (end, end_direction) = chain.target.at(&ctx.slides, &poses);
+        Ends {
+            start: chain.start.at(&ctx.slides, &poses),
+            end,
+            end_direction,
+        }
+    };
     let mut found: Option<Solution> = None;
     for way in ways(guide) {
         if meter.is_over() {
             break;
         }
-        let Some(variant) = laid(ctx, run, guide, &way) else {
+        let Some(variant) = laid(ctx, (run, ends), guide, &way) else {
             continue;
         };
         let (chains, x) = replaced(best, chain, variant);
@@ -74,14 +84,13 @@ fn ways(guide: &Guide) -> Vec<Vec<Option<usize>>> {
     out
 }
 
-fn laid(ctx: &Context<'_>, run: usize, guide: &Guide, way: &[Option<usize>]) -> Option<Variant> {
-    let own = ctx.problem.runs.get(run)?;
+fn laid(
+    ctx: &Context<'_>,
+    (run, ends): (usize, Ends),
+    guide: &Guide,
+    way: &[Option<usize>],
+) -> Option<Variant> {
     let tube = tube_of(ctx.problem, run)?;
-    let ends = Ends {
-        start: Stance::of(&own.start),
-        end: own.end,
-        end_direction: own.end_direction,
-    };
     let mut line = Polyline {
         corners: guide.corners.clone(),
         placed: Vec::new(),

@@ -104,17 +104,15 @@ fn mend_alone(
     effort: Effort,
 ) -> (Option<Solution>, Landing) {
     let system = System::new(ctx, chains);
-    let poses: Vec<_> = (0..ctx.problem.crossovers.len())
-        .map(|k| system.pose(k, x))
-        .collect();
+    let poses = system.poses(x);
     let own = system.chain_sizes(c, x).to_vec();
     let Some(chain) = system.chains.get(c) else {
         return mend(ctx, system.chains, x, effort);
     };
-    let (end, end_direction) = chain.target.at(&poses);
+    let (end, end_direction) = chain.target.at(&ctx.slides, &poses);
     let alone = Chain {
         run: chain.run,
-        start: Anchor::Fixed(chain.start.at(&poses)),
+        start: Anchor::Fixed(chain.start.at(&ctx.slides, &poses)),
         target: Target::Fixed(end, end_direction),
         layout: chain.layout.clone(),
     };
@@ -189,6 +187,24 @@ fn apart(chain: &Chain) -> f64 {
     }
 }
 
+/// Free sizes of the room that a chain's own ends have, where they move with it.
+fn loose_of(ctx: &Context<'_>, chain: &Chain, scope: Scope) -> usize {
+    if scope != Scope::Together {
+        return 0;
+    }
+    let start = chain.is_sawn(ctx).then(|| ctx.slides.start_of(chain.run));
+    let end = ctx
+        .is_end(&chain.target)
+        .then(|| ctx.slides.end_of(chain.run));
+    [start, end]
+        .into_iter()
+        .flatten()
+        .flatten()
+        .filter_map(|number| ctx.slides.all.get(number))
+        .map(|slide| slide.sizes().iter().filter(|size| size.is_free()).count())
+        .sum()
+}
+
 /// Which sizes move while a change of one chain's layout is tried.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Scope {
@@ -224,7 +240,13 @@ pub(crate) fn improve(
                 x: sizes_of(&best, c),
             };
             let before = layout_floor(ctx, chain, apart(chain));
-            for variant in neighbours(ctx.problem, tube, ctx.cost, &own) {
+            for variant in neighbours(
+                ctx.problem,
+                tube,
+                ctx.cost,
+                &own,
+                loose_of(ctx, chain, scope),
+            ) {
                 let bends: usize = variant.layout.bends()
                     + best
                         .chains
@@ -233,7 +255,7 @@ pub(crate) fn improve(
                         .filter(|(k, other)| *k != c && other.run == chain.run)
                         .map(|(_, other)| other.layout.bends())
                         .sum::<usize>();
-                if bends > ctx.problem.rules.max_bends {
+                if bends > ctx.problem.most_bends(chain.run) {
                     continue;
                 }
                 let (chains, x) = replaced(&best, c, variant);

@@ -11,7 +11,8 @@ use super::field::Field;
 use super::improve::{Meter, Scope, Solution, improve, mend};
 use super::polyline::Ends;
 use super::random::Random;
-use super::single::{self, Reach, Task, glance};
+use super::single::{self, Hung, Reach, Task, glance};
+use super::slides::Pose;
 use super::system::{Anchor, Chain, Context, Target};
 use crate::problem::{Passage, Region, RouteProblem};
 
@@ -26,17 +27,32 @@ struct Span {
 }
 
 impl Span {
-    fn at(&self, poses: &[Vector]) -> Task {
-        let (end, end_direction) = self.target.at(poses);
+    fn at(&self, ctx: &Context<'_>, poses: &[Pose]) -> Task {
+        let (end, end_direction) = self.target.at(&ctx.slides, poses);
         Task {
             run: self.run,
             ends: Ends {
-                start: self.start.at(poses),
+                start: self.start.at(&ctx.slides, poses),
                 end,
                 end_direction,
             },
             components: self.components.clone(),
             max_bends: self.max_bends,
+            hung: None,
+        }
+    }
+
+    /// The same with ends that slide from there, where there is anything to slide on.
+    fn sliding_from(&self, ctx: &Context<'_>, poses: &[Pose]) -> Task {
+        let slides =
+            matches!(self.start, Anchor::Slides(..)) || matches!(self.target, Target::Slides(..));
+        Task {
+            hung: slides.then(|| Hung {
+                start: self.start,
+                target: self.target,
+                poses: poses.to_vec(),
+            }),
+            ..self.at(ctx, poses)
         }
     }
 
@@ -51,12 +67,20 @@ impl Span {
 }
 
 /// The chains of all runs; `split` says how many components of each run lie before its crossover.
-fn spans(problem: &RouteProblem, split: &[usize]) -> Vec<Span> {
+fn spans(ctx: &Context<'_>, split: &[usize]) -> Vec<Span> {
+    let problem = ctx.problem;
     let mut out = Vec::new();
-    let most = problem.rules.max_bends;
     for (run, r) in problem.runs.iter().enumerate() {
-        let start = Anchor::Fixed(Stance::of(&r.start));
-        let end = Target::Fixed(r.end, r.end_direction);
+        let most = problem.most_bends(run);
+        let held = Stance::of(&r.start);
+        let start = match ctx.slides.start_of(run) {
+            Some(slide) => Anchor::Slides(slide, held),
+            None => Anchor::Fixed(held),
+        };
+        let end = match ctx.slides.end_of(run) {
+            Some(slide) => Target::Slides(slide, Vector::ZERO, r.end_direction),
+            None => Target::Fixed(r.end, r.end_direction),
+        };
         let passed = r.passage.and_then(|Passage { crossover, side }| {
             problem
                 .crossovers
@@ -78,14 +102,14 @@ fn spans(problem: &RouteProblem, split: &[usize]) -> Vec<Span> {
         out.push(Span {
             run,
             start,
-            target: Target::Port(crossover, ports.inlet, ports.inlet_direction),
+            target: Target::Slides(crossover, ports.inlet, ports.inlet_direction),
             components: first.to_vec(),
             max_bends: most,
         });
         let outlet = Stance::upright(Point::ORIGIN + ports.outlet, ports.outlet_direction);
         out.push(Span {
             run,
-            start: Anchor::Port(crossover, outlet),
+            start: Anchor::Slides(crossover, outlet),
             target: end,
             components: second.to_vec(),
             max_bends: most,
@@ -105,8 +129,8 @@ pub(crate) fn any(ctx: &Context<'_>, seed: u64, meter: &mut Meter<'_>) -> bool {
             improved: 0,
             first_only: true,
         };
-        return spans(problem, &[]).first().is_some_and(|span| {
-            let task = span.at(&[]);
+        return spans(ctx, &[]).first().is_some_and(|span| {
+            let task = span.sliding_from(ctx, &ctx.slides.as_wished(problem));
             let found = single::search(ctx, &task, &field, seed, reach, meter, |_, _, _| {});
             !found.held.is_empty()
         });
@@ -121,6 +145,59 @@ pub(crate) fn any(ctx: &Context<'_>, seed: u64, meter: &mut Meter<'_>) -> bool {
     !found.is_empty()
 }
 
+/// Most places of the ends of one run that are tried while nothing was found.
+const MOST_PLACES: u64 = 9;
+
+/// Searches the only run of a problem; with room at its ends from where they are wished, and while that
+/// gives nothing from other places.
+fn search_one(
+    ctx: &Context<'_>,
+    span: &Span,
+    field: &Field<'_>,
+    (seed, reach): (u64, Reach),
+    meter: &mut Meter<'_>,
+    seen: &mut dyn FnMut(&Solution, u64, bool),
+) -> Vec<Solution> {
+    let wished = ctx.slides.as_wished(ctx.problem);
+    let first = span.sliding_from(ctx, &wished);
+    if !ctx.slides.has_loose_ends() {
+        return single::search(ctx, &first, field, seed, reach, meter, seen).held;
+    }
+    let mut random = Random::new(seed, 1717);
+    let mut pool = Vec::new();
+    for place in 0..MOST_PLACES {
+        let poses: Vec<Pose> = ctx
+            .slides
+            .all
+            .iter()
+            .zip(&wished)
+            .map(|(slide, wished)| match place {
+                0 => *wished,
+                _ => slide.at(core::array::from_fn(|_| random.unit())),
+            })
+            .collect();
+        let task = span.sliding_from(ctx, &poses);
+        // Half of what is left each time: where the first place gives something, others seldom give more.
+        let left = meter.limit.saturating_sub(meter.spent);
+        let mut own = Meter {
+            spent: 0,
+            limit: left / 2,
+            cancel: meter.cancel,
+        };
+        let found = single::search(ctx, &task, field, seed, reach, &mut own, &mut *seen);
+        meter.spent += own.spent;
+        pool.extend(found.held);
+        if meter.is_over() || left < LEAST_UNITS {
+            break;
+        }
+    }
+    pool.sort_by(|a, b| a.cost.total_cmp(&b.cost));
+    pool
+}
+
+/// Less effort than this is not divided, work units.
+const LEAST_UNITS: u64 = 400;
+
 /// Searches all runs; solutions that hold, cheapest first.
 pub(crate) fn search(
     ctx: &Context<'_>,
@@ -132,14 +209,14 @@ pub(crate) fn search(
     let region = search_region(problem);
     let field = Field::new(&ctx.room, &region);
     let splits = component_splits(problem);
-    let plain = spans(problem, splits.first().map_or(&[], Vec::as_slice));
+    let plain = spans(ctx, splits.first().map_or(&[], Vec::as_slice));
     if let ([span], true) = (plain.as_slice(), problem.crossovers.is_empty()) {
         let reach = Reach {
             rounds: u64::MAX,
             improved: 3,
             first_only: false,
         };
-        return single::search(ctx, &span.at(&[]), &field, seed, reach, meter, seen).held;
+        return search_one(ctx, span, &field, (seed, reach), meter, seen);
     }
     let mut pool: Vec<Solution> = Vec::new();
     let mut best = f64::INFINITY;
@@ -152,12 +229,12 @@ pub(crate) fn search(
         if !pool.is_empty() || meter.is_over() {
             break;
         }
-        let mut starts: Vec<(f64, usize, Vec<Vector>)> = Vec::new();
+        let mut starts: Vec<(f64, usize, Vec<Pose>)> = Vec::new();
         for poses in pose_candidates(ctx, seed.wrapping_add(attempt * 0x51ED)) {
             for (k, split) in splits.iter().enumerate() {
-                let hint: f64 = spans(problem, split)
+                let hint: f64 = spans(ctx, split)
                     .iter()
-                    .map(|s| glance(ctx, &s.at(&poses), &field, seed))
+                    .map(|s| glance(ctx, &s.at(ctx, &poses), &field, seed))
                     .sum();
                 starts.push((hint, k, poses.clone()));
             }
@@ -168,7 +245,7 @@ pub(crate) fn search(
                 break;
             }
             let Some(split) = splits.get(k) else { continue };
-            let spans = spans(problem, split);
+            let spans = spans(ctx, split);
             let reach = Reach {
                 rounds: 4,
                 improved: 2,
@@ -221,7 +298,7 @@ const MENDABLE_MM: f64 = 60.0;
 fn parts_at(
     ctx: &Context<'_>,
     spans: &[Span],
-    poses: &[Vector],
+    poses: &[Pose],
     field: &Field<'_>,
     (seed, reach, limit): (u64, Reach, u64),
     failures: &mut Vec<u64>,
@@ -241,7 +318,7 @@ fn parts_at(
         };
         let found = single::search(
             ctx,
-            &span.at(poses),
+            &span.at(ctx, poses),
             field,
             seed,
             reach,
@@ -298,7 +375,7 @@ fn join(
     ctx: &Context<'_>,
     spans: &[Span],
     parts: &[Vec<Solution>],
-    poses: &[Vector],
+    poses: &[Pose],
     meter: &mut Meter<'_>,
 ) -> Option<Solution> {
     // Choices in order of total price: the cheapest of each, then one of them a rank lower.
@@ -321,9 +398,7 @@ fn join(
             x.extend_from_slice(solution.x.get(..chain.layout.sizes())?);
             chains.push(span.hung(chain));
         }
-        for pose in poses {
-            x.extend(pose.to_array());
-        }
+        x.extend(ctx.slides.sizes_at(poses));
         let (solution, landing) = mend(
             ctx,
             chains,
@@ -344,35 +419,30 @@ fn join(
     None
 }
 
-/// Places of the crossovers worth looking at: a grid over their boxes where their bodies are clear,
-/// the middle first; with several crossovers, random ones.
-fn pose_candidates(ctx: &Context<'_>, seed: u64) -> Vec<Vec<Vector>> {
+/// Places of what slides worth looking at, ends as they are wished and crossovers in the middle first, then
+/// by chance; crossovers where their bodies are clear.
+fn pose_candidates(ctx: &Context<'_>, seed: u64) -> Vec<Vec<Pose>> {
     let problem = ctx.problem;
-    if problem.crossovers.is_empty() {
+    let wished = ctx.slides.as_wished(problem);
+    if wished.is_empty() {
         return vec![Vec::new()];
     }
     let mut random = Random::new(seed, 4242);
     let mut out = Vec::new();
     for k in 0..40 {
-        let mut poses = Vec::new();
-        for crossover in &problem.crossovers {
-            let (lo, hi) = (
-                crossover.poses.min.to_array(),
-                crossover.poses.max.to_array(),
-            );
-            let mut at = [0.0; 3];
-            for ((at, lo), hi) in at.iter_mut().zip(lo).zip(hi) {
-                let t = if k == 0 { 0.5 } else { random.unit() };
-                *at = lo + (hi - lo) * t;
+        let mut poses = wished.clone();
+        for (number, (slide, pose)) in ctx.slides.all.iter().zip(&mut poses).enumerate() {
+            // Where everything stands as it is wished is looked at with other places of the crossovers too.
+            if k > 0 && (k % 2 == 0 || ctx.slides.is_crossover(number)) {
+                *pose = slide.at(core::array::from_fn(|_| random.unit()));
             }
-            poses.push(Vector::from_array(at));
         }
         let clear = problem.crossovers.iter().zip(&poses).all(|(x, pose)| {
             x.body.iter().all(|bar| {
                 let tube = TubeElement {
                     line: CentreLine::Segment {
-                        a: Point::ORIGIN + bar.a + *pose,
-                        b: Point::ORIGIN + bar.b + *pose,
+                        a: Point::ORIGIN + bar.a + pose.shift,
+                        b: Point::ORIGIN + bar.b + pose.shift,
                     },
                     radius: bar.radius_mm,
                 };
@@ -419,7 +489,19 @@ fn component_splits(problem: &RouteProblem) -> Vec<Vec<usize>> {
 pub(crate) fn search_region(problem: &RouteProblem) -> Region {
     let low = |a: Point, b: Point| Point::new(a.x.min(b.x), a.y.min(b.y), a.z.min(b.z));
     let high = |a: Point, b: Point| Point::new(a.x.max(b.x), a.y.max(b.y), a.z.max(b.z));
-    let mut places = problem.runs.iter().flat_map(|r| [r.start.origin, r.end]);
+    let mut places = problem.runs.iter().flat_map(|r| {
+        let back = r.start_room.map_or(0.0, |room| room.back_mm);
+        let within = r.end_room.as_ref().map(|room| room.within);
+        let corners = within.map_or([r.end; 2], |box_| [box_.min, box_.max]);
+        let [low, high] = corners;
+        [
+            r.start.origin,
+            r.start.origin - r.start.travel() * back,
+            low,
+            high,
+            r.end,
+        ]
+    });
     let first = places.next().unwrap_or(Point::ORIGIN);
     let (min, max) = places.fold((first, first), |(a, b), p| (low(a, p), high(b, p)));
     let reach = 500.0 + 0.25 * min.distance(max);

@@ -44,7 +44,7 @@ pub(crate) struct Size {
 
 /// Lever of angles in mm per radian: about how far the rest of a run moves (common practice for
 /// mixed least squares, no source).
-const ANGLE_LEVER_MM: f64 = 200.0;
+pub(crate) const ANGLE_LEVER_MM: f64 = 200.0;
 /// Longest straight that is considered, mm.
 const LONGEST_MM: f64 = 1e5;
 

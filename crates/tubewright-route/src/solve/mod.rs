@@ -23,6 +23,7 @@ mod room;
 mod rounding;
 mod shots;
 mod single;
+mod slides;
 mod stub;
 mod system;
 

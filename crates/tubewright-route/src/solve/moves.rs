@@ -61,12 +61,14 @@ impl Variant {
 }
 
 /// Everything one or two elementary changes away, and bends left out or put in, components moved.
-/// Variants that cannot close for want of free sizes are left out.
+/// Variants that cannot close for want of free sizes, with `loose` that the chain's own ends have, are left
+/// out.
 pub(crate) fn neighbours(
     problem: &RouteProblem,
     tube: &Tube,
     cost: &CostModel,
     from: &Variant,
+    loose: usize,
 ) -> Vec<Variant> {
     let mut tighter = Vec::new();
     let mut looser = Vec::new();
@@ -144,7 +146,7 @@ pub(crate) fn neighbours(
     out.extend(with_a_component_moved(problem, from));
     out.retain(|v| {
         let ranges = v.layout.ranges(problem, tube, cost);
-        ranges.iter().filter(|r| r.is_free()).count() >= 5
+        ranges.iter().filter(|r| r.is_free()).count() + loose >= 5
     });
     out
 }

@@ -2,7 +2,7 @@
 //! passes there is searched anew. A wall is a thin body that stands out from where the run is
 //! nearest; what keeps clear of it keeps every rule without it too.
 
-use tubewright_geometry::{OrientedBox, Point, Solid, Vector};
+use tubewright_geometry::{OrientedBox, Point, Solid};
 
 use super::alternatives::{Passed, passed};
 use super::descend::Effort;
@@ -75,11 +75,9 @@ fn round_the_wall(
     let system = System::new(ctx, best.chains.clone());
     let chain = best.chains.get(place.chain)?;
     let tube = tube_of(ctx.problem, chain.run)?;
-    let poses: Vec<Vector> = (0..ctx.problem.crossovers.len())
-        .map(|k| system.pose(k, &best.x))
-        .collect();
-    let (end, end_direction) = chain.target.at(&poses);
-    let start = chain.start.at(&poses);
+    let poses = system.poses(&best.x);
+    let (end, end_direction) = chain.target.at(&ctx.slides, &poses);
+    let start = chain.start.at(&ctx.slides, &poses);
     let wall = wall(ctx, place, tube.od_mm, [start.origin, end])?;
     let mut walled = ctx.problem.clone();
     walled.bodies.push(Body {
@@ -112,7 +110,8 @@ fn round_the_wall(
                 Joint::Bend { .. } => None,
             })
             .collect(),
-        max_bends: ctx.problem.rules.max_bends.saturating_sub(elsewhere),
+        hung: None,
+        max_bends: ctx.problem.most_bends(chain.run).saturating_sub(elsewhere),
     };
     let field = Field::new(&walled.room, &search_region(walled.problem));
     let reach = Reach {
@@ -124,7 +123,7 @@ fn round_the_wall(
         .held
         .into_iter()
         .next()?;
-    if best.chains.len() == 1 {
+    if best.chains.len() == 1 && poses.is_empty() {
         return Some(found);
     }
     // Among the other chains, whose rules it has not seen yet.
@@ -138,9 +137,7 @@ fn round_the_wall(
         }
         debug_assert_eq!(system.chain_sizes(c, &best.x).len(), chain.layout.sizes());
     }
-    for pose in &poses {
-        x.extend(pose.to_array());
-    }
+    x.extend(ctx.slides.sizes_at(&poses));
     if let (Some(slot), Some(new)) = (chains.get_mut(place.chain), found.chains.first()) {
         slot.layout = new.layout.clone();
     }

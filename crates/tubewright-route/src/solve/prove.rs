@@ -34,9 +34,12 @@ pub(crate) fn end_blocked(ctx: &Context<'_>) -> Option<Proof> {
     ctx.problem.runs.iter().find_map(|run| {
         let radius = ctx.problem.tubes.get(run.tube)?.od_mm / 2.0;
         let ends = [(run.start.origin, SLACK_MM), (run.end, SLACK_MM + END_MM)];
+        let is_loose = [run.start_room.is_some(), run.end_room.is_some()];
         ends.into_iter()
+            .zip(is_loose)
             .enumerate()
-            .find_map(|(k, (place, slack))| {
+            .filter(|(_, (_, is_loose))| !is_loose)
+            .find_map(|(k, ((place, slack), _))| {
                 let margin = ctx.room.margin_at(place) - radius;
                 if margin >= -slack {
                     return None;
@@ -75,7 +78,9 @@ fn of_run(ctx: &Context<'_>, run: &Run) -> Option<Proof> {
     // A crossover turns the run within its ports.
     // Nothing is claimed of a run whose start stands within the gap of the body that carries it.
     let is_own = !run.own_bodies.is_empty() && ctx.room.margin_at(run.start.origin) < radius;
-    if run.passage.is_some() || is_own {
+    // Nor of one whose ends may lie elsewhere.
+    let is_loose = run.start_room.is_some() || run.end_room.is_some();
+    if run.passage.is_some() || is_own || is_loose {
         return None;
     }
     if run.own_bodies.is_empty()

@@ -74,6 +74,10 @@ pub(crate) fn reason(
         let mut changed = problem.clone();
         for run in &mut changed.runs {
             run.end += run.end_direction * moved;
+            if let Some(room) = &mut run.end_room {
+                room.within.min += run.end_direction * moved;
+                room.within.max += run.end_direction * moved;
+            }
             if let Some(w) = &mut changed.workspace {
                 // The box grows with the end that leaves it, as far as the end moves.
                 let by = run.end_direction * moved;

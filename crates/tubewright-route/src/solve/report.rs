@@ -1,11 +1,12 @@
 //! From sizes back to pieces, with the cost by term and the tightest place.
 
-use tubewright_geometry::{Point, math};
+use tubewright_geometry::{Point, Vector, math};
 
 use super::improve::Solution;
 use super::layout::{Joint, Slot};
-use super::system::{Anchor, Context, System, Target, tube_of};
-use crate::route::{Piece, Route, Term, Tightest};
+use super::slides::Pose;
+use super::system::{Anchor, Context, System, tube_of};
+use crate::route::{Piece, Route, RunEnds, Term, Tightest};
 
 /// Makes the route of a solution that holds.
 pub(crate) fn route(
@@ -23,7 +24,9 @@ pub(crate) fn route(
         let Some(pieces) = runs.get_mut(chain.run) else {
             continue;
         };
-        if let Anchor::Port(crossover, _) = chain.start {
+        if let Anchor::Slides(crossover, _) = chain.start
+            && ctx.slides.is_crossover(crossover)
+        {
             pieces.push(Piece::Crossover { crossover });
             terms[3] += ctx.cost.weld;
         }
@@ -63,11 +66,15 @@ pub(crate) fn route(
                 None => {}
             }
         }
-        if matches!(chain.target, Target::Fixed(..)) {
+        if ctx.is_end(&chain.target) {
             terms[3] += ctx.cost.weld;
+        }
+        if chain.is_sawn(ctx) {
+            terms[1] += ctx.cost.cut;
         }
     }
     let cost = solution.cost;
+    let poses = system.poses(&solution.x);
     terms[6] = system.lost_ground(&system.lay(&solution.x)).0;
     // Straights are what is left: their price depends on the legs beside them.
     terms[2] = cost - terms.iter().sum::<f64>();
@@ -84,8 +91,9 @@ pub(crate) fn route(
         name,
         runs,
         crossovers: (0..problem.crossovers.len())
-            .map(|k| Point::ORIGIN + system.pose(k, &solution.x))
+            .map(|k| Point::ORIGIN + poses.get(k).map_or(Vector::ZERO, |pose| pose.shift))
             .collect(),
+        ends: run_ends(&system, &poses),
         cost,
         terms: names
             .into_iter()
@@ -97,16 +105,44 @@ pub(crate) fn route(
     }
 }
 
+/// Where each run starts and arrives.
+fn run_ends(system: &System<'_, '_>, poses: &[Pose]) -> Vec<RunEnds> {
+    let slides = &system.ctx.slides;
+    let mut out: Vec<RunEnds> = system
+        .ctx
+        .problem
+        .runs
+        .iter()
+        .map(|run| RunEnds {
+            start: run.start,
+            end: run.end,
+            end_direction: run.end_direction,
+        })
+        .collect();
+    for chain in &system.chains {
+        let Some(ends) = out.get_mut(chain.run) else {
+            continue;
+        };
+        if system.ctx.is_end(&chain.target) {
+            (ends.end, ends.end_direction) = chain.target.at(slides, poses);
+        }
+        if chain.is_sawn(system.ctx) {
+            ends.start = chain.start.at(slides, poses).frame();
+        }
+    }
+    out
+}
+
 fn tightest(system: &System<'_, '_>, x: &[f64]) -> Option<Tightest> {
     let problem = system.ctx.problem;
     let mut best: Option<(f64, Tightest)> = None;
     let mut contacts = Vec::new();
     for (c, (chain, laid)) in system.chains.iter().zip(system.lay(x)).enumerate() {
         let stub_mm = problem.runs.get(chain.run).map_or(0.0, |run| {
-            if run.own_bodies.is_empty() || !chain.start_is_of(run) {
+            if run.own_bodies.is_empty() || !chain.start_is_of(&system.ctx.slides, run) {
                 0.0
             } else {
-                problem.rules.stub_mm
+                problem.rules.stub_mm + run.start_room.map_or(0.0, |room| room.back_mm)
             }
         });
         for element in &laid.elements {

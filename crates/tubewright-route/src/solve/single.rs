@@ -13,25 +13,52 @@ use super::layout::Layout;
 use super::polyline::Ends;
 use super::random::Random;
 use super::shots::{Aim, Shot};
+use super::slides::Pose;
 use super::system::{Anchor, Chain, Context, System, Target, tube_of};
 
-/// A chain to be found, with both ends fixed.
+/// A chain to be found between two places.
 #[derive(Clone, Debug)]
 pub(crate) struct Task {
     pub(crate) run: usize,
     pub(crate) ends: Ends,
     pub(crate) components: Vec<usize>,
     pub(crate) max_bends: usize,
+    /// What its ends slide on while its shots are mended, where they may.
+    pub(crate) hung: Option<Hung>,
+}
+
+/// Ends that slide, and where everything stands at first.
+#[derive(Clone, Debug)]
+pub(crate) struct Hung {
+    pub(crate) start: Anchor,
+    pub(crate) target: Target,
+    pub(crate) poses: Vec<Pose>,
 }
 
 impl Task {
-    pub(crate) fn chain(&self, layout: Layout) -> Chain {
+    fn chain(&self, layout: Layout) -> Chain {
+        let (start, target) = match &self.hung {
+            Some(hung) => (hung.start, hung.target),
+            None => (
+                Anchor::Fixed(self.ends.start),
+                Target::Fixed(self.ends.end, self.ends.end_direction),
+            ),
+        };
         Chain {
             run: self.run,
-            start: Anchor::Fixed(self.ends.start),
-            target: Target::Fixed(self.ends.end, self.ends.end_direction),
+            start,
+            target,
             layout,
         }
+    }
+
+    /// Sizes of its chain with the places of what slides.
+    fn sizes(&self, ctx: &Context<'_>, own: &[f64]) -> Vec<f64> {
+        let mut x = own.to_vec();
+        if let Some(hung) = &self.hung {
+            x.extend(ctx.slides.sizes_at(&hung.poses));
+        }
+        x
     }
 }
 
@@ -117,7 +144,7 @@ pub(crate) fn volley(
             mend(
                 ctx,
                 vec![task.chain(shot.layout.clone())],
-                &shot.x,
+                &task.sizes(ctx, &shot.x),
                 Effort {
                     steps: 40,
                     pull: 0.1,

@@ -2,7 +2,7 @@
 
 use super::chain::{Element, Part};
 use super::room::Contact;
-use super::system::{Anchor, System, clip};
+use super::system::{System, clip};
 
 impl System<'_, '_> {
     /// Everything nearer than `limit` mm (over the gap) to an element of chain `c`, without the bodies
@@ -10,17 +10,20 @@ impl System<'_, '_> {
     pub(super) fn contacts(&self, c: usize, element: &Element, limit: f64, out: &mut Vec<Contact>) {
         let room = &self.ctx.room;
         room.near(&element.tube, limit, out);
-        let rest_mm = self.ctx.problem.rules.stub_mm - element.along;
-        let own = match self.chains.get(c) {
-            Some(chain) if matches!(chain.start, Anchor::Fixed(_)) && rest_mm > 0.0 => self
-                .ctx
-                .problem
-                .runs
-                .get(chain.run)
-                .filter(|run| chain.start_is_of(run))
-                .map_or(&[][..], |run| &run.own_bodies),
-            _ => &[],
-        };
+        let run = self
+            .chains
+            .get(c)
+            .and_then(|chain| Some((chain, self.ctx.problem.runs.get(chain.run)?)))
+            .filter(|(chain, run)| chain.start_is_of(&self.ctx.slides, run))
+            .map(|(_, run)| run);
+        // An outlet that is sawn off further back comes out of them further along.
+        let back = run
+            .and_then(|run| run.start_room)
+            .map_or(0.0, |room| room.back_mm);
+        let rest_mm = self.ctx.problem.rules.stub_mm + back - element.along;
+        let own = run
+            .filter(|_| rest_mm > 0.0)
+            .map_or(&[][..], |run| &run.own_bodies);
         if own.is_empty() || element.part != Part::Tube {
             return;
         }

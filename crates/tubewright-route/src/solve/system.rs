@@ -4,10 +4,11 @@
 use tubewright_geometry::distance::clearance_between;
 use tubewright_geometry::{CentreLine, Point, TubeElement, UnitVector, Vector, math};
 
-use super::chain::{Element, Laid, Part, Stance, lay};
+use super::chain::{Element, Laid, Part, Screw, Stance, lay};
 use super::descend::HOLDS_MM;
 use super::layout::{Layout, Size};
 use super::room::{Contact, Room};
+use super::slides::{Pose, SLIDE_SIZES, Slides, out_of_column};
 use crate::cost::CostModel;
 use crate::problem::{RouteProblem, Tube};
 
@@ -16,6 +17,7 @@ pub(crate) struct Context<'p> {
     pub(crate) problem: &'p RouteProblem,
     pub(crate) cost: &'p CostModel,
     pub(crate) room: Room,
+    pub(crate) slides: Slides,
 }
 
 impl<'p> Context<'p> {
@@ -24,6 +26,15 @@ impl<'p> Context<'p> {
             problem,
             cost,
             room: Room::new(problem),
+            slides: Slides::of(problem),
+        }
+    }
+
+    /// Whether a target is where its run arrives.
+    pub(crate) const fn is_end(&self, target: &Target) -> bool {
+        match target {
+            Target::Fixed(..) => true,
+            Target::Slides(number, ..) => !self.slides.is_crossover(*number),
         }
     }
 }
@@ -32,42 +43,54 @@ impl<'p> Context<'p> {
 #[derive(Clone, Copy, Debug)]
 pub(crate) enum Anchor {
     Fixed(Stance),
-    /// At a port of a crossover; the stance is in the crossover's coordinates.
-    Port(usize, Stance),
-}
-
-impl Anchor {
-    /// The same with crossovers at the given places.
-    pub(crate) fn at(self, poses: &[Vector]) -> Stance {
-        match self {
-            Self::Fixed(stance) => stance,
-            Self::Port(crossover, local) => Stance {
-                origin: local.origin + poses.get(crossover).copied().unwrap_or(Vector::ZERO),
-                ..local
-            },
-        }
-    }
-}
-
-impl Target {
-    /// The same with crossovers at the given places.
-    pub(crate) fn at(self, poses: &[Vector]) -> (Point, UnitVector) {
-        match self {
-            Self::Fixed(point, direction) => (point, direction),
-            Self::Port(crossover, local, direction) => (
-                Point::ORIGIN + local + poses.get(crossover).copied().unwrap_or(Vector::ZERO),
-                direction,
-            ),
-        }
-    }
+    /// On a slide: at a port of a crossover, in the crossover's coordinates, or at a start that may be
+    /// sawn further back.
+    Slides(usize, Stance),
 }
 
 /// Where a chain must arrive.
 #[derive(Clone, Copy, Debug)]
 pub(crate) enum Target {
     Fixed(Point, UnitVector),
-    /// At a port of a crossover, in the crossover's coordinates.
-    Port(usize, Vector, UnitVector),
+    /// On a slide: at a port of a crossover, in the crossover's coordinates, or at an end with room.
+    Slides(usize, Vector, UnitVector),
+}
+
+impl Anchor {
+    /// The same with slides at the given places.
+    pub(crate) fn at(self, slides: &Slides, poses: &[Pose]) -> Stance {
+        match self {
+            Self::Fixed(stance) => stance,
+            Self::Slides(number, local) => {
+                let (Some(slide), Some(pose)) = (slides.all.get(number), poses.get(number)) else {
+                    return local;
+                };
+                let moved = Stance {
+                    origin: local.origin + pose.shift,
+                    ..local
+                };
+                slide.turned(moved, pose.turn)
+            }
+        }
+    }
+}
+
+impl Target {
+    /// The same with slides at the given places.
+    pub(crate) fn at(self, slides: &Slides, poses: &[Pose]) -> (Point, UnitVector) {
+        match self {
+            Self::Fixed(point, direction) => (point, direction),
+            Self::Slides(number, local, direction) => {
+                let (Some(slide), Some(pose)) = (slides.all.get(number), poses.get(number)) else {
+                    return (Point::ORIGIN + local, direction);
+                };
+                (
+                    Point::ORIGIN + local + pose.shift,
+                    slide.arrival(direction, pose.turn),
+                )
+            }
+        }
+    }
 }
 
 /// One chain.
@@ -80,25 +103,39 @@ pub(crate) struct Chain {
 }
 
 impl Chain {
+    /// Whether it begins where its run's outlet is sawn off.
+    pub(super) const fn is_sawn(&self, ctx: &Context<'_>) -> bool {
+        match self.start {
+            Anchor::Fixed(_) => false,
+            Anchor::Slides(number, _) => !ctx.slides.is_crossover(number),
+        }
+    }
+
     /// Whether it is the one that begins where its run does; one that is held at a crossover's outlet
     /// is not.
-    pub(super) fn start_is_of(&self, run: &crate::problem::Run) -> bool {
+    pub(super) fn start_is_of(&self, slides: &Slides, run: &crate::problem::Run) -> bool {
         match self.start {
-            Anchor::Fixed(stance) => stance.origin.distance(run.start.origin) < 1e-6,
-            Anchor::Port(..) => false,
+            // Held for a while, it may stand anywhere in the room of its start.
+            Anchor::Fixed(stance) => {
+                let back = run.start_room.map_or(0.0, |room| room.back_mm);
+                let behind = run.start.origin - stance.origin;
+                let along = behind.dot(run.start.travel().vector()).clamp(0.0, back);
+                (behind - run.start.travel() * along).norm() < 1e-6
+            }
+            Anchor::Slides(number, _) => !slides.is_crossover(number),
         }
     }
 }
 
-/// Chains with their sizes in one row, crossover places behind.
+/// Chains with their sizes in one row, places of slides behind.
 pub(crate) struct System<'c, 'p> {
     pub(crate) ctx: &'c Context<'p>,
     pub(crate) chains: Vec<Chain>,
-    /// First size of each chain; the last entry is where crossover places start.
+    /// First size of each chain; the last entry is where places of slides start.
     pub(crate) offsets: Vec<usize>,
     pub(crate) sizes: Vec<Size>,
     pub(crate) fixed_cost: f64,
-    /// Whether crossovers are part of it.
+    /// Whether slides are part of it.
     hangs: bool,
 }
 
@@ -139,21 +176,14 @@ impl<'c, 'p> System<'c, 'p> {
                 .is_some_and(|r| r.passage.is_some());
             fixed_cost += ctx.cost.weld * if passes { 2.0 } else { 1.0 };
         }
-        // Chains whose ends are held know nothing of crossovers.
-        let hangs = chains
-            .iter()
-            .any(|c| matches!(c.start, Anchor::Port(..)) || matches!(c.target, Target::Port(..)));
-        for crossover in ctx.problem.crossovers.iter().filter(|_| hangs) {
-            let (lo, hi) = (
-                crossover.poses.min.to_array(),
-                crossover.poses.max.to_array(),
-            );
-            sizes.extend(lo.into_iter().zip(hi).map(|(lo, hi)| Size {
-                lo,
-                hi,
-                price: 0.0,
-                lever: 1.0,
-            }));
+        // An outlet that is sawn off takes a cut.
+        fixed_cost += ctx.cost.cut * chains.iter().filter(|c| c.is_sawn(ctx)).count() as f64;
+        // Chains whose ends are held know nothing of slides.
+        let hangs = chains.iter().any(|c| {
+            matches!(c.start, Anchor::Slides(..)) || matches!(c.target, Target::Slides(..))
+        });
+        if hangs {
+            sizes.extend(ctx.slides.all.iter().flat_map(|slide| slide.sizes()));
         }
         Self {
             ctx,
@@ -183,14 +213,27 @@ impl<'c, 'p> System<'c, 'p> {
         self.cost(x) + lost
     }
 
-    pub(crate) fn pose(&self, crossover: usize, x: &[f64]) -> Vector {
-        let first = self.pose_index(crossover);
-        let at = |k: usize| x.get(first + k).copied().unwrap_or(0.0);
-        Vector::new(at(0), at(1), at(2))
+    /// Places of all slides.
+    pub(crate) fn poses(&self, x: &[f64]) -> Vec<Pose> {
+        if !self.hangs {
+            return Vec::new();
+        }
+        self.ctx
+            .slides
+            .all
+            .iter()
+            .enumerate()
+            .map(|(number, slide)| {
+                let first = self.pose_index(number);
+                slide.pose(core::array::from_fn(|k| {
+                    x.get(first + k).copied().unwrap_or(0.0)
+                }))
+            })
+            .collect()
     }
 
-    fn pose_index(&self, crossover: usize) -> usize {
-        self.offsets.last().copied().unwrap_or(0) + 3 * crossover
+    fn pose_index(&self, slide: usize) -> usize {
+        self.offsets.last().copied().unwrap_or(0) + SLIDE_SIZES * slide
     }
 
     pub(crate) fn chain_sizes<'x>(&self, chain: usize, x: &'x [f64]) -> &'x [f64] {
@@ -201,48 +244,53 @@ impl<'c, 'p> System<'c, 'p> {
     }
 
     pub(crate) fn lay(&self, x: &[f64]) -> Vec<Laid> {
+        let poses = self.poses(x);
         self.chains
             .iter()
             .enumerate()
             .map(|(c, chain)| {
-                let start = match chain.start {
-                    Anchor::Fixed(stance) => stance,
-                    Anchor::Port(crossover, local) => Stance {
-                        origin: local.origin + self.pose(crossover, x),
-                        ..local
-                    },
-                };
+                let start = chain.start.at(&self.ctx.slides, &poses);
                 let (radius, clr) = tube_of(self.ctx.problem, chain.run)
                     .map_or((0.0, 1.0), |t| (t.od_mm / 2.0, t.clr_mm));
-                lay(
+                let mut laid = lay(
                     self.ctx.problem,
                     &chain.layout,
                     start,
                     radius,
                     clr,
                     self.chain_sizes(c, x),
-                )
+                );
+                laid.start_screws = self.start_screws(chain, &poses);
+                laid
             })
             .collect()
     }
 
-    fn target(&self, chain: &Chain, x: &[f64]) -> (Point, UnitVector) {
-        match chain.target {
-            Target::Fixed(point, direction) => (point, direction),
-            Target::Port(crossover, local, direction) => {
-                (Point::ORIGIN + local + self.pose(crossover, x), direction)
+    /// Two directions across that of arrival; of an end that may turn, those that it turns to.
+    fn across(&self, target: Target) -> (UnitVector, [Vector; 2]) {
+        match target {
+            Target::Slides(number, _, direction) if !self.ctx.slides.is_crossover(number) => {
+                let sides = self.ctx.slides.all.get(number).map(|slide| slide.across);
+                (direction, sides.unwrap_or([Vector::ZERO; 2]))
+            }
+            Target::Fixed(_, direction) | Target::Slides(_, _, direction) => {
+                let u = direction.any_normal();
+                (
+                    direction,
+                    [u.vector(), direction.vector().cross(u.vector())],
+                )
             }
         }
     }
 
     /// Closure errors: five a chain (three of place, two of direction times a lever), in mm.
     pub(crate) fn residual(&self, x: &[f64], laid: &[Laid]) -> Vec<f64> {
+        let poses = self.poses(x);
         let mut out = Vec::with_capacity(5 * laid.len());
         for (chain, laid) in self.chains.iter().zip(laid) {
-            let (point, direction) = self.target(chain, x);
+            let (point, _) = chain.target.at(&self.ctx.slides, &poses);
             let off = laid.end.origin - point;
-            let u = direction.any_normal();
-            let v = direction.vector().cross(u.vector());
+            let (direction, [u, v]) = self.across(chain.target);
             // Past a quarter turn the sine would point the wrong way.
             let travel = laid.end.travel;
             let mut side = [u.dot(travel), v.dot(travel)];
@@ -250,6 +298,11 @@ impl<'c, 'p> System<'c, 'p> {
                 let norm = (side[0] * side[0] + side[1] * side[1]).sqrt().max(1e-9);
                 let grown = (2.0 - norm) / norm;
                 side = side.map(|s| s * grown);
+            }
+            if let Target::Slides(number, ..) = chain.target
+                && let Some(pose) = poses.get(number)
+            {
+                side = [side[0] - pose.turn[0], side[1] - pose.turn[1]];
             }
             out.extend([off.x, off.y, off.z]);
             out.extend(side.map(|s| s * DIRECTION_LEVER_MM));
@@ -264,39 +317,62 @@ impl<'c, 'p> System<'c, 'p> {
         for (c, (chain, laid)) in self.chains.iter().zip(laid).enumerate() {
             let mut block = vec![vec![0.0; n]; 5];
             let first = self.offsets.get(c).copied().unwrap_or(0);
-            let direction = match chain.target {
-                Target::Fixed(_, d) | Target::Port(_, _, d) => d,
-            };
-            let u = direction.any_normal();
-            let v = direction.vector().cross(u.vector());
-            for (j, screw) in laid.screws.iter().enumerate() {
+            let (_, [u, v]) = self.across(chain.target);
+            let arrives = |screw: &Screw| {
                 let moved = screw.at(laid.end.origin).to_array();
                 let turned = screw.turns.cross(laid.end.travel);
                 let sides = [u.dot(turned), v.dot(turned)].map(|s| s * DIRECTION_LEVER_MM);
-                for (row, value) in block.iter_mut().zip(moved.into_iter().chain(sides)) {
-                    if let Some(slot) = row.get_mut(first + j) {
-                        *slot = value;
+                moved.into_iter().chain(sides)
+            };
+            let mut put = |column: usize, values: &mut dyn Iterator<Item = f64>| {
+                for (row, value) in block.iter_mut().zip(values) {
+                    if let Some(slot) = row.get_mut(column) {
+                        *slot += value;
                     }
                 }
+            };
+            for (j, screw) in laid.screws.iter().enumerate() {
+                put(first + j, &mut arrives(screw));
             }
-            if let Anchor::Port(crossover, _) = chain.start {
-                self.add_pose(&mut block, crossover, 1.0);
+            for (column, screw) in &laid.start_screws {
+                put(*column, &mut arrives(screw));
             }
-            if let Target::Port(crossover, _, _) = chain.target {
-                self.add_pose(&mut block, crossover, -1.0);
+            if let Target::Slides(number, ..) = chain.target
+                && let Some(slide) = self.ctx.slides.all.get(number)
+            {
+                let index = self.pose_index(number);
+                for k in 0..3 {
+                    let moved = slide.axis(k) * -1.0;
+                    put(index + k, &mut moved.to_array().into_iter());
+                }
+                for k in 0..2 {
+                    let mut sides = [0.0; 5];
+                    sides[3 + k] = -DIRECTION_LEVER_MM;
+                    put(index + 3 + k, &mut sides.into_iter());
+                }
             }
             rows.append(&mut block);
         }
         rows
     }
 
-    fn add_pose(&self, block: &mut [Vec<f64>], crossover: usize, sign: f64) {
-        let first = self.pose_index(crossover);
-        for (k, row) in block.iter_mut().take(3).enumerate() {
-            if let Some(slot) = row.get_mut(first + k) {
-                *slot += sign;
-            }
-        }
+    /// Velocities of a whole chain with the place of the slide that it starts on, with their sizes.
+    fn start_screws(&self, chain: &Chain, poses: &[Pose]) -> Vec<(usize, Screw)> {
+        let Anchor::Slides(number, _) = chain.start else {
+            return Vec::new();
+        };
+        let (Some(slide), Some(pose)) = (self.ctx.slides.all.get(number), poses.get(number)) else {
+            return Vec::new();
+        };
+        let index = self.pose_index(number);
+        let origin = chain.start.at(&self.ctx.slides, poses).origin;
+        let turns = slide.turning(origin, pose.turn);
+        (0..3)
+            .map(|k| Screw::slide(slide.axis(k)))
+            .chain(turns)
+            .enumerate()
+            .map(|(k, screw)| (index + k, screw))
+            .collect()
     }
 
     /// Adds `weight · (velocity of the place with each size)` to `gradient`.
@@ -331,20 +407,19 @@ impl<'c, 'p> System<'c, 'p> {
                 *slot += factor * weight.dot(screw.at(place));
             }
         }
-        if let Some(Chain {
-            start: Anchor::Port(crossover, _),
-            ..
-        }) = self.chains.get(c)
-        {
-            self.add_pose_gradient(gradient, *crossover, weight);
+        for (column, screw) in &laid.start_screws {
+            if let Some(slot) = gradient.get_mut(*column) {
+                *slot += weight.dot(screw.at(place));
+            }
         }
     }
 
-    fn add_pose_gradient(&self, gradient: &mut [f64], crossover: usize, weight: Vector) {
-        let first = self.pose_index(crossover);
-        for (k, w) in weight.to_array().into_iter().enumerate() {
-            if let Some(slot) = gradient.get_mut(first + k) {
-                *slot += w;
+    fn add_pose_gradient(&self, gradient: &mut [f64], slide: usize, weight: Vector) {
+        let first = self.pose_index(slide);
+        for k in 0..3 {
+            let axis = self.ctx.slides.all.get(slide).map(|slide| slide.axis(k));
+            if let (Some(slot), Some(axis)) = (gradient.get_mut(first + k), axis) {
+                *slot += axis.dot(weight);
             }
         }
     }
@@ -380,8 +455,36 @@ impl<'c, 'p> System<'c, 'p> {
         self.pair_rows(laid, limit, &mut rows);
         if self.hangs {
             self.crossover_rows(x, laid, limit, &mut rows);
+            self.column_rows(x, limit, &mut rows);
         }
         rows
+    }
+
+    /// Ends with room against the columns that they must keep out of.
+    fn column_rows(&self, x: &[f64], limit: f64, rows: &mut Vec<Row>) {
+        let poses = self.poses(x);
+        for (c, chain) in self.chains.iter().enumerate() {
+            let Target::Slides(number, ..) = chain.target else {
+                continue;
+            };
+            let Some(slide) = self.ctx.slides.all.get(number) else {
+                continue;
+            };
+            let (place, _) = chain.target.at(&self.ctx.slides, &poses);
+            for (k, column) in slide.columns.iter().enumerate() {
+                let (margin, out) = out_of_column(column, place);
+                if margin >= limit {
+                    continue;
+                }
+                let mut gradient = vec![0.0; self.sizes.len()];
+                self.add_pose_gradient(&mut gradient, number, out);
+                rows.push(Row {
+                    margin,
+                    gradient,
+                    group: group(4000 + c, number, k),
+                });
+            }
+        }
     }
 
     fn zone_rows(&self, c: usize, laid: &Laid, rows: &mut Vec<Row>) {
@@ -436,8 +539,9 @@ impl<'c, 'p> System<'c, 'p> {
     fn crossover_rows(&self, x: &[f64], laid: &[Laid], limit: f64, rows: &mut Vec<Row>) {
         let problem = self.ctx.problem;
         let mut contacts = Vec::new();
+        let poses = self.poses(x);
         for (k, crossover) in problem.crossovers.iter().enumerate() {
-            let shift = self.pose(k, x);
+            let shift = poses.get(k).map_or(Vector::ZERO, |pose| pose.shift);
             for (b, bar) in crossover.body.iter().enumerate() {
                 let tube = TubeElement {
                     line: CentreLine::Segment {
@@ -470,8 +574,8 @@ impl<'c, 'p> System<'c, 'p> {
                         tube_of(problem, plan.run).map_or(0.0, |t| math::PI * t.clr_mm + 1.0);
                     let (from, to) = match (own, plan.start) {
                         (false, _) => (0.0, chain.length),
-                        (true, Anchor::Port(..)) => (reach, chain.length),
-                        (true, Anchor::Fixed(_)) => (0.0, chain.length - reach),
+                        (true, Anchor::Slides(n, _)) if n == k => (reach, chain.length),
+                        (true, _) => (0.0, chain.length - reach),
                     };
                     for (e, element) in chain.elements.iter().enumerate() {
                         let length = element.tube.line.length();

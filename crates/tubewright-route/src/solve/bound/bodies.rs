@@ -85,7 +85,9 @@ impl<'a> Bodies<'a> {
 
     /// How far the tube goes straight on from the start before it meets something, mm.
     pub(super) fn ahead(&self, link: &Link) -> f64 {
-        self.free(link.start, link.start_way, |_| link.start_ball)
+        self.free(link.start, link.start_way, |s| {
+            link.start_ball + s * link.start_turn
+        })
     }
 
     /// How far the tube comes straight to the end, mm.

@@ -51,12 +51,17 @@ fn links(ctx: &Context<'_>, run: &Run, poses: &[Region], before: usize) -> Optio
     let rules = &ctx.problem.rules;
     let middle = place.min.lerp(place.max, 0.5);
     let ball = place.min.distance(place.max) / 2.0 + ARITHMETIC;
+    let (outset, last) = (
+        super::Outermost::start(run),
+        super::Outermost::end(ctx, run),
+    );
     let (first, second) = run.components.split_at_checked(before)?;
     Some([
         Link {
-            start: run.start.origin,
+            start: outset.middle,
             start_way: run.start.travel().vector(),
-            start_ball: ARITHMETIC,
+            start_ball: outset.ball_mm,
+            start_turn: outset.turn_rad,
             end: middle + ports.inlet,
             end_way: ports.inlet_direction.vector(),
             end_ball: ball + rules.end_place_mm,
@@ -68,10 +73,11 @@ fn links(ctx: &Context<'_>, run: &Run, poses: &[Region], before: usize) -> Optio
             start: middle + ports.outlet,
             start_way: ports.outlet_direction.vector(),
             start_ball: ball,
-            end: run.end,
+            start_turn: 0.0,
+            end: last.middle,
             end_way: run.end_direction.vector(),
-            end_ball: rules.end_place_mm + ARITHMETIC,
-            end_turn: rules.end_turn_rad + ARITHMETIC,
+            end_ball: last.ball_mm,
+            end_turn: last.turn_rad,
             components: second.to_vec(),
             components_mm: components_mm(ctx, second),
         },

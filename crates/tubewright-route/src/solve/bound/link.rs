@@ -10,6 +10,8 @@ pub(super) struct Link {
     pub(super) start_way: Vector,
     /// How far the start may be off, mm.
     pub(super) start_ball: f64,
+    /// How far the direction of leaving may be off, radians.
+    pub(super) start_turn: f64,
     pub(super) end: Point,
     pub(super) end_way: Vector,
     /// How far the end may be off, mm; the tolerance of an arrival with it.

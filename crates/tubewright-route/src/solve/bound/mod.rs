@@ -77,17 +77,55 @@ pub(crate) fn refined(
     total.min(best)
 }
 
+/// An end of a run, with how far from there and from its direction it may be.
+struct Outermost {
+    middle: tubewright_geometry::Point,
+    ball_mm: f64,
+    turn_rad: f64,
+}
+
+impl Outermost {
+    fn start(run: &Run) -> Self {
+        let room = run.start_room;
+        let half = 0.5 * room.map_or(0.0, |room| room.back_mm);
+        Self {
+            middle: run.start.origin - run.start.travel() * half,
+            ball_mm: half + ARITHMETIC,
+            // Two turns in planes square to each other are less than both together.
+            turn_rad: room.map_or(0.0, |room| 2.0 * room.turn_rad),
+        }
+    }
+
+    fn end(ctx: &Context<'_>, run: &Run) -> Self {
+        let rules = &ctx.problem.rules;
+        let (middle, reach) = run
+            .end_room
+            .as_ref()
+            .map_or((run.end, 0.0), crate::problem::EndRoom::ball);
+        let turn = run
+            .end_room
+            .as_ref()
+            .map_or(0.0, crate::problem::EndRoom::most_turn_rad);
+        Self {
+            middle,
+            ball_mm: reach + rules.end_place_mm + ARITHMETIC,
+            turn_rad: turn + rules.end_turn_rad + ARITHMETIC,
+        }
+    }
+}
+
 /// A run without a crossover.
 fn plain(ctx: &Context<'_>, run: &Run) -> Link {
-    let rules = &ctx.problem.rules;
+    let (first, last) = (Outermost::start(run), Outermost::end(ctx, run));
     Link {
-        start: run.start.origin,
+        start: first.middle,
         start_way: run.start.travel().vector(),
-        start_ball: ARITHMETIC,
-        end: run.end,
+        start_ball: first.ball_mm,
+        start_turn: first.turn_rad,
+        end: last.middle,
         end_way: run.end_direction.vector(),
-        end_ball: rules.end_place_mm + ARITHMETIC,
-        end_turn: rules.end_turn_rad + ARITHMETIC,
+        end_ball: last.ball_mm,
+        end_turn: last.turn_rad,
         components: run.components.clone(),
         components_mm: components_mm(ctx, &run.components),
     }
@@ -135,10 +173,16 @@ impl<'a> Stretch<'a> {
     /// A run that is one straight; infinite where the ends are not on one line.
     fn without_bends(&self, link: &Link) -> f64 {
         let way = link.end - link.start;
-        let along = way.dot(link.start_way);
+        let is_turned = link.start_turn > 0.0;
+        let along = if is_turned {
+            way.norm()
+        } else {
+            way.dot(link.start_way)
+        };
         let doubt = link.start_ball + link.end_ball;
         let aside = (way - link.start_way * along).norm();
-        if angle(link.start_way, link.end_way) > link.end_turn || aside > doubt {
+        let turn = angle(link.start_way, link.end_way);
+        if turn > link.start_turn + link.end_turn || (aside > doubt && !is_turned) {
             return f64::INFINITY;
         }
         let left = along - link.components_mm;

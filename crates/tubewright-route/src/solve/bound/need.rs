@@ -33,13 +33,14 @@ impl Need {
         let way = link.end - link.start;
         let doubt_mm = link.start_ball + link.end_ball;
         let between = angle(link.start_way, link.end_way);
-        let mut turn = (between - link.end_turn).max(0.0);
+        let free_turn = link.start_turn + link.end_turn;
+        let mut turn = (between - free_turn).max(0.0);
         let apart = way.norm();
         if apart > doubt_mm {
-            let doubt = math::asin((doubt_mm / apart).min(1.0)) + link.end_turn;
+            let doubt = math::asin((doubt_mm / apart).min(1.0)) + free_turn;
             for d in [link.start_way, link.end_way] {
                 let aside = (angle(d, way) - doubt).min(math::FRAC_PI_2);
-                turn = turn.max(2.0 * aside - between - link.end_turn);
+                turn = turn.max(2.0 * aside - between - free_turn);
             }
         }
         Self {

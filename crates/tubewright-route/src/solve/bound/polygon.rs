@@ -305,7 +305,7 @@ impl Search<'_> {
             at: link.start + link.start_way * middle(0),
             axis: link.start_way,
             along: half(0),
-            ball: link.start_ball,
+            ball: link.start_ball + node.high[0] * link.start_turn,
         };
         let last = Corner {
             at: link.end - link.end_way * middle(1),
@@ -356,7 +356,7 @@ impl Search<'_> {
             legs.push(if k == 0 {
                 Leg {
                     way: link.start_way,
-                    cone: 0.0,
+                    cone: link.start_turn,
                     least: node.low[0],
                     most: node.high[0],
                 }

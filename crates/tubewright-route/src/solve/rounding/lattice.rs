@@ -11,6 +11,7 @@ use tubewright_geometry::{Point, UnitVector, Vector, math};
 
 use super::super::chain::Stance;
 use super::super::layout::{Joint, Layout, Size, Slot};
+use super::super::slides::Slide;
 use super::ShopSteps;
 use crate::problem::Component;
 
@@ -23,6 +24,8 @@ pub(super) struct Lattice<'a> {
     pub(super) start: Stance,
     pub(super) end: Point,
     pub(super) direction: UnitVector,
+    /// Room that the end may lie in and turn in, where it has any.
+    pub(super) room: Option<&'a Slide>,
     pub(super) steps: ShopSteps,
     /// Sizes of the closing piece (first and last) and its own steps.
     pub(super) fine: Option<((usize, usize), ShopSteps)>,
@@ -280,12 +283,18 @@ impl Lattice<'_> {
         worst: f64,
     ) -> Option<Way> {
         let travel = out_of(&a.out, b.out.travel);
+        let direction = self.room.map_or(self.direction, |room| {
+            room.nearest_arrival(self.direction, travel)
+        });
         let direction_rad = math::atan2(
-            travel.cross(self.direction.vector()).norm(),
-            self.direction.dot(travel),
+            travel.cross(direction.vector()).norm(),
+            direction.dot(travel),
         );
         let arrival = a.out.origin + out_of(&a.out, b.out.origin.to_vector());
-        let missing = self.end - arrival;
+        let end = self
+            .room
+            .map_or(self.end, |room| room.nearest_place(arrival));
+        let missing = end - arrival;
         let ways: Vec<Vector> = straights
             .iter()
             .map(|s| {
@@ -305,7 +314,10 @@ impl Lattice<'_> {
             .collect();
         let wanted = least_change(&ways, &now, straights, missing);
         let (lengths, left) = nearest_corner(&ways, &now, &wanted, straights, missing);
-        let distance_mm = left.norm();
+        let distance_mm = self.room.map_or(left.norm(), |room| {
+            let place = end - left;
+            room.nearest_place(place).distance(place)
+        });
         let moved: f64 = a.moved
             + b.moved
             + lengths

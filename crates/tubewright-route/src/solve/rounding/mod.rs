@@ -12,6 +12,7 @@ use super::descend::{Effort, HOLDS_MM, close, descend};
 use super::improve::Solution;
 use super::layout::{Joint, Slot};
 use super::report;
+use super::slides::Pose;
 use super::system::{Anchor, Chain, Context, Row, System, Target, tube_of};
 use crate::cost::CostModel;
 use crate::problem::RouteProblem;
@@ -236,7 +237,18 @@ impl Attempt<'_, '_> {
             chains: system.chains.clone(),
             x: all.x,
         };
-        let out = report::route(ctx, &rounded, route.name.clone(), route.lower_bound);
+        let mut out = report::route(ctx, &rounded, route.name.clone(), route.lower_bound);
+        // An end with room is where the rounded pieces lead.
+        let system = System::new(ctx, rounded.chains);
+        for (chain, laid) in system.chains.iter().zip(system.lay(&rounded.x)) {
+            if ctx.slides.end_of(chain.run).is_some()
+                && ctx.is_end(&chain.target)
+                && let Some(ends) = out.ends.get_mut(chain.run)
+            {
+                ends.end = laid.end.origin;
+                ends.end_direction = laid.end.frame().travel();
+            }
+        }
         self.best = Some((
             worst,
             Rounded {
@@ -317,11 +329,11 @@ fn round_all(
     (closing, may_cut): (Option<ClosingPiece>, bool),
 ) -> Option<All> {
     let system = System::new(ctx, chains.to_vec());
-    let poses: Vec<Vector> = (0..ctx.problem.crossovers.len())
-        .map(|k| {
-            let p = system.pose(k, base).to_array();
-            Vector::from_array(p.map(|v| (v / steps.length_mm).round() * steps.length_mm))
-        })
+    let whole = |v: f64| (v / steps.length_mm).round() * steps.length_mm;
+    let poses: Vec<Pose> = system
+        .poses(base)
+        .iter()
+        .map(|pose| Pose::shifted(Vector::from_array(pose.shift.to_array().map(whole))))
         .collect();
     let mut all = All {
         chains: chains.to_vec(),
@@ -333,13 +345,13 @@ fn round_all(
         .x
         .iter_mut()
         .skip(system.offsets.last().copied().unwrap_or(0))
-        .zip(poses.iter().flat_map(|p| p.to_array()))
+        .zip(ctx.slides.sizes_at(&poses))
     {
         *slot = pose;
     }
     // Every chain closed on the rounded places first, so that later ones are judged among good ones.
     for (c, chain) in chains.iter().enumerate() {
-        let own = System::new(ctx, vec![alone(chain, &poses)]);
+        let own = System::new(ctx, vec![alone(ctx, chain, &poses)]);
         let mut from = system.chain_sizes(c, base).to_vec();
         if !close(&own, &mut from, 25) {
             return None;
@@ -371,10 +383,10 @@ fn put(system: &System<'_, '_>, x: &mut [f64], c: usize, own: &[f64]) {
     }
 }
 
-fn alone(chain: &Chain, poses: &[Vector]) -> Chain {
-    let (end, end_direction) = chain.target.at(poses);
+fn alone(ctx: &Context<'_>, chain: &Chain, poses: &[Pose]) -> Chain {
+    let (end, end_direction) = chain.target.at(&ctx.slides, poses);
     Chain {
-        start: Anchor::Fixed(chain.start.at(poses)),
+        start: Anchor::Fixed(chain.start.at(&ctx.slides, poses)),
         target: Target::Fixed(end, end_direction),
         ..chain.clone()
     }
@@ -425,7 +437,7 @@ fn round_chain(
     ctx: &Context<'_>,
     all: &All,
     c: usize,
-    poses: &[Vector],
+    poses: &[Pose],
     steps: ShopSteps,
     (closing, may_cut): (Option<ClosingPiece>, bool),
 ) -> Option<Chosen> {
@@ -496,14 +508,14 @@ fn round_layout(
     chains: &[Chain],
     x: &[f64],
     c: usize,
-    poses: &[Vector],
+    poses: &[Pose],
     steps: ShopSteps,
     closing: Option<ClosingPiece>,
 ) -> Option<Chosen> {
     let system = System::new(ctx, chains.to_vec());
     let chain = chains.get(c)?;
     let tube = tube_of(ctx.problem, chain.run)?;
-    let own = System::new(ctx, vec![alone(chain, poses)]);
+    let own = System::new(ctx, vec![alone(ctx, chain, poses)]);
     // A stock bend is bent to its stock angle, not to where the tolerance let it be; the rest closes
     // on it again.
     let mut base = system.chain_sizes(c, x).to_vec();
@@ -518,15 +530,19 @@ fn round_layout(
     let fine = closing
         .filter(|f| f.run == chain.run)
         .and_then(|f| Some((fine_joint(chain, chains, c, f.piece, &base)?, f.steps)));
-    let (end, direction) = chain.target.at(poses);
+    let (end, direction) = chain.target.at(&ctx.slides, poses);
     let lattice = Lattice {
         layout: &chain.layout,
         components: &ctx.problem.components,
         ranges: &own.sizes,
         clr_mm: tube.clr_mm,
-        start: chain.start.at(poses),
+        start: chain.start.at(&ctx.slides, poses),
         end,
         direction,
+        room: matches!(chain.target, Target::Fixed(..))
+            .then(|| ctx.slides.end_of(chain.run))
+            .flatten()
+            .and_then(|number| ctx.slides.all.get(number)),
         steps,
         fine,
     };

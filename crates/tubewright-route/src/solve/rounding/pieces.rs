@@ -3,6 +3,7 @@
 use super::super::chain::Stance;
 use super::super::improve::Solution;
 use super::super::layout::{Joint, Layout, Slot, stock_for};
+use super::super::slides::Pose;
 use super::super::system::{Anchor, Chain, Context, System, Target, tube_of};
 use super::RoundError;
 use crate::problem::Passage;
@@ -42,8 +43,8 @@ pub(crate) fn solution_of(ctx: &Context<'_>, route: &Route) -> Result<Solution, 
                     ports.outlet_direction,
                 );
                 (
-                    Target::Port(crossover, ports.inlet, ports.inlet_direction),
-                    Anchor::Port(crossover, outlet),
+                    Target::Slides(crossover, ports.inlet, ports.inlet_direction),
+                    Anchor::Slides(crossover, outlet),
                 )
             } else {
                 (Target::Fixed(r.end, r.end_direction), start)
@@ -59,9 +60,12 @@ pub(crate) fn solution_of(ctx: &Context<'_>, route: &Route) -> Result<Solution, 
             start = next;
         }
     }
-    for place in &route.crossovers {
-        x.extend(place.to_array());
-    }
+    let poses: Vec<Pose> = route
+        .crossovers
+        .iter()
+        .map(|place| Pose::shifted(place.to_vector()))
+        .collect();
+    x.extend(ctx.slides.sizes_at(&poses));
     let system = System::new(ctx, chains);
     Ok(Solution {
         cost: system.full_cost(&x),

@@ -1,0 +1,278 @@
+//! What may slide while a run is searched: crossovers, ends that may lie anywhere in a room, and starts
+//! that may be sawn further back. Their places are sizes like any other.
+
+use tubewright_geometry::{Frame, Point, UnitVector, Vector, math};
+
+use super::chain::{Screw, Stance};
+use super::layout::{ANGLE_LEVER_MM, Size};
+use crate::problem::{Region, RouteProblem};
+
+/// Sizes of a slide: along its three axes, and two turns.
+pub(crate) const SLIDE_SIZES: usize = 5;
+
+/// How a thing may slide, and at an end of a run turn.
+#[derive(Clone, Debug)]
+pub(crate) struct Slide {
+    /// Axes of the three shifts.
+    axes: [Vector; 3],
+    low: [f64; 3],
+    high: [f64; 3],
+    /// Most of each turn: of an end the sine of what its direction may be off, of a start radians.
+    most_turn: [f64; 2],
+    /// Directions that an end may turn to, axes that a start may turn about.
+    pub(crate) across: [Vector; 2],
+    /// Upright columns that it must keep out of.
+    pub(crate) columns: Vec<Region>,
+}
+
+/// Place of a slide.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Pose {
+    pub(crate) shift: Vector,
+    pub(crate) turn: [f64; 2],
+}
+
+impl Pose {
+    /// Where a crossover's origin lies.
+    pub(crate) const fn shifted(shift: Vector) -> Self {
+        Self {
+            shift,
+            turn: [0.0; 2],
+        }
+    }
+}
+
+/// All slides of a problem: the crossovers by number, then the ends and starts of runs.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct Slides {
+    pub(crate) all: Vec<Slide>,
+    /// For each run the numbers of the slides of its start and its end.
+    of_run: Vec<[Option<usize>; 2]>,
+    crossovers: usize,
+}
+
+const AXES: [Vector; 3] = [
+    Vector::new(1.0, 0.0, 0.0),
+    Vector::new(0.0, 1.0, 0.0),
+    Vector::new(0.0, 0.0, 1.0),
+];
+
+impl Slides {
+    pub(crate) fn of(problem: &RouteProblem) -> Self {
+        let mut out = Self {
+            all: problem
+                .crossovers
+                .iter()
+                .map(|crossover| Slide::within(crossover.poses))
+                .collect(),
+            of_run: Vec::new(),
+            crossovers: problem.crossovers.len(),
+        };
+        for run in &problem.runs {
+            let start = run.start_room.map(|room| {
+                let frame = &run.start;
+                out.all.push(Slide {
+                    axes: [frame.travel().vector(), AXES[1], AXES[2]],
+                    low: [-room.back_mm, 0.0, 0.0],
+                    high: [0.0; 3],
+                    most_turn: [room.turn_rad; 2],
+                    across: [frame.twelve().vector(), frame.three().vector()],
+                    columns: Vec::new(),
+                });
+                out.all.len() - 1
+            });
+            let end = run.end_room.as_ref().map(|room| {
+                let [aside, up] = sides_of(run.end, run.end_direction);
+                out.all.push(Slide {
+                    most_turn: [room.turn_aside_rad, room.turn_up_rad].map(math::sin),
+                    across: [aside, up],
+                    columns: room.columns.clone(),
+                    ..Slide::within(room.within)
+                });
+                out.all.len() - 1
+            });
+            out.of_run.push([start, end]);
+        }
+        out
+    }
+
+    pub(crate) const fn is_crossover(&self, number: usize) -> bool {
+        number < self.crossovers
+    }
+
+    /// Whether there is anything but crossovers.
+    pub(crate) const fn has_loose_ends(&self) -> bool {
+        self.all.len() > self.crossovers
+    }
+
+    pub(crate) fn start_of(&self, run: usize) -> Option<usize> {
+        self.of_run.get(run)?[0]
+    }
+
+    pub(crate) fn end_of(&self, run: usize) -> Option<usize> {
+        self.of_run.get(run)?[1]
+    }
+
+    /// The sizes of places of all slides, in their order.
+    pub(crate) fn sizes_at(&self, poses: &[Pose]) -> Vec<f64> {
+        self.all
+            .iter()
+            .zip(poses)
+            .flat_map(|(slide, pose)| slide.sizes_at(pose))
+            .collect()
+    }
+
+    /// Where everything stands as it is wished: crossovers in the middle of their room.
+    pub(crate) fn as_wished(&self, problem: &RouteProblem) -> Vec<Pose> {
+        let mut poses: Vec<Pose> = self.all.iter().map(|slide| slide.at([0.5; 3])).collect();
+        for (run, numbers) in problem.runs.iter().zip(&self.of_run) {
+            if let Some(pose) = numbers[0].and_then(|n| poses.get_mut(n)) {
+                *pose = Pose::shifted(Vector::ZERO);
+            }
+            if let Some(pose) = numbers[1].and_then(|n| poses.get_mut(n)) {
+                *pose = Pose::shifted(run.end.to_vector());
+            }
+        }
+        poses
+    }
+}
+
+/// To the right of a direction seen along it, and up from it.
+fn sides_of(at: Point, direction: UnitVector) -> [Vector; 2] {
+    let frame = Frame::upright(at, direction);
+    [frame.three().vector(), frame.twelve().vector()]
+}
+
+impl Slide {
+    const fn within(room: Region) -> Self {
+        Self {
+            axes: AXES,
+            low: [room.min.x, room.min.y, room.min.z],
+            high: [room.max.x, room.max.y, room.max.z],
+            most_turn: [0.0; 2],
+            across: [Vector::ZERO; 2],
+            columns: Vec::new(),
+        }
+    }
+
+    /// Ranges of its sizes; none of them has a price.
+    pub(crate) fn sizes(&self) -> [Size; SLIDE_SIZES] {
+        let size = |k: usize| {
+            let (lo, hi, lever) = match k.checked_sub(3) {
+                None => (self.low[k], self.high[k], 1.0),
+                Some(turn) => (-self.most_turn[turn], self.most_turn[turn], ANGLE_LEVER_MM),
+            };
+            Size {
+                lo,
+                hi,
+                price: 0.0,
+                lever,
+            }
+        };
+        [size(0), size(1), size(2), size(3), size(4)]
+    }
+
+    /// Place at shares of the three ranges.
+    pub(crate) fn at(&self, shares: [f64; 3]) -> Pose {
+        let mut sizes = [0.0; SLIDE_SIZES];
+        for (k, share) in shares.into_iter().enumerate() {
+            sizes[k] = self.low[k] + (self.high[k] - self.low[k]) * share;
+        }
+        self.pose(sizes)
+    }
+
+    pub(crate) fn pose(&self, sizes: [f64; SLIDE_SIZES]) -> Pose {
+        let [a, b, c, turn @ ..] = sizes;
+        Pose {
+            shift: self.axes[0] * a + self.axes[1] * b + self.axes[2] * c,
+            turn,
+        }
+    }
+
+    /// The sizes of a place. The axes that a slide moves along are square to each other.
+    pub(crate) fn sizes_at(&self, pose: &Pose) -> [f64; SLIDE_SIZES] {
+        let along = |k: usize| self.axes[k].dot(pose.shift);
+        let [a, b] = pose.turn;
+        [along(0), along(1), along(2), a, b]
+    }
+
+    /// How a place that slides along moves with each shift.
+    pub(crate) const fn axis(&self, k: usize) -> Vector {
+        self.axes[k]
+    }
+
+    /// A start that is turned: about its first axis, then about its second, which stands still.
+    pub(crate) fn turned(&self, stance: Stance, turn: [f64; 2]) -> Stance {
+        let about = |stance: Stance, k: usize| {
+            if turn[k] == 0.0 {
+                return stance;
+            }
+            let axis = UnitVector::from_unit(self.across[k]);
+            Stance {
+                travel: stance.travel.rotated_about(axis, turn[k]),
+                twelve: stance.twelve.rotated_about(axis, turn[k]),
+                ..stance
+            }
+        };
+        about(about(stance, 0), 1)
+    }
+
+    /// Velocities of all behind a start with its two turns.
+    pub(crate) fn turning(&self, through: Point, turn: [f64; 2]) -> [Screw; 2] {
+        let second = UnitVector::from_unit(self.across[1]);
+        [
+            Screw::turn(self.across[0].rotated_about(second, turn[1]), through),
+            Screw::turn(self.across[1], through),
+        ]
+    }
+
+    /// The direction of arrival at an end that is turned.
+    pub(crate) fn arrival(&self, direction: UnitVector, turn: [f64; 2]) -> UnitVector {
+        let aside = self.across[0] * turn[0] + self.across[1] * turn[1];
+        let ahead = (1.0 - aside.norm_squared()).max(0.0).sqrt();
+        (direction.vector() * ahead + aside)
+            .direction()
+            .unwrap_or(direction)
+    }
+}
+
+impl Slide {
+    /// The place of an end's room that is nearest to a place.
+    pub(crate) fn nearest_place(&self, place: Point) -> Point {
+        let within = |place: Point| {
+            let mut at = place.to_array();
+            for ((at, low), high) in at.iter_mut().zip(self.low).zip(self.high) {
+                *at = at.clamp(low, high);
+            }
+            Point::from_array(at)
+        };
+        self.columns.iter().fold(within(place), |place, column| {
+            let (margin, out) = out_of_column(column, place);
+            within(place + out * (-margin).max(0.0))
+        })
+    }
+
+    /// The direction of arrival allowed at an end that is nearest to a direction.
+    pub(crate) fn nearest_arrival(&self, wished: UnitVector, travel: Vector) -> UnitVector {
+        let turn = [0, 1].map(|k| {
+            let most = self.most_turn[k];
+            self.across[k].dot(travel).clamp(-most, most)
+        });
+        self.arrival(wished, turn)
+    }
+}
+
+/// How far a place is outside of an upright column, mm (inside it is below zero), and the direction that
+/// leads out of it soonest.
+pub(crate) fn out_of_column(column: &Region, place: Point) -> (f64, Vector) {
+    let sides = [
+        (column.min.x - place.x, AXES[0] * -1.0),
+        (place.x - column.max.x, AXES[0]),
+        (column.min.y - place.y, AXES[1] * -1.0),
+        (place.y - column.max.y, AXES[1]),
+    ];
+    sides
+        .into_iter()
+        .max_by(|a, b| a.0.total_cmp(&b.0))
+        .unwrap_or((f64::INFINITY, Vector::ZERO))
+}

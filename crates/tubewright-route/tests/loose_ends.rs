@@ -1,0 +1,362 @@
+//! Ends that may lie in a room and starts that may be sawn further back: each is put where the whole run
+//! costs least, never outside of its room, and the pieces arrive there by an independent walk.
+#![expect(clippy::unwrap_used, clippy::panic, reason = "helpers of tests")]
+
+use std::sync::atomic::AtomicBool;
+
+use proptest::prelude::*;
+use tubewright_geometry::{Frame, OrientedBox, Point, Solid, UnitVector};
+use tubewright_route::problem::{
+    Body, BodyKind, EndRoom, ProblemError, Region, Rules, Run, StartRoom, StockBend, Tube,
+};
+use tubewright_route::{
+    Budget, CostModel, Outcome, Piece, Route, RouteProblem, ShopSteps, round_and_close, solve,
+};
+
+const CLR_MM: f64 = 90.0;
+const RADIUS_MM: f64 = 30.0;
+const WELD: f64 = 9.0;
+const CUT: f64 = 4.0;
+/// Straight tube with its share of the flow proxy, a mm.
+const PER_MM: f64 = (12.0 + 1.5) / 1000.0;
+
+fn cost() -> CostModel {
+    CostModel::route_problem(WELD, CUT, 0.05, 1.5)
+}
+
+fn problem(start: Frame, end: Point) -> RouteProblem {
+    let stock = [30.0, 45.0, 90.0_f64].map(|degrees| StockBend {
+        angle_rad: degrees.to_radians(),
+        price: 10.0,
+        leg_in_mm: 0.0,
+        leg_out_mm: 0.0,
+    });
+    RouteProblem {
+        id: "loose".into(),
+        bodies: Vec::new(),
+        workspace: None,
+        tubes: vec![Tube {
+            id: "60".into(),
+            od_mm: 2.0 * RADIUS_MM,
+            wall_mm: 2.0,
+            clr_mm: CLR_MM,
+            stock: stock.to_vec(),
+            straight_price_per_m: 12.0,
+        }],
+        rules: Rules {
+            min_straight_mm: 30.0,
+            min_bend_rad: 5.0_f64.to_radians(),
+            max_bends: 6,
+            self_gap_mm: 0.0,
+            run_gap_mm: 0.0,
+            uncut_tolerance_rad: 0.5_f64.to_radians(),
+            stub_mm: 100.0,
+            rounding_room_mm: 0.0,
+            end_place_mm: 0.0,
+            end_turn_rad: 0.0,
+        },
+        components: Vec::new(),
+        crossovers: Vec::new(),
+        runs: vec![Run {
+            id: "run".into(),
+            tube: 0,
+            start,
+            end,
+            end_direction: UnitVector::X,
+            end_room: None,
+            start_room: None,
+            most_bends: None,
+            components: Vec::new(),
+            passage: None,
+            components_before_passage: None,
+            own_bodies: Vec::new(),
+        }],
+    }
+}
+
+fn straight_ahead() -> Frame {
+    Frame::upright(Point::new(0.0, 0.0, 300.0), UnitVector::X)
+}
+
+fn solved(problem: &RouteProblem) -> Outcome {
+    let budget = Budget {
+        work_units: 2500,
+        seed: 1,
+    };
+    solve(
+        problem,
+        &cost(),
+        budget,
+        &AtomicBool::new(false),
+        &mut |_| {},
+    )
+    .unwrap()
+}
+
+fn best(problem: &RouteProblem) -> Route {
+    match solved(problem) {
+        Outcome::Solved { alternatives, .. } => alternatives.into_iter().next().unwrap(),
+        other => panic!("{other:?}"),
+    }
+}
+
+/// Where the pieces lead from the start that the route names, from the definition.
+fn walked(route: &Route) -> Frame {
+    route.runs[0]
+        .iter()
+        .fold(route.ends[0].start, |frame, piece| match *piece {
+            Piece::Straight { length_mm } => frame.advanced(length_mm),
+            Piece::Bend {
+                angle_rad,
+                clock_rad,
+            } => frame.rolled(clock_rad).bent(angle_rad, CLR_MM),
+            _ => panic!("no component here"),
+        })
+}
+
+fn arrives_as_told(route: &Route) {
+    let (arrival, told) = (walked(route), route.ends[0]);
+    assert!(
+        arrival.origin.distance(told.end) < 1e-6,
+        "{arrival:?} {told:?}"
+    );
+    assert!(arrival.travel().angle_to(told.end_direction) < 1e-9);
+}
+
+fn along_the_valance() -> EndRoom {
+    EndRoom {
+        within: Region {
+            min: Point::new(900.0, -20.0, 290.0),
+            max: Point::new(900.0, 400.0, 350.0),
+        },
+        turn_aside_rad: 0.0,
+        turn_up_rad: 0.0,
+        columns: Vec::new(),
+    }
+}
+
+/// Two welds and a length of tube.
+fn straight_price(length_mm: f64) -> f64 {
+    2.0 * WELD + length_mm * PER_MM
+}
+
+#[test]
+fn a_tip_that_may_lie_along_the_valance_is_put_where_it_costs_least() {
+    let mut problem = problem(straight_ahead(), Point::new(900.0, 180.0, 320.0));
+    let held = best(&problem);
+    assert!(held.ends[0].end.distance(problem.runs[0].end) < 1e-9);
+    problem.runs[0].end_room = Some(along_the_valance());
+    let loose = best(&problem);
+    arrives_as_told(&loose);
+    let end = loose.ends[0].end;
+    assert!((end.x - 900.0).abs() < 1e-6, "{end:?}");
+    assert!((-20.0 - 1e-6..=400.0 + 1e-6).contains(&end.y), "{end:?}");
+    assert!((290.0 - 1e-6..=350.0 + 1e-6).contains(&end.z), "{end:?}");
+    // Straight back from the start is in the room.
+    let straight = straight_price(900.0);
+    assert!(loose.cost < held.cost - 1.0, "{} {}", loose.cost, held.cost);
+    assert!((loose.cost - straight).abs() < 0.05, "{}", loose.cost);
+    assert!(loose.lower_bound <= straight + 1e-9);
+}
+
+/// A column over the straight way closes it: the tip leaves by the side that is nearer.
+#[test]
+fn a_tip_keeps_out_from_under_what_it_must_not_blow_at() {
+    let mut problem = problem(straight_ahead(), Point::new(900.0, 180.0, 320.0));
+    let column = Region {
+        min: Point::new(500.0, -200.0, 0.0),
+        max: Point::new(1200.0, 90.0, 0.0),
+    };
+    let mut room = along_the_valance();
+    room.columns = vec![column];
+    problem.runs[0].end_room = Some(room);
+    let route = best(&problem);
+    arrives_as_told(&route);
+    let end = route.ends[0].end;
+    assert!(end.y >= 90.0 - 0.05, "{end:?}");
+    assert!(route.cost > straight_price(900.0) + 1.0);
+}
+
+/// A tip that may look aside needs one bend where a held one needs two.
+#[test]
+fn a_tip_is_turned_as_far_as_it_may_be() {
+    let mut problem = problem(straight_ahead(), Point::new(900.0, 180.0, 300.0));
+    let bends = |route: &Route| {
+        let is_bend = |piece: &&Piece| matches!(piece, Piece::Bend { .. });
+        route.runs[0].iter().filter(is_bend).count()
+    };
+    let here = problem.runs[0].end;
+    problem.runs[0].end_room = Some(EndRoom {
+        within: Region {
+            min: here,
+            max: here,
+        },
+        turn_aside_rad: 35.0_f64.to_radians(),
+        turn_up_rad: 5.0_f64.to_radians(),
+        columns: Vec::new(),
+    });
+    let route = best(&problem);
+    arrives_as_told(&route);
+    assert!(route.ends[0].end.distance(here) < 1e-6);
+    assert_eq!(bends(&route), 1, "{route:?}");
+    let off = route.ends[0].end_direction.angle_to(UnitVector::X);
+    assert!(off <= 35.2_f64.to_radians(), "{}", off.to_degrees());
+    // As far as it may and no further: two bends again, or a turned tip at the edge of what it may.
+    if let Some(room) = &mut problem.runs[0].end_room {
+        room.turn_aside_rad = 2.0_f64.to_radians();
+    }
+    let route = best(&problem);
+    arrives_as_told(&route);
+    assert_eq!(bends(&route), 2);
+    let sine = route.ends[0].end_direction.vector().y.abs();
+    assert!(sine <= 2.0_f64.to_radians().sin() + 1e-9);
+}
+
+/// A wall before the outlet leaves too little room to turn: sawn off further back there is enough.
+#[test]
+fn an_outlet_is_sawn_off_where_the_flange_leaves_no_room() {
+    let wall = Body {
+        id: "bulkhead".into(),
+        solid: Solid::Box(OrientedBox::axis_aligned(
+            Point::new(160.0, 0.0, 300.0),
+            [10.0, 2000.0, 2000.0],
+        )),
+        gap_mm: 10.0,
+        kind: BodyKind::Car,
+    };
+    let mut problem = problem(straight_ahead(), Point::new(-200.0, 600.0, 300.0));
+    problem.runs[0].end_direction = UnitVector::Y;
+    problem.bodies = vec![wall];
+    // From the flange: bend of 90 mm and half a tube of 30 mm make 120 mm, and 150 − 10 are there.
+    let held = best(&problem);
+    let Solid::Box(wall) = &mut problem.bodies[0].solid else {
+        panic!("a box")
+    };
+    wall.centre = Point::new(100.0, 0.0, 300.0);
+    assert!(matches!(
+        solved(&problem),
+        Outcome::Infeasible { .. } | Outcome::NotFoundInEffort { .. }
+    ));
+    problem.runs[0].start_room = Some(StartRoom {
+        back_mm: 120.0,
+        turn_rad: 0.0,
+    });
+    let route = best(&problem);
+    arrives_as_told(&route);
+    let sawn = -route.ends[0].start.origin.x;
+    // 90 − 10 mm are there at the flange, 120 are needed: at least 40 have to go.
+    assert!((40.0 - 0.1..=120.0 + 1e-9).contains(&sawn), "{sawn}");
+    assert!((route.ends[0].start.origin.y).abs() < 1e-9);
+    assert!(route.ends[0].start.travel().angle_to(UnitVector::X) < 1e-12);
+    assert!(held.cost > 0.0 && route.lower_bound <= route.cost);
+    // The cut is paid.
+    let cuts = route
+        .terms
+        .iter()
+        .find(|(term, _)| *term == tubewright_route::route::Term::Cuts);
+    assert!(cuts.is_some_and(|(_, money)| *money >= CUT - 1e-9));
+}
+
+/// What is welded on at an angle saves a bend.
+#[test]
+fn a_mitre_at_the_outlet_turns_as_far_as_it_may() {
+    let mut problem = problem(straight_ahead(), Point::new(900.0, 180.0, 300.0));
+    problem.runs[0].start_room = Some(StartRoom {
+        back_mm: 20.0,
+        turn_rad: 15.0_f64.to_radians(),
+    });
+    let route = best(&problem);
+    arrives_as_told(&route);
+    let turned = route.ends[0].start.travel().angle_to(UnitVector::X);
+    assert!(turned <= 22.0_f64.to_radians());
+    assert!(route.lower_bound <= route.cost + 1e-9);
+    let mut held = problem.clone();
+    held.runs[0].start_room = None;
+    assert!(route.cost <= best(&held).cost + CUT + 1e-6);
+}
+
+#[test]
+fn each_run_keeps_to_its_own_most_bends() {
+    let mut problem = problem(straight_ahead(), Point::new(800.0, 150.0, 300.0));
+    problem.runs[0].most_bends = Some(2);
+    let route = best(&problem);
+    let is_bend = |piece: &&Piece| matches!(piece, Piece::Bend { .. });
+    assert!(route.runs[0].iter().filter(is_bend).count() <= 2);
+    problem.runs[0].most_bends = Some(1);
+    assert!(matches!(solved(&problem), Outcome::NotFoundInEffort { .. }));
+}
+
+#[test]
+fn a_room_that_is_none_is_refused() {
+    let mut problem = problem(straight_ahead(), Point::new(800.0, 150.0, 300.0));
+    let mut room = along_the_valance();
+    core::mem::swap(&mut room.within.min, &mut room.within.max);
+    problem.runs[0].end_room = Some(room);
+    assert!(matches!(
+        problem.checked(),
+        Err(ProblemError::UnsoundSize { .. })
+    ));
+    problem.runs[0].end_room = None;
+    problem.runs[0].start_room = Some(StartRoom {
+        back_mm: f64::NAN,
+        turn_rad: 0.0,
+    });
+    assert!(problem.checked().is_err());
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(12))]
+
+    /// Wherever the room is: never dearer than held at the wished place, the bound below, every end in its
+    /// room, and rounded to the shop's steps from where the search put it.
+    #[test]
+    fn room_never_costs_and_is_never_left(
+        x in 500.0..1200.0_f64, y in -300.0..300.0_f64, z in 150.0..450.0_f64,
+        half in (0.0..30.0_f64, 5.0..120.0_f64, 5.0..60.0_f64), aside in 0.0..20.0_f64, back in 0.0..60.0_f64,
+    ) {
+        let end = Point::new(x, y, z);
+        let mut problem = problem(straight_ahead(), end);
+        let held = solved(&problem);
+        let by = tubewright_geometry::Vector::new(half.0, half.1, half.2);
+        problem.runs[0].end_room = Some(EndRoom {
+            within: Region { min: end - by, max: end + by },
+            turn_aside_rad: aside.to_radians(),
+            turn_up_rad: 0.0,
+            columns: Vec::new(),
+        });
+        problem.runs[0].start_room =
+            (back > 20.0).then_some(StartRoom { back_mm: back, turn_rad: 0.0 });
+        let route = best(&problem);
+        arrives_as_told(&route);
+        let off = route.ends[0].end - end;
+        for (off, most) in off.to_array().into_iter().zip(by.to_array()) {
+            prop_assert!(off.abs() <= most + 1e-6);
+        }
+        prop_assert!(route.lower_bound <= route.cost + 1e-9);
+        if let Outcome::Solved { alternatives, .. } = held {
+            let least = alternatives.first().map_or(f64::INFINITY, |held| held.cost);
+            let cut = if back > 20.0 { CUT } else { 0.0 };
+            prop_assert!(route.cost <= 1.02 * least + cut, "{} {least}", route.cost);
+        }
+        let settled = problem.held_at(&route);
+        let rounded = round_and_close(&settled, &cost(), &route, ShopSteps::default(), None).unwrap();
+        let told = rounded.ends[0].distance_mm;
+        let rounded = rounded.route;
+        let arrival = walked(&rounded);
+        prop_assert!(arrival.origin.distance(rounded.ends[0].end) < 1e-6);
+        prop_assert!(arrival.travel().angle_to(rounded.ends[0].end_direction) < 1e-6);
+        // Out of the room by no more than is told.
+        let off = arrival.origin - end;
+        let out: f64 = off
+            .to_array()
+            .into_iter()
+            .zip(by.to_array())
+            .map(|(off, most)| (off.abs() - most).max(0.0).powi(2))
+            .sum();
+        prop_assert!(out.sqrt() <= told + 1e-6, "{} {told}", out.sqrt());
+        // With room to all sides the rounded pieces end in it.
+        if half.0 > 10.0 && half.1 > 20.0 && half.2 > 20.0 {
+            prop_assert!(told < 1.0, "{told}");
+        }
+    }
+}
