@@ -234,6 +234,10 @@ export type FitView = {
  */
 version: string, 
 /**
+ * What is done before the first step. Lengths in mm.
+ */
+before: Array<string>, 
+/**
  * The steps in the order of tacking.
  */
 steps: Array<FitStepView>, 
@@ -941,6 +945,10 @@ pieces: Array<PieceView>,
  * The last joint.
  */
 lastJoint: string, 
+/**
+ * What is special at its ends: where a tip with room lies, how an outlet is sawn off. Lengths in mm.
+ */
+atEnds: Array<string>, 
 /**
  * How far the pieces end from where they should, mm.
  */

@@ -171,6 +171,9 @@ rules! {
         "unlawful to remove on most road cars; local law decides";
     /// What the person wished of the runs is acted on.
     WishKept = "route.wish-kept", Route, Rework, "every wish is kept", "the build's own wishes";
+    /// No tip blows at or under what people sit in, breathe at or fill fuel at.
+    TipPlace = "route.tip-place", Prove, Injury, "the tip is clear of cabin, doors and filler",
+        "common practice, no source; local codes say more";
     /// A sensor before each catalyst has its place and its room.
     SensorPlace = "route.sensor-place", Route, Rework, "the sensor before a catalyst has room",
         "common practice, no source";

@@ -154,7 +154,7 @@ pub fn route(
         return Ok((posed, Routed::NothingToRoute));
     }
     let cost = shop_cost(&around.practice);
-    let outcome = solve(&posed.problem, &cost, budget, cancel, progress)?;
+    let outcome = solve_both(&posed, &cost, budget, cancel, progress)?;
     let routed = match outcome {
         Outcome::Solved { alternatives, .. } => {
             let found = rounded(&posed, &cost, &around.practice, &alternatives);
@@ -184,6 +184,73 @@ pub fn route(
     Ok((posed, routed))
 }
 
+/// Most ways with the outlets as they are, and with them sawn off, that are told beside each other.
+const MOST_OF_EACH: usize = 4;
+
+/// Solves with the outlets as they are and, where some may be sawn off, with these sawn off, at half the
+/// effort each; the ways together, cheapest first.
+fn solve_both(
+    posed: &PosedProblem,
+    cost: &CostModel,
+    budget: Budget,
+    cancel: &AtomicBool,
+    progress: &mut dyn FnMut(Progress),
+) -> Result<Outcome, ProblemError> {
+    let Some(sawn) = posed.with_outlets_sawn() else {
+        return solve(&posed.problem, cost, budget, cancel, progress);
+    };
+    let half = Budget {
+        work_units: budget.work_units / 2,
+        ..budget
+    };
+    let as_it_is = solve(&posed.problem, cost, half, cancel, progress)?;
+    let sawn_off = solve(&sawn, cost, half, cancel, progress)?;
+    let count = sawn
+        .runs
+        .iter()
+        .filter(|run| run.start_room.is_some())
+        .count();
+    let outlets = if count > 1 { "outlets" } else { "outlet" };
+    let (mut ways, mut spent) = (Vec::new(), 0);
+    let mut least_bound = f64::INFINITY;
+    let mut refused = None;
+    for (outcome, words) in [(as_it_is, None), (sawn_off, Some(outlets))] {
+        match outcome {
+            Outcome::Solved {
+                alternatives,
+                work_units,
+            } => {
+                spent += work_units;
+                for mut way in alternatives.into_iter().take(MOST_OF_EACH) {
+                    least_bound = least_bound.min(way.lower_bound);
+                    if let Some(words) = words {
+                        way.name = format!("{}, {words} sawn off", way.name);
+                    }
+                    ways.push(way);
+                }
+            }
+            // None exists only where none does either way.
+            Outcome::Infeasible { .. } if words.is_none() => refused = Some(outcome),
+            Outcome::Infeasible { .. } => {}
+            other => refused = Some(other),
+        }
+    }
+    if ways.is_empty() {
+        return Ok(refused.unwrap_or(Outcome::NotFoundInEffort {
+            work_units: budget.work_units,
+        }));
+    }
+    // One is only as good as the best of both.
+    for way in &mut ways {
+        way.lower_bound = least_bound;
+    }
+    ways.sort_by(|a, b| a.cost.total_cmp(&b.cost));
+    Ok(Outcome::Solved {
+        alternatives: ways,
+        work_units: spent,
+    })
+}
+
 /// An alternative whose pieces have no marks yet.
 struct Unmarked {
     name: String,
@@ -207,7 +274,8 @@ fn rounded(
     let mut found: Vec<(bool, Unmarked)> = routes
         .iter()
         .filter_map(|route| {
-            let rounded = round_and_close(&posed.problem, cost, route, steps, None).ok()?;
+            let held = posed.problem.held_at(route);
+            let rounded = round_and_close(&held, cost, route, steps, None).ok()?;
             let is_closed = rounded.ends.iter().all(|end| {
                 end.distance_mm <= END_TOLERANCE_MM
                     && end.direction_rad.to_degrees() <= END_TOLERANCE_DEG

@@ -263,6 +263,7 @@ fn straight(from: [f64; 3], to: [f64; 3]) -> PlannedRun {
         tube: "50".to_owned(),
         od_mm: 50.0,
         start,
+        sawn: None,
         end_point: b,
         end_direction: start.travel(),
         pieces: vec![piece],

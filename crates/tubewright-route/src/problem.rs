@@ -228,6 +228,21 @@ pub struct EndRoom {
 }
 
 impl EndRoom {
+    /// Place and direction allowed at an end wished at a place with a direction that are nearest to where
+    /// something arrives.
+    #[must_use]
+    pub fn nearest(
+        &self,
+        wished: (Point, UnitVector),
+        arrival: (Point, UnitVector),
+    ) -> (Point, UnitVector) {
+        let slide = crate::solve::Slide::of_end(wished, self);
+        (
+            slide.nearest_place(arrival.0),
+            slide.nearest_arrival(wished.1, arrival.1.vector()),
+        )
+    }
+
     /// Middle of the box and how far its corners are from there, mm.
     pub(crate) fn ball(&self) -> (Point, f64) {
         let reach = 0.5 * self.within.min.distance(self.within.max);
@@ -244,7 +259,9 @@ impl EndRoom {
 /// An outlet that is sawn off before its start, and what is welded to it there.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct StartRoom {
-    /// It may be sawn up to so far back along its own line, mm, above 0.
+    /// It is sawn at least so far back along its own line, mm, ≥ 0: what its flange takes.
+    pub least_mm: f64,
+    /// It may be sawn up to so far back, mm, at least the least.
     pub back_mm: f64,
     /// What is welded on may lead away at up to this angle in each of two planes, radians: saw cut and
     /// tube share it as a mitre.
@@ -420,7 +437,8 @@ impl RouteProblem {
             let square = core::f64::consts::FRAC_PI_2;
             let is_turn = |turn: f64| (0.0..square).contains(&turn);
             let is_room = run.start_room.is_none_or(|room| {
-                room.back_mm >= 0.0 && room.back_mm.is_finite() && is_turn(room.turn_rad)
+                let back = room.least_mm >= 0.0 && room.back_mm >= room.least_mm;
+                back && room.back_mm.is_finite() && is_turn(room.turn_rad)
             }) && run.end_room.as_ref().is_none_or(|room| {
                 let (low, high) = (room.within.min.to_array(), room.within.max.to_array());
                 let holds = low.iter().zip(high).all(|(low, high)| *low <= high);

@@ -238,6 +238,7 @@ fn an_outlet_is_sawn_off_where_the_flange_leaves_no_room() {
         Outcome::Infeasible { .. } | Outcome::NotFoundInEffort { .. }
     ));
     problem.runs[0].start_room = Some(StartRoom {
+        least_mm: 0.0,
         back_mm: 120.0,
         turn_rad: 0.0,
     });
@@ -262,6 +263,7 @@ fn an_outlet_is_sawn_off_where_the_flange_leaves_no_room() {
 fn a_mitre_at_the_outlet_turns_as_far_as_it_may() {
     let mut problem = problem(straight_ahead(), Point::new(900.0, 180.0, 300.0));
     problem.runs[0].start_room = Some(StartRoom {
+        least_mm: 0.0,
         back_mm: 20.0,
         turn_rad: 15.0_f64.to_radians(),
     });
@@ -298,6 +300,7 @@ fn a_room_that_is_none_is_refused() {
     ));
     problem.runs[0].end_room = None;
     problem.runs[0].start_room = Some(StartRoom {
+        least_mm: 0.0,
         back_mm: f64::NAN,
         turn_rad: 0.0,
     });
@@ -325,7 +328,7 @@ proptest! {
             columns: Vec::new(),
         });
         problem.runs[0].start_room =
-            (back > 20.0).then_some(StartRoom { back_mm: back, turn_rad: 0.0 });
+            (back > 20.0).then_some(StartRoom { least_mm: 0.0, back_mm: back, turn_rad: 0.0 });
         let route = best(&problem);
         arrives_as_told(&route);
         let off = route.ends[0].end - end;

@@ -5,10 +5,10 @@ import type { FitStepView, FitView, Happening, JointCheckView, JointTape, JointV
 import { Keypad } from "../keypad";
 import { today, useAsked, useShop } from "../shop";
 import { tell } from "../talk";
-import { clock, degrees, length, signed, signedDegrees, small } from "../units";
+import { clock, degrees, length, prose, signed, signedDegrees, small } from "../units";
 
 export function Fit() {
-  const { view } = useShop();
+  const { unit, view } = useShop();
   const fit = useAsked<FitView>("api/fit", view.version);
   const sheet = fit.value;
   if (sheet === null || (sheet.steps.length === 0 && sheet.trouble === null)) {
@@ -28,6 +28,7 @@ export function Fit() {
         allowed; then tack.
       </p>
       {sheet.unclosed.map((words) => <p class="card fail" key={words}>{words}</p>)}
+      {sheet.before.map((words) => <p class="card caution" key={words}>{prose(words, unit)}</p>)}
       {sheet.steps.map((step) => <Step key={step.number} step={step} isChosen={sheet.isChosen} />)}
       <section class="card">
         <h2>Weld</h2>

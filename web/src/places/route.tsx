@@ -201,6 +201,7 @@ function Pieces({ run }: { run: RunView }) {
     <details class="card">
       <summary>Pieces of {run.name} ({run.pieces.length})</summary>
       <p>Tube {run.tube}. In the shop's steps it ends {small(run.endError, unit)} and {degrees(run.endErrorTurn)} from where it should.</p>
+      {run.atEnds.map((words) => <p key={words}>{prose(words, unit)}</p>)}
       <div class="scroll" tabIndex={0} role="region" aria-label={`pieces of ${run.name}`}>
         <table>
           <thead>

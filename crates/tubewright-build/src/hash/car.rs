@@ -2,9 +2,9 @@ use super::{Canonical, CanonicalHasher, canonical, canonical_choice, canonical_v
 use crate::model::{
     Along, Body, BodyKind, Bolt, Carrier, CarrierKind, CarrierRef, CentreLinePair, Class,
     Component, Direction, Doubt, Edge, End, EndGiven, EndKind, EndPlace, Engine, Face, Flows,
-    FrameChoice, HoleEdge, HookedHole, Mark, MeasuredPoint, Motion, Place, PlaceAt, PlusMinus,
-    Reading, ReadingKind, Room, Run, RunEnd, ScanPlace, Setup, Side, Stance, TapeEnd, Through,
-    TubeSide, Wishes,
+    FrameChoice, HoleEdge, HookedHole, Mark, MayTurn, MeasuredPoint, Motion, Place, PlaceAt,
+    PlusMinus, Reading, ReadingKind, Room, Run, RunEnd, SawOff, ScanPlace, Setup, Side, Stance,
+    TapeEnd, Through, TubeSide, Wishes,
 };
 use crate::quantity::{Power, RotationSpeed, TyreSize, Volume};
 use crate::resolved::{ResolvedAccuracy, ResolvedGaps};
@@ -36,12 +36,14 @@ canonical! {
     HookedHole { at, diameter, edge } aside {}
     TubeSide { at, of, face } aside {}
     Place { at } aside { span }
-    End { name, kind, carrier, od, rim, material, bolts, flows, given } aside { place, span }
+    End { name, kind, carrier, od, rim, material, bolts, flows, given, saw_off } aside { place, span }
     Bolt { clock, circle } aside {}
-    EndGiven { at, points, turn_up, turn_right, within } aside {}
+    EndGiven { at, points, turn_up, turn_right, within, room, may_turn } aside {}
+    MayTurn { up, right } aside {}
+    SawOff { back, mitre } aside {}
     Carrier { name, kind } aside { span }
     Motion { axis, rock, bump, droop, steer, kingpin } aside {}
-    Body { name, kind, class, carrier, gap, never_pass } aside { note, span }
+    Body { name, kind, class, carrier, gap, never_pass, no_tip } aside { note, span }
     Edge { is_lower, is_outer } aside {}
     ScanPlace { mark, at } aside {}
     TyreSize { width, diameter, rim } aside {}

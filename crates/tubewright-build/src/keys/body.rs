@@ -44,6 +44,11 @@ pub(super) static BODY: Table = Table {
             },
             "Sides of it on which no run may pass; for a floor that says nothing, above",
         ),
+        may(
+            "no-tip",
+            EXTENT,
+            "No tip may lie under or over it, nor nearer than this to its outline from above",
+        ),
         NOTE,
     ],
     kinds: Some(Kinds {

@@ -2,7 +2,7 @@
 
 use super::shapes::{
     ANGLE, CARRIED_BY, CARRIER, CLOCK, EXTENT, IN_WORDS, MATERIAL, NOTE, PAIR_OF_ANGLES,
-    PAIR_OF_PLACES, PLACE, SIZE, WHOLE,
+    PAIR_OF_PLACES, PLACE, SIZE, TURN_ANGLE, WHOLE,
 };
 use super::{Key, Kinds, Rule, Shape, Table, Target, Variant, may, must};
 use crate::quantity::Kind;
@@ -47,7 +47,26 @@ pub(super) static END: Table = Table {
             "Direction of flow there",
         ),
         may("turn", Shape::Table(&TURN), "Turn away from that direction"),
-        may("within", SIZE, "It may lie this far from `at`"),
+        may(
+            "within",
+            SIZE,
+            "How far from where it should be the pieces may end",
+        ),
+        may(
+            "room",
+            PAIR_OF_PLACES,
+            "Opposite corners of the room that it may lie in; `at` is then only where it is wished",
+        ),
+        may(
+            "may-turn",
+            Shape::Table(&MAY_TURN),
+            "How far it may be turned from its direction, either way",
+        ),
+        may(
+            "saw-off",
+            Shape::Table(&SAW_OFF),
+            "How the outlet may be sawn off and a run welded to it; steel and stainless only",
+        ),
     ],
     kinds: None,
     rules: &[
@@ -55,6 +74,8 @@ pub(super) static END: Table = Table {
         Rule::Needs("points", "at"),
         Rule::Needs("turn", "at"),
         Rule::Needs("within", "at"),
+        Rule::Needs("room", "at"),
+        Rule::Needs("may-turn", "at"),
     ],
 };
 
@@ -64,6 +85,40 @@ static BOLT_TABLE: Table = Table {
     keys: &[
         must("clock", CLOCK, "Its place round the centre"),
         must("circle", SIZE, "Diameter of the bolt circle"),
+    ],
+    kinds: None,
+    rules: &[],
+};
+
+pub(super) static MAY_TURN: Table = Table {
+    title: "may-turn",
+    about: "How far the direction of an end may be turned, either way",
+    keys: &[
+        may(
+            "up",
+            TURN_ANGLE,
+            "Up or down; for a vertical one forwards or rearwards",
+        ),
+        may("right", TURN_ANGLE, "To the right or the left"),
+    ],
+    kinds: None,
+    rules: &[],
+};
+
+pub(super) static SAW_OFF: Table = Table {
+    title: "saw-off",
+    about: "How an outlet may be sawn off",
+    keys: &[
+        must(
+            "back",
+            SIZE,
+            "Up to so far back from its face along its own line",
+        ),
+        may(
+            "mitre",
+            TURN_ANGLE,
+            "What is welded on may lean away by up to this",
+        ),
     ],
     kinds: None,
     rules: &[],

@@ -18,6 +18,8 @@ pub struct Body {
     pub gap: Option<Quantity<Length>>,
     /// Sides of it on which no run may pass, as said; `None` when nothing is said of it.
     pub never_pass: Option<Vec<Direction>>,
+    /// No tip may lie under or over it, nor nearer than this to its outline seen from above.
+    pub no_tip: Option<Quantity<Length>>,
     /// Words of the person.
     pub note: Option<String>,
     /// Where it was written.

@@ -26,6 +26,8 @@ pub struct End {
     pub place: Option<String>,
     /// Place and direction, for an end that is wished for and not measured.
     pub given: Option<EndGiven>,
+    /// How an outlet may be sawn off.
+    pub saw_off: Option<SawOff>,
     /// Where it was written.
     pub span: Span,
 }
@@ -80,6 +82,28 @@ pub struct EndGiven {
     pub turn_up: Quantity<Angle>,
     /// Then turned toward the car's right.
     pub turn_right: Quantity<Angle>,
-    /// It may lie this far from `at`; nothing when it may not move.
+    /// How far from where it should be the pieces may end; the usual when left out.
     pub within: Option<Quantity<Length>>,
+    /// Opposite corners of the room that it may lie in; only at `at` when left out.
+    pub room: Option<[Place; 2]>,
+    /// How far it may be turned from its direction, either way.
+    pub may_turn: Option<MayTurn>,
+}
+
+/// How far the direction of an end may be turned, either way.
+#[derive(Clone, Debug, PartialEq)]
+pub struct MayTurn {
+    /// Up or down (for a vertical one forwards or rearwards).
+    pub up: Quantity<Angle>,
+    /// To the right or the left.
+    pub right: Quantity<Angle>,
+}
+
+/// How an outlet may be sawn off.
+#[derive(Clone, Debug, PartialEq)]
+pub struct SawOff {
+    /// Up to so far back from its face along its own line.
+    pub back: Quantity<Length>,
+    /// What is welded on may lean away by so much, in a plane through the line and in the one square to it.
+    pub mitre: Option<Quantity<Angle>>,
 }

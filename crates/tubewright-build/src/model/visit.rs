@@ -157,6 +157,7 @@ impl Refers for End {
         self.carrier.references(see);
         if let Some(given) = &mut self.given {
             given.at.references(see);
+            places(given.room.iter_mut().flatten(), see);
         }
     }
 }

@@ -3,8 +3,8 @@ use super::survey::carrier_or_chassis;
 use crate::keys::Target;
 use crate::model::{
     Body, BodyKind, Bolt, Carrier, CarrierKind, Class, Component, Direction, Edge, End, EndGiven,
-    EndKind, Engine, Flows, Gaps, LengthUnits, Material, Motion, Name, Room, Run, RunEnd,
-    ScanPlace, Side, Through, Wishes,
+    EndKind, Engine, Flows, Gaps, LengthUnits, Material, MayTurn, Motion, Name, Room, Run, RunEnd,
+    SawOff, ScanPlace, Side, Through, Wishes,
 };
 use crate::quantity::Quantity;
 use tubewright_geometry::{Angle, Length, Point, math};
@@ -49,6 +49,12 @@ pub(crate) fn end(row: &Row<'_>) -> Option<End> {
         flows: row.choice("flows", &FLOWS)?,
         place: row.text("place"),
         given: given(row),
+        saw_off: row.table("saw-off").and_then(|saw| {
+            Some(SawOff {
+                back: saw.length("back")?,
+                mitre: saw.angle("mitre"),
+            })
+        }),
         span: row.span(),
     })
 }
@@ -60,11 +66,15 @@ fn bolt(row: &Row<'_>) -> Option<Bolt> {
     })
 }
 
+fn unturned() -> Quantity<Angle> {
+    Quantity::new(Angle::ZERO, "0 deg")
+}
+
 fn given(row: &Row<'_>) -> Option<EndGiven> {
     let turn = row.table("turn");
     let turned = |key: &str| {
         turn.and_then(|turn| turn.angle(key))
-            .unwrap_or_else(|| Quantity::new(Angle::ZERO, "0 deg"))
+            .unwrap_or_else(unturned)
     };
     Some(EndGiven {
         at: row.place("at")?,
@@ -72,6 +82,11 @@ fn given(row: &Row<'_>) -> Option<EndGiven> {
         turn_up: turned("up"),
         turn_right: turned("right"),
         within: row.length("within"),
+        room: row.places("room"),
+        may_turn: row.table("may-turn").map(|turn| MayTurn {
+            up: turn.angle("up").unwrap_or_else(unturned),
+            right: turn.angle("right").unwrap_or_else(unturned),
+        }),
     })
 }
 
@@ -139,6 +154,7 @@ pub(crate) fn body(row: &Row<'_>) -> Option<Body> {
         class: row.choice("class", &classes)?,
         carrier: carrier_or_chassis(row),
         gap: row.length("gap"),
+        no_tip: row.length("no-tip"),
         never_pass: row.has("never-pass").then(|| {
             row.words("never-pass")
                 .into_iter()

@@ -9,6 +9,8 @@ use ts_rs::TS;
 pub struct FitView {
     /// Which version of the view it belongs to.
     pub version: String,
+    /// What is done before the first step. Lengths in mm.
+    pub before: Vec<String>,
     /// The steps in the order of tacking.
     pub steps: Vec<FitStepView>,
     /// Stretches that nothing can close.

@@ -115,6 +115,8 @@ pub struct RunView {
     pub pieces: Vec<PieceView>,
     /// The last joint.
     pub last_joint: String,
+    /// What is special at its ends: where a tip with room lies, how an outlet is sawn off. Lengths in mm.
+    pub at_ends: Vec<String>,
     /// How far the pieces end from where they should, mm.
     pub end_error: f64,
     /// The same for the direction, degrees.

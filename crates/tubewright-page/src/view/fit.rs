@@ -9,6 +9,8 @@ use tubewright_plan::fit::{
     Act, Change, FitStep, FoundBy, JointCheck, JointFound, Offer, PartKind, TapeSeen, Way,
     WeldFacts, weld_facts,
 };
+use tubewright_plan::lengths::Lengths;
+use tubewright_plan::routes::outlet_words;
 use tubewright_plan::survey::NINETEEN_IN_TWENTY;
 use tubewright_stock::Money;
 
@@ -19,6 +21,12 @@ pub(crate) fn of(shown: &Shown) -> FitView {
     let model = shown.car.model();
     FitView {
         version: shown.version.clone(),
+        before: shown
+            .car
+            .runs(shown.way)
+            .iter()
+            .filter_map(|run| outlet_words(run, Lengths::Millimetres))
+            .collect(),
         steps: sheet
             .map(|sheet| sheet.steps.iter().map(step).collect())
             .unwrap_or_default(),

@@ -4,7 +4,10 @@ use crate::api::{GapView, PieceView, RouteView, RunView, Solving, WayFigures, Wa
 use crate::derived::Shown;
 use tubewright_plan::figures::{Figures, Gap};
 use tubewright_plan::frozen::{Offer, offer_of};
-use tubewright_plan::routes::{PlannedKind, PlannedPiece, PlannedRun, would_help_words};
+use tubewright_plan::lengths::Lengths;
+use tubewright_plan::routes::{
+    PlannedKind, PlannedPiece, PlannedRun, PosedProblem, words_of_ends, would_help_words,
+};
 use tubewright_plan::stages::{Alternative, Routed};
 
 /// The ways, and the runs of the one that is shown.
@@ -41,7 +44,12 @@ pub(super) fn of(seen: &Shown, solving: Option<Solving>) -> RouteView {
         chosen: job
             .and_then(|job| job.chosen.as_ref())
             .map(|chosen| format!("{} ({})", chosen.plan.route, chosen.plan.on)),
-        runs: seen.car.runs(seen.way).iter().map(run_view).collect(),
+        runs: seen
+            .car
+            .runs(seen.way)
+            .iter()
+            .map(|run| run_view(run, job.map(|job| &job.posed)))
+            .collect(),
         left_out: job
             .map(|job| {
                 job.posed
@@ -159,8 +167,11 @@ fn offer_words(offer: &Offer) -> Vec<String> {
     words
 }
 
-fn run_view(run: &PlannedRun) -> RunView {
+fn run_view(run: &PlannedRun, posed: Option<&PosedProblem>) -> RunView {
     RunView {
+        at_ends: posed
+            .map(|posed| words_of_ends(posed, run, Lengths::Millimetres))
+            .unwrap_or_default(),
         name: run.name.clone(),
         tube: run.tube.clone(),
         pieces: run.pieces.iter().map(piece).collect(),

@@ -5,6 +5,7 @@ mod joints;
 mod measure;
 mod removal;
 mod runs;
+mod tips;
 mod wishes;
 
 pub use clearance::{MovingRun, Room, clearance_findings, rule_of};

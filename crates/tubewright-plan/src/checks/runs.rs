@@ -98,6 +98,7 @@ pub(crate) fn findings(
     findings.extend(super::removal::findings(model, around, runs));
     findings.extend(crate::sensors::findings(model, around, runs, plan));
     findings.extend(super::wishes::side_findings(model, around, runs));
+    findings.extend(super::tips::findings(model, around, runs));
     findings.extend(clearance_findings(
         &moving_runs(model, around, runs),
         &around.bodies,
@@ -113,8 +114,11 @@ fn start_finding(posed: &PosedProblem, run: &PlannedRun) -> Option<Finding> {
         .find(|posed| posed.name == run.name)?
         .start
         .frame_in_car;
+    // A sawn outlet may be anywhere on its own line.
+    let off = run.start.origin - now.origin;
+    let along = run.sawn.map_or(0.0, |_| off.dot(now.travel().vector()));
     let measured = Measured {
-        value: run.start.origin.distance(now.origin),
+        value: (off - now.travel() * along).norm(),
         plus_minus: None,
         unit: Unit::Millimetre,
     };

@@ -54,6 +54,9 @@ fn sub_problem(ground: &Ground<'_>) -> Option<RouteProblem> {
     run.start = ground.start;
     run.end = ground.aim.point;
     run.end_direction = ground.aim.direction;
+    // What stands already and what it must meet are where they are.
+    run.end_room = None;
+    run.start_room = None;
     run.passage = None;
     run.components_before_passage = None;
     let laid: Vec<&str> = ground

@@ -200,6 +200,11 @@ fn part_of(model: &Model, run: &PlannedRun, group: &PartPieces) -> Part {
             PlannedKind::Crossover { .. } => Some(PartKind::Component),
             _ => None,
         })
+        .map(|kind| match kind {
+            // To an outlet that is sawn off nothing is bolted.
+            PartKind::Bolted if group.from == 0 && run.sawn.is_some() => PartKind::Component,
+            kind => kind,
+        })
         .unwrap_or(PartKind::Tube);
     let straight_mm = pieces()
         .filter_map(|piece| match piece.kind {

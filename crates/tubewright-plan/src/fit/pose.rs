@@ -402,6 +402,7 @@ fn by_tape_alone(
         bolts: Vec::new(),
         flows: Flows::Out,
         place: None,
+        saw_off: None,
         given: None,
         span: Span::none(),
     });

@@ -80,7 +80,10 @@ fn run_facts(model: &Model, run: &PlannedRun) -> Vec<WeldFacts> {
                         .build
                         .end(name)
                         // To a flange that is there already the run is bolted.
-                        .filter(|end| end.kind != EndKind::Flange)
+                        .filter(|end| {
+                            end.kind != EndKind::Flange
+                                || (run.sawn.is_some() && end.saw_off.is_some())
+                        })
                         .and_then(|end| end.material)
                         .map(tubewright_build::model::Material::word),
                 );

@@ -21,9 +21,14 @@ pub(super) fn sheet(job: &PrintJob<'_>, fit: Option<&FitSheet>) -> Sheet {
     let (Some(supply), Some(fit)) = (job.supply, fit) else {
         return not_made(kind, title, "there is no buying and cutting plan yet");
     };
-    let mut blocks = vec![
-        caution(UNDER_THE_CAR),
-        Block::Steps { steps: how_to() },
+    let mut blocks = vec![caution(UNDER_THE_CAR), Block::Steps { steps: how_to() }];
+    blocks.extend(
+        job.runs
+            .iter()
+            .filter_map(|run| crate::routes::outlet_words(run, job.lengths))
+            .map(|words| caution(&words)),
+    );
+    blocks.extend([
         Block::NewPage,
         Block::Heading {
             text: "In this order".to_owned(),
@@ -31,7 +36,7 @@ pub(super) fn sheet(job: &PrintJob<'_>, fit: Option<&FitSheet>) -> Sheet {
         Block::Table {
             table: steps(job, supply, fit),
         },
-    ];
+    ]);
     blocks.extend(
         fit.unclosed
             .iter()

@@ -93,6 +93,14 @@ fn end_words(model: &Model, end: Option<&RunEnd>, else_words: &str) -> String {
     }
 }
 
+/// What a run starts from, in words.
+fn start_words(model: &Model, run: &PlannedRun, from: Option<&RunEnd>) -> String {
+    match (&run.sawn, from) {
+        (Some(_), Some(RunEnd::End(name))) => format!("{name} (sawn off)"),
+        _ => end_words(model, from, "the start"),
+    }
+}
+
 fn joints_of_run(
     model: &Model,
     run: &PlannedRun,
@@ -145,6 +153,8 @@ fn joints_of_run(
         frame,
         tube: tube.clone(),
         meets: match kind {
+            // What is sawn off is a sawn tube, whatever it was.
+            JointKind::Start if run.sawn.is_some() => Some(EndKind::SawnTube),
             JointKind::Start => meets(model, written.map(|run| &run.from)),
             JointKind::End => meets(model, written.map(|run| &run.to)),
             JointKind::Weld | JointKind::InOnePart => None,
@@ -156,7 +166,7 @@ fn joints_of_run(
                 &piece.joint,
                 JointKind::Start,
                 [
-                    end_words(model, written.map(|run| &run.from), "the start"),
+                    start_words(model, run, written.map(|run| &run.from)),
                     name(0),
                 ],
                 piece.frame_in,

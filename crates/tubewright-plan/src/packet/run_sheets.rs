@@ -56,6 +56,12 @@ fn sheet(job: &PrintJob<'_>, run: &PlannedRun, paper: PacketPaper) -> Sheet {
             },
         ],
     }];
+    let posed = crate::stages::pose(job.model, job.around);
+    blocks.extend(
+        crate::routes::words_of_ends(&posed, run, job.lengths)
+            .into_iter()
+            .map(|text| Block::Words { text }),
+    );
     blocks.extend(views(&scene, paper, &run.name, 0.0));
     blocks.extend(tight_places(job, &scene));
     blocks.extend([

@@ -13,7 +13,7 @@ pub use inputs::{
 };
 pub use renamed::{Renamed, carried_over};
 pub use results::{bodies_result, checks_result, stock_result, survey_result};
-pub use routes::{StoredAlternative, StoredRouted, StoredRoutes, routes_result};
+pub use routes::{StoredAlternative, StoredRouted, StoredRoutes, StoredRun, routes_result};
 pub use staleness::{Cause, Change, Freshness};
 
 use serde::Deserialize;

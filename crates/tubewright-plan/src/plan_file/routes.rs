@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
-use tubewright_geometry::{Point, math};
+use tubewright_geometry::{Frame, Point, UnitVector, Vector, math};
 use tubewright_route::Budget;
 use tubewright_route::problem::Side;
 
@@ -56,8 +56,19 @@ pub struct StoredAlternative {
     pub cost: f64,
     /// No route costs less.
     pub lower_bound: f64,
-    /// The runs, by name, as rows of pieces.
-    pub runs: Vec<(String, Vec<PlannedKind>)>,
+    /// The runs as rows of pieces.
+    pub runs: Vec<StoredRun>,
+}
+
+/// A run as a row of pieces.
+#[derive(Clone, Debug, PartialEq)]
+pub struct StoredRun {
+    /// Its name.
+    pub name: String,
+    /// Where it starts, where that is not where its end is measured.
+    pub start: Option<Frame>,
+    /// Its pieces in the order of the flow.
+    pub pieces: Vec<PlannedKind>,
 }
 
 #[derive(Serialize, Deserialize)]
@@ -108,7 +119,17 @@ struct AlternativeForm {
 #[derive(Serialize, Deserialize)]
 struct RunForm {
     run: String,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    start: Option<StartForm>,
     pieces: Vec<PieceForm>,
+}
+
+/// Where a run starts that does not start where its end is measured.
+#[derive(Serialize, Deserialize)]
+struct StartForm {
+    at: [f64; 3],
+    travel: [f64; 3],
+    twelve: [f64; 3],
 }
 
 #[derive(Serialize, Deserialize)]
@@ -204,6 +225,11 @@ fn alternative_form(alternative: &Alternative) -> AlternativeForm {
             .iter()
             .map(|run| RunForm {
                 run: run.name.clone(),
+                start: run.sawn.is_some().then(|| StartForm {
+                    at: run.start.origin.to_array(),
+                    travel: run.start.travel().to_array(),
+                    twelve: run.start.twelve().to_array(),
+                }),
                 pieces: run.laid().0.pieces.into_iter().map(piece_form).collect(),
             })
             .collect(),
@@ -292,10 +318,34 @@ fn alternative(form: AlternativeForm) -> Result<StoredAlternative, PlanFileError
             .into_iter()
             .map(|run| {
                 let pieces = run.pieces.into_iter().map(laid_piece);
-                Ok((run.run, pieces.collect::<Result<_, _>>()?))
+                Ok(StoredRun {
+                    name: run.run,
+                    start: run.start.map(start_frame).transpose()?,
+                    pieces: pieces.collect::<Result<_, _>>()?,
+                })
             })
             .collect::<Result<_, PlanFileError>>()?,
     })
+}
+
+fn start_frame(form: StartForm) -> Result<Frame, PlanFileError> {
+    for coordinate in form.at {
+        within("a place", coordinate, -LONGEST_MM, LONGEST_MM)?;
+    }
+    let unit = |vector: [f64; 3]| {
+        let vector = Vector::from_array(vector);
+        let is_unit = (vector.norm() - 1.0).abs() < 1e-9;
+        is_unit.then(|| UnitVector::from_unit(vector))
+    };
+    let (travel, twelve) = (unit(form.travel), unit(form.twelve));
+    match (travel, twelve) {
+        (Some(travel), Some(twelve)) if travel.dot(twelve.vector()).abs() < 1e-9 => {
+            Ok(Frame::from_axes(Point::from_array(form.at), travel, twelve))
+        }
+        _ => Err(PlanFileError::Damaged(
+            "a start whose axes are not square to each other".to_owned(),
+        )),
+    }
 }
 
 fn laid_piece(form: PieceForm) -> Result<PlannedKind, PlanFileError> {
@@ -355,7 +405,8 @@ impl StoredAlternative {
     pub fn laid(&self, posed: &PosedProblem) -> Result<Vec<LaidRun>, PlanFileError> {
         self.runs
             .iter()
-            .map(|(name, pieces)| {
+            .map(|stored| {
+                let name = &stored.name;
                 let mut runs = posed.runs.iter();
                 let run = runs.find(|run| run.name == *name).ok_or_else(|| {
                     PlanFileError::NotOfThisBuild(format!("there is no run “{name}” to route"))
@@ -363,8 +414,8 @@ impl StoredAlternative {
                 Ok(LaidRun {
                     name: name.clone(),
                     tube: run.tube.clone(),
-                    start: run.start.frame_in_car,
-                    pieces: pieces.clone(),
+                    start: stored.start.unwrap_or(run.start.frame_in_car),
+                    pieces: stored.pieces.clone(),
                 })
             })
             .collect()

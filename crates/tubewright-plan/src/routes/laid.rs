@@ -56,7 +56,8 @@ pub fn laid_runs(posed: &PosedProblem, route: &Route) -> Vec<LaidRun> {
         .iter()
         .zip(&route.runs)
         .zip(&posed.runs)
-        .map(|((run, pieces), posed_run)| {
+        .zip(&route.ends)
+        .map(|(((run, pieces), posed_run), ends)| {
             let clr_mm = problem.tubes.get(run.tube).map_or(0.0, |tube| tube.clr_mm);
             let flex =
                 posed_run
@@ -99,7 +100,13 @@ pub fn laid_runs(posed: &PosedProblem, route: &Route) -> Vec<LaidRun> {
             LaidRun {
                 name: run.id.clone(),
                 tube: posed_run.tube.clone(),
-                start: posed_run.start.frame_in_car,
+                // As it is measured, or sawn off further back with the flex section, if any, moved along.
+                start: if ends.start == run.start {
+                    posed_run.start.frame_in_car
+                } else {
+                    let flex_mm = posed_run.first_flex.as_ref().map_or(0.0, |flex| flex.1);
+                    ends.start.advanced(-flex_mm)
+                },
                 pieces: flex.chain(laid).collect(),
             }
         })

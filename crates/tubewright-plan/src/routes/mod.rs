@@ -1,5 +1,6 @@
 //! Runs: put to the solver, rounded to the shop's steps, and walked into pieces.
 
+mod ends;
 mod laid;
 mod marks;
 mod never;
@@ -12,13 +13,18 @@ mod tubes;
 mod walk;
 mod would_help;
 
+pub(crate) use ends::end_of_run;
+pub use ends::{
+    FLANGE_MM, NoTip, Sawn, given_frame, no_tip_columns, outlet_words, sawn_for, why_not_sawn,
+    words_of_ends,
+};
 pub use laid::{LaidRun, RunMarks, laid_runs};
 pub use marks::MarkGiver;
 pub use never::{ClosedSide, closed_sides};
 pub use planned::{
     CanBalls, PlannedKind, PlannedPiece, PlannedRun, can_balls, component_elements, half_section,
 };
-pub use problem::{PosedProblem, PosedRun, RunError, given_frame, pose_problem, start_carrier};
+pub use problem::{PosedProblem, PosedRun, RunError, pose_problem, start_carrier};
 pub use reasons::{no_way_words, would_help_words};
 pub use roll::{RollMark, roll_marks};
 pub use stub::STUB_MM;

@@ -5,6 +5,8 @@ use tubewright_build::model::Section;
 use tubewright_geometry::{CentreLine, Frame, Point, TubeElement, Vector};
 use tubewright_route::problem::Side;
 
+use super::ends::Sawn;
+
 /// What a piece is, by its sizes alone.
 #[derive(Clone, Debug, PartialEq)]
 pub enum PlannedKind {
@@ -73,6 +75,8 @@ pub struct PlannedRun {
     pub od_mm: f64,
     /// Where it starts.
     pub start: Frame,
+    /// How the outlet is sawn off for it, where it is.
+    pub sawn: Option<Sawn>,
     /// Where it should arrive.
     pub end_point: Point,
     /// In which direction it should arrive.

@@ -5,12 +5,13 @@ use tubewright_build::model::{
     self, Build, CarrierRef, Component, ComponentKind, Flows, ItemKind, Model, Run, RunEnd, Section,
 };
 use tubewright_build::resolved::{ResolvedGaps, ResolvedPractice};
-use tubewright_geometry::{Bounds, Frame, Point, UnitVector, Vector};
+use tubewright_geometry::{Bounds, Point, UnitVector, Vector};
 use tubewright_route::problem::{
     Bar, Body, BodyKind, Component as RouteComponent, Crossover, Passage, Placement, Ports, Region,
-    RouteProblem, Rules, Run as RouteRun, Section as RouteSection, Side,
+    RouteProblem, Rules, Run as RouteRun, Section as RouteSection, Side, StartRoom,
 };
 
+use super::ends::{no_tip_columns, room_of, saw_room};
 use super::never::closed_sides;
 use super::planned::{can_balls, half_section};
 use super::stub::{STUB_MM, own_bodies};
@@ -45,6 +46,14 @@ pub enum RunError {
     /// More than one crossover in a run.
     #[error("it goes through more than one crossover; one is routed so far")]
     TwoCrossovers,
+    /// A corner of the room of its end.
+    #[error(
+        "a corner of the room of “{0}” is not found; measure it from three marks, or leave `room` out"
+    )]
+    RoomNotFound(String),
+    /// An end that may turn too far.
+    #[error("“{0}” may turn by 90° or more; give `may-turn` less, or the other direction")]
+    TurnsTooFar(String),
     /// Its tube.
     #[error(transparent)]
     Tube(#[from] TubeError),
@@ -66,6 +75,8 @@ pub struct PosedRun {
     pub tube: String,
     /// Flex section bolted to the start, with its length in mm: part of the run, not of the search.
     pub first_flex: Option<(String, f64)>,
+    /// How its outlet may be sawn off, where it may be.
+    pub saw_room: Option<StartRoom>,
     /// Names of its components in the problem, by number.
     pub components: Vec<String>,
     /// Allowance for the ± of its own place that was added to every gap, mm.
@@ -87,9 +98,14 @@ pub struct PosedProblem {
     pub left_out: Vec<(String, RunError)>,
 }
 
+/// Most bends of a run that says nothing.
+const USUAL_MOST_BENDS: u32 = 12;
+
 struct Poser<'a> {
     model: &'a Model,
     places: &'a Places,
+    /// Where no tip may lie.
+    no_tip: Vec<Region>,
     problem: RouteProblem,
     component_names: Vec<String>,
     crossover_names: Vec<String>,
@@ -109,12 +125,17 @@ pub fn pose_problem(
         .build
         .runs
         .iter()
-        .filter_map(|run| run.max_bends)
+        .map(|run| run.max_bends.unwrap_or(USUAL_MOST_BENDS))
         .max()
-        .unwrap_or(12);
+        .unwrap_or(USUAL_MOST_BENDS);
     let mut poser = Poser {
         model,
         places,
+        no_tip: no_tip_columns(&model.build, bodies)
+            .0
+            .iter()
+            .map(super::ends::NoTip::column)
+            .collect(),
         problem: RouteProblem {
             id: model.build.name.clone().unwrap_or_default(),
             bodies: Vec::new(),
@@ -216,10 +237,11 @@ fn rounding_allowance(practice: &ResolvedPractice) -> f64 {
 /// The box round all bodies that have bounds and all ends: no run may leave the car's outline. A tip
 /// stands out by its own tube.
 fn workspace(bodies: &Bodies, problem: &RouteProblem) -> Option<Region> {
-    let ends = problem
-        .runs
-        .iter()
-        .flat_map(|run| [run.start.origin, run.end]);
+    let ends = problem.runs.iter().flat_map(|run| {
+        let room = run.end_room.as_ref();
+        let corners = room.map_or([run.end; 2], |room| [room.within.min, room.within.max]);
+        [run.start.origin, run.end, corners[0], corners[1]]
+    });
     let most_od = problem
         .tubes
         .iter()
@@ -309,21 +331,27 @@ impl Poser<'_> {
             numbers.push(self.component_number(component)?);
             names.push(name.to_owned());
         }
+        let room = room_of(&self.model.build, self.places, &run.to, &end, &self.no_tip)?;
+        let (end_point, end_room) = room.map_or((end.frame_in_car.origin, None), |(at, room)| {
+            (at, Some(room))
+        });
+        let saw_room = saw_room(&self.model.build, &run.from, first_flex.is_some());
         self.problem.runs.push(RouteRun {
             id: run.name.to_string(),
             tube,
             start: start
                 .frame_in_car
                 .advanced(first_flex.as_ref().map_or(0.0, |flex| flex.1)),
-            end: end.frame_in_car.origin,
+            end: end_point,
             end_direction: end.frame_in_car.travel(),
             components: numbers,
             passage,
             components_before_passage: before_passage,
             own_bodies: Vec::new(),
-            end_room: None,
+            end_room,
+            // As the flange is; sawn off is a problem of its own.
             start_room: None,
-            most_bends: None,
+            most_bends: usize::try_from(run.max_bends.unwrap_or(USUAL_MOST_BENDS)).ok(),
         });
         Ok(PosedRun {
             name: run.name.to_string(),
@@ -331,6 +359,7 @@ impl Poser<'_> {
             end,
             tube: run.tube.to_string(),
             first_flex,
+            saw_room,
             components: names,
             allowance_mm: 0.0,
         })
@@ -562,26 +591,6 @@ fn poses_within(room: Region, local: &[Vector]) -> Region {
         min: Point::from_array(min),
         max: Point::from_array(max),
     }
-}
-
-/// The frame of a given tip: at a point, in a direction of words, turned a little.
-#[must_use]
-pub fn given_frame(given: &model::EndGiven, at: Point) -> Frame {
-    let travel = given.points.unit();
-    let right = tubewright_geometry::UnitVector::Y;
-    let up = tubewright_geometry::UnitVector::Z;
-    // Up first, about the axis to the right of the travel; then right, about the car's up.
-    let lifted = travel
-        .vector()
-        .cross(up.vector())
-        .direction()
-        .map_or(travel, |side| {
-            travel.rotated_about(side, given.turn_up.rad())
-        });
-    // Seen from above, from rearwards to the right is a turn about +z; from forwards it is about −z.
-    let sense = travel.vector().cross(right.vector()).z.signum();
-    let turned = lifted.rotated_about(up, sense * given.turn_right.rad());
-    Frame::upright(at, turned)
 }
 
 /// Carrier that a run's first pieces ride on, up to its flex section.

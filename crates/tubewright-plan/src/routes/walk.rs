@@ -6,6 +6,7 @@ use tubewright_geometry::{CentreLine, Frame, TubeElement};
 use tubewright_route::problem::RouteProblem;
 use tubewright_route::route::Route;
 
+use super::ends::sawn_for;
 use super::laid::{LaidRun, RunMarks, laid_runs};
 use super::marks::MarkGiver;
 use super::planned::{
@@ -86,7 +87,9 @@ pub fn walk_laid(
         pieces.push(walked.planned(mark.clone(), joint.clone()));
     }
     let posed_run = posed.runs.iter().find(|run| run.name == laid.name);
-    let end = posed_run.map_or(frame, |run| run.end.frame_in_car);
+    let (end_point, end_direction) = posed
+        .end_for(&laid.name, &frame)
+        .unwrap_or((frame.origin, frame.travel()));
     let of_bends = laid.pieces.iter().find_map(|piece| match piece {
         PlannedKind::Bend { clr_mm, .. } => Some(*clr_mm),
         _ => None,
@@ -102,8 +105,9 @@ pub fn walk_laid(
         tube: laid.tube.clone(),
         od_mm: walker.od_mm,
         start: laid.start,
-        end_point: end.origin,
-        end_direction: end.travel(),
+        sawn: posed_run.and_then(|run| sawn_for(run, &laid.start)),
+        end_point,
+        end_direction,
         pieces,
         last_joint: marks.last_joint.clone(),
         clr_mm: of_bends.or_else(of_tube).unwrap_or(0.0),

@@ -80,6 +80,9 @@ fn flange_checks(end: &End) -> Vec<String> {
         "bore for a tube of {} outside; the tube goes in or butts, so that no step faces the flow",
         end.od.text
     ));
+    if end.saw_off.is_some() {
+        checks.push("not needed where the chosen way saws this outlet off".to_owned());
+    }
     if let Some(material) = end.material {
         checks.push(format!(
             "material: what it is welded to decides the filler; the one on the car is {}",

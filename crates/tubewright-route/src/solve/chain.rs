@@ -13,7 +13,7 @@ pub(crate) struct Screw {
 }
 
 impl Screw {
-    const NONE: Self = Self {
+    pub(crate) const NONE: Self = Self {
         turns: Vector::ZERO,
         moves: Vector::ZERO,
     };

@@ -37,6 +37,7 @@ use crate::route::{Budget, Outcome, Progress, Route};
 pub use rounding::{ClosingPiece, EndError, RoundError, Rounded, ShopSteps, round_and_close};
 
 use improve::{Meter, Solution};
+pub(crate) use slides::Slide;
 use system::Context;
 
 /// Most alternatives that are given back.

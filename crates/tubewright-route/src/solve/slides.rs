@@ -5,7 +5,7 @@ use tubewright_geometry::{Frame, Point, UnitVector, Vector, math};
 
 use super::chain::{Screw, Stance};
 use super::layout::{ANGLE_LEVER_MM, Size};
-use crate::problem::{Region, RouteProblem};
+use crate::problem::{EndRoom, Region, RouteProblem};
 
 /// Sizes of a slide: along its three axes, and two turns.
 pub(crate) const SLIDE_SIZES: usize = 5;
@@ -74,7 +74,7 @@ impl Slides {
                 out.all.push(Slide {
                     axes: [frame.travel().vector(), AXES[1], AXES[2]],
                     low: [-room.back_mm, 0.0, 0.0],
-                    high: [0.0; 3],
+                    high: [-room.least_mm, 0.0, 0.0],
                     most_turn: [room.turn_rad; 2],
                     across: [frame.twelve().vector(), frame.three().vector()],
                     columns: Vec::new(),
@@ -82,13 +82,8 @@ impl Slides {
                 out.all.len() - 1
             });
             let end = run.end_room.as_ref().map(|room| {
-                let [aside, up] = sides_of(run.end, run.end_direction);
-                out.all.push(Slide {
-                    most_turn: [room.turn_aside_rad, room.turn_up_rad].map(math::sin),
-                    across: [aside, up],
-                    columns: room.columns.clone(),
-                    ..Slide::within(room.within)
-                });
+                let wished = (run.end, run.end_direction);
+                out.all.push(Slide::of_end(wished, room));
                 out.all.len() - 1
             });
             out.of_run.push([start, end]);
@@ -126,8 +121,11 @@ impl Slides {
     pub(crate) fn as_wished(&self, problem: &RouteProblem) -> Vec<Pose> {
         let mut poses: Vec<Pose> = self.all.iter().map(|slide| slide.at([0.5; 3])).collect();
         for (run, numbers) in problem.runs.iter().zip(&self.of_run) {
-            if let Some(pose) = numbers[0].and_then(|n| poses.get_mut(n)) {
-                *pose = Pose::shifted(Vector::ZERO);
+            // An outlet as long as it may be left.
+            if let Some((slide, pose)) =
+                numbers[0].and_then(|n| Some((self.all.get(n)?, poses.get_mut(n)?)))
+            {
+                *pose = slide.at([1.0; 3]);
             }
             if let Some(pose) = numbers[1].and_then(|n| poses.get_mut(n)) {
                 *pose = Pose::shifted(run.end.to_vector());
@@ -152,6 +150,16 @@ impl Slide {
             most_turn: [0.0; 2],
             across: [Vector::ZERO; 2],
             columns: Vec::new(),
+        }
+    }
+
+    /// An end wished at a place with a direction, with its room.
+    pub(crate) fn of_end((at, direction): (Point, UnitVector), room: &EndRoom) -> Self {
+        Self {
+            most_turn: [room.turn_aside_rad, room.turn_up_rad].map(math::sin),
+            across: sides_of(at, direction),
+            columns: room.columns.clone(),
+            ..Self::within(room.within)
         }
     }
 
@@ -219,6 +227,9 @@ impl Slide {
 
     /// Velocities of all behind a start with its two turns.
     pub(crate) fn turning(&self, through: Point, turn: [f64; 2]) -> [Screw; 2] {
+        if self.most_turn == [0.0; 2] {
+            return [Screw::NONE; 2];
+        }
         let second = UnitVector::from_unit(self.across[1]);
         [
             Screw::turn(self.across[0].rotated_about(second, turn[1]), through),

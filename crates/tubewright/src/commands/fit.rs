@@ -10,6 +10,7 @@ use tubewright_build::model::Model;
 use tubewright_plan::fit::{Act, PartKind, Way};
 use tubewright_plan::fit::{FitSheet, FitStep, JointCheck, WeldFacts, fit_sheet, weld_facts};
 use tubewright_plan::lengths::Lengths;
+use tubewright_plan::routes::outlet_words;
 use tubewright_plan::sensors::{Sensor, sensors};
 
 /// Shows the fit sheet.
@@ -32,10 +33,16 @@ pub(crate) fn run(arguments: &Folder) -> Result<Done, Failure> {
         solved.runs(),
         Some(&supply.whole),
     );
+    let lengths = Lengths::of(&loaded.model);
     if arguments.json {
         print(&format!("{:#}\n", as_json(&sheet, &welds, &sensors)))?;
     } else {
-        print(&as_text(&loaded.model, &sheet, &welds, &sensors))?;
+        let before = solved
+            .runs()
+            .iter()
+            .filter_map(|run| outlet_words(run, lengths));
+        let before: Vec<String> = before.collect();
+        print(&as_text(&loaded.model, &before, &sheet, &welds, &sensors))?;
     }
     solved.plan.save(&mut loaded);
     Ok(if is_clean(&sheet) && sensors.iter().all(Sensor::is_free) {
@@ -56,13 +63,22 @@ fn is_clean(sheet: &FitSheet) -> bool {
             })
 }
 
-fn as_text(model: &Model, sheet: &FitSheet, welds: &[WeldFacts], sensors: &[Sensor]) -> String {
+fn as_text(
+    model: &Model,
+    before: &[String],
+    sheet: &FitSheet,
+    welds: &[WeldFacts],
+    sensors: &[Sensor],
+) -> String {
     let lengths = Lengths::of(model);
     let mut text = heading("Fit");
     text.push_str(&paragraph(
         "Tack on the car in this order, three short tacks to a joint. Before each part goes up scribe twelve o'clock in line with its witness line and the hours named here round its open end, clockwise looking downstream. Then move the open end until every tape reads as it should, within what is allowed, and tack.",
         2,
     ));
+    for words in before {
+        text.push_str(&paragraph(words, 2));
+    }
     for step in &sheet.steps {
         text.push_str(&step_text(step, lengths));
     }

@@ -87,10 +87,10 @@ struct Outermost {
 impl Outermost {
     fn start(run: &Run) -> Self {
         let room = run.start_room;
-        let half = 0.5 * room.map_or(0.0, |room| room.back_mm);
+        let (least, most) = room.map_or((0.0, 0.0), |room| (room.least_mm, room.back_mm));
         Self {
-            middle: run.start.origin - run.start.travel() * half,
-            ball_mm: half + ARITHMETIC,
+            middle: run.start.origin - run.start.travel() * (0.5 * (least + most)),
+            ball_mm: 0.5 * (most - least) + ARITHMETIC,
             // Two turns in planes square to each other are less than both together.
             turn_rad: room.map_or(0.0, |room| 2.0 * room.turn_rad),
         }

@@ -8,7 +8,7 @@ use std::path::Path;
 use tubewright_plan::figures::Gap;
 use tubewright_plan::frozen::Offer;
 use tubewright_plan::lengths::Lengths;
-use tubewright_plan::routes::{PlannedKind, PlannedPiece, PlannedRun};
+use tubewright_plan::routes::{PlannedKind, PlannedPiece, PlannedRun, words_of_ends};
 use tubewright_plan::stages::Routed;
 use unicode_width::UnicodeWidthStr;
 
@@ -63,6 +63,9 @@ pub(crate) fn as_text(solved: &Solved, shown: &[Shown<'_>], lengths: Lengths) ->
     }
     for run in solved.runs() {
         text.push_str(&run_text(run, lengths));
+        for words in words_of_ends(&solved.posed, run, lengths) {
+            text.push_str(&paragraph(&words, 2));
+        }
     }
     text.push_str(&paragraph(
         &format!(

@@ -13,6 +13,7 @@ fn straight(at: Point, travel: UnitVector, length_mm: f64, od_mm: f64) -> Planne
         tube: "57".to_owned(),
         od_mm,
         start,
+        sawn: None,
         end_point: out.origin,
         end_direction: travel,
         pieces: vec![PlannedPiece {

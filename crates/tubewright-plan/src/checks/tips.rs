@@ -1,0 +1,73 @@
+//! Where tips blow, and outlets that may not be sawn off.
+
+use tubewright_build::model::{EndKind, Model};
+use tubewright_check::{Finding, Measured, Rule, State, Unit};
+
+use crate::routes::{PlannedRun, end_of_run, no_tip_columns, why_not_sawn};
+use crate::stages::Surroundings;
+
+/// Findings about tips, for the runs that are judged.
+pub(super) fn findings(model: &Model, around: &Surroundings, runs: &[PlannedRun]) -> Vec<Finding> {
+    let (bodies, without_outline) = no_tip_columns(&model.build, &around.bodies);
+    let mut findings: Vec<Finding> = model
+        .build
+        .ends
+        .iter()
+        .filter(|end| end.saw_off.is_some())
+        .filter_map(|end| Some((end, why_not_sawn(end)?)))
+        .map(|(end, why)| {
+            Finding::stated(
+                Rule::WishKept,
+                State::NotChecked,
+                format!("saw-off of {}", end.name),
+                format!("not taken into account: {why}"),
+            )
+        })
+        .collect();
+    let tips = || {
+        runs.iter().filter(|run| {
+            let written = model.build.run(&run.name);
+            let end = written.and_then(|written| end_of_run(&model.build, &written.to));
+            end.is_some_and(|end| end.kind == EndKind::Tip)
+        })
+    };
+    if tips().next().is_none() {
+        return findings;
+    }
+    findings.extend(without_outline.into_iter().map(|name| {
+        Finding::stated(
+            Rule::TipPlace,
+            State::NotChecked,
+            format!("no-tip of {name}"),
+            "it has no outline seen from above, or no place yet: give `no-tip` to a body of known size instead",
+        )
+    }));
+    if bodies.is_empty() {
+        findings.push(Finding::stated(
+            Rule::TipPlace,
+            State::NotChecked,
+            "tips under cabin and doors and by the filler",
+            "no body says where a tip must not blow: give cabin floor, doors and filler `no-tip` with how far a tip must stay from each",
+        ));
+    }
+    for run in tips() {
+        for body in &bodies {
+            let at = run.arrival().origin;
+            let measured = Measured {
+                value: body.distance_mm(at),
+                plus_minus: None,
+                unit: Unit::Millimetre,
+            };
+            findings.push(
+                Finding::measured_at_least(
+                    Rule::TipPlace,
+                    format!("tip of {} from {}, seen from above", run.name, body.body),
+                    measured,
+                    body.reach_mm,
+                )
+                .at(at, "at the tip"),
+            );
+        }
+    }
+    findings
+}
