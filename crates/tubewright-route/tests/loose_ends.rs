@@ -209,7 +209,7 @@ fn a_tip_is_turned_as_far_as_it_may_be() {
     arrives_as_told(&route);
     assert_eq!(bends(&route), 2);
     let sine = route.ends[0].end_direction.vector().y.abs();
-    assert!(sine <= 2.0_f64.to_radians().sin() + 1e-9);
+    assert!(sine <= tubewright_geometry::math::sin(2.0_f64.to_radians()) + 1e-9);
 }
 
 /// A wall before the outlet leaves too little room to turn: sawn off further back there is enough.

@@ -320,7 +320,7 @@ fn alternative(form: AlternativeForm) -> Result<StoredAlternative, PlanFileError
                 let pieces = run.pieces.into_iter().map(laid_piece);
                 Ok(StoredRun {
                     name: run.run,
-                    start: run.start.map(start_frame).transpose()?,
+                    start: run.start.as_ref().map(start_frame).transpose()?,
                     pieces: pieces.collect::<Result<_, _>>()?,
                 })
             })
@@ -328,7 +328,7 @@ fn alternative(form: AlternativeForm) -> Result<StoredAlternative, PlanFileError
     })
 }
 
-fn start_frame(form: StartForm) -> Result<Frame, PlanFileError> {
+fn start_frame(form: &StartForm) -> Result<Frame, PlanFileError> {
     for coordinate in form.at {
         within("a place", coordinate, -LONGEST_MM, LONGEST_MM)?;
     }

@@ -278,8 +278,8 @@ pub fn words_of_ends(posed: &PosedProblem, run: &PlannedRun, lengths: Lengths) -
 
 /// A clock position looking downstream.
 fn clock_words(clock_rad: f64) -> String {
-    let degrees = clock_rad.to_degrees().rem_euclid(360.0).round();
-    if degrees == 0.0 || degrees == 360.0 {
+    let degrees = clock_rad.to_degrees().rem_euclid(360.0);
+    if !(0.5..359.5).contains(&degrees) {
         "twelve o'clock".to_owned()
     } else {
         format!("{degrees:.0}° clockwise from twelve o'clock looking downstream")

@@ -11,6 +11,7 @@ mod roll;
 mod stub;
 mod tubes;
 mod walk;
+mod workspace;
 mod would_help;
 
 pub(crate) use ends::end_of_run;

@@ -16,6 +16,7 @@ use super::never::closed_sides;
 use super::planned::{can_balls, half_section};
 use super::stub::{STUB_MM, own_bodies};
 use super::tubes::{TubeError, route_tube};
+use super::workspace::workspace;
 use crate::bodies::Bodies;
 use crate::places::{PlacedEnd, Places, covariance_between, joint_sigma_mm, sigma_bound};
 use crate::survey::NINETEEN_IN_TWENTY;
@@ -232,31 +233,6 @@ pub fn pose_problem(
 /// leaves is checked afterwards.
 fn rounding_allowance(practice: &ResolvedPractice) -> f64 {
     3.0 * practice.length_step.mm()
-}
-
-/// The box round all bodies that have bounds and all ends: no run may leave the car's outline. A tip
-/// stands out by its own tube.
-fn workspace(bodies: &Bodies, problem: &RouteProblem) -> Option<Region> {
-    let ends = problem.runs.iter().flat_map(|run| {
-        let room = run.end_room.as_ref();
-        let corners = room.map_or([run.end; 2], |room| [room.within.min, room.within.max]);
-        [run.start.origin, run.end, corners[0], corners[1]]
-    });
-    let most_od = problem
-        .tubes
-        .iter()
-        .map(|tube| tube.od_mm)
-        .fold(0.0, f64::max);
-    let bounds = bodies
-        .placed
-        .iter()
-        .filter_map(|body| body.solid_in_car.bounds())
-        .fold(Bounds::of_points(ends), Bounds::joined)
-        .grown(most_od);
-    (!problem.runs.is_empty()).then_some(Region {
-        min: bounds.min,
-        max: bounds.max,
-    })
 }
 
 /// The largest sway of anything that the runs hang on, mm.

@@ -5,7 +5,8 @@ use tubewright_geometry::distance::clearance_between;
 use tubewright_geometry::math;
 
 use super::chain::{Element, Laid};
-use super::system::{Row, System, ball, group, tube_of};
+use super::lines::ball;
+use super::system::{Row, System, group, tube_of};
 
 impl System<'_, '_> {
     /// Runs against each other, and a run against itself.

@@ -227,7 +227,7 @@ impl Slide {
 
     /// Velocities of all behind a start with its two turns.
     pub(crate) fn turning(&self, through: Point, turn: [f64; 2]) -> [Screw; 2] {
-        if self.most_turn == [0.0; 2] {
+        if self.most_turn.iter().all(|most| *most <= 0.0) {
             return [Screw::NONE; 2];
         }
         let second = UnitVector::from_unit(self.across[1]);

@@ -1,8 +1,9 @@
 //! The body that carries a start does not block it: the first stub of a run is not held against it.
 
 use super::chain::{Element, Part};
+use super::lines::clip;
 use super::room::Contact;
-use super::system::{System, clip};
+use super::system::System;
 
 impl System<'_, '_> {
     /// Everything nearer than `limit` mm (over the gap) to an element of chain `c`, without the bodies

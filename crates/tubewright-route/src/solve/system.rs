@@ -1,14 +1,12 @@
 //! Chains that are solved together: one for a plain run, two a run where a crossover is passed, with
 //! the crossovers' places as further sizes.
 
-use tubewright_geometry::distance::clearance_between;
-use tubewright_geometry::{CentreLine, Point, TubeElement, UnitVector, Vector, math};
+use tubewright_geometry::{CentreLine, Point, UnitVector, Vector};
 
 use super::chain::{Element, Laid, Part, Screw, Stance, lay};
-use super::descend::HOLDS_MM;
 use super::layout::{Layout, Size};
 use super::room::{Contact, Room};
-use super::slides::{Pose, SLIDE_SIZES, Slides, out_of_column};
+use super::slides::{Pose, SLIDE_SIZES, Slides};
 use crate::cost::CostModel;
 use crate::problem::{RouteProblem, Tube};
 
@@ -414,7 +412,7 @@ impl<'c, 'p> System<'c, 'p> {
         }
     }
 
-    fn add_pose_gradient(&self, gradient: &mut [f64], slide: usize, weight: Vector) {
+    pub(super) fn add_pose_gradient(&self, gradient: &mut [f64], slide: usize, weight: Vector) {
         let first = self.pose_index(slide);
         for k in 0..3 {
             let axis = self.ctx.slides.all.get(slide).map(|slide| slide.axis(k));
@@ -459,170 +457,6 @@ impl<'c, 'p> System<'c, 'p> {
         }
         rows
     }
-
-    /// Ends with room against the columns that they must keep out of.
-    fn column_rows(&self, x: &[f64], limit: f64, rows: &mut Vec<Row>) {
-        let poses = self.poses(x);
-        for (c, chain) in self.chains.iter().enumerate() {
-            let Target::Slides(number, ..) = chain.target else {
-                continue;
-            };
-            let Some(slide) = self.ctx.slides.all.get(number) else {
-                continue;
-            };
-            let (place, _) = chain.target.at(&self.ctx.slides, &poses);
-            for (k, column) in slide.columns.iter().enumerate() {
-                let (margin, out) = out_of_column(column, place);
-                if margin >= limit {
-                    continue;
-                }
-                let mut gradient = vec![0.0; self.sizes.len()];
-                self.add_pose_gradient(&mut gradient, number, out);
-                rows.push(Row {
-                    margin,
-                    gradient,
-                    group: group(4000 + c, number, k),
-                });
-            }
-        }
-    }
-
-    fn zone_rows(&self, c: usize, laid: &Laid, rows: &mut Vec<Row>) {
-        for &(joint, component, from, to) in &laid.components {
-            let Some(zone) = self
-                .ctx
-                .problem
-                .components
-                .get(component)
-                .and_then(|k| k.zone)
-            else {
-                continue;
-            };
-            let Some(element) = laid
-                .elements
-                .iter()
-                .find(|e| !e.is_slot && e.index == joint && e.part == Part::Tube)
-            else {
-                continue;
-            };
-            for place in [from, to] {
-                for axis in [UnitVector::X, UnitVector::Y, UnitVector::Z] {
-                    let at = axis.dot(place.to_vector());
-                    let (lo, hi) = (
-                        axis.dot(zone.min.to_vector()),
-                        axis.dot(zone.max.to_vector()),
-                    );
-                    // Inside by more than an overrun that still counts as kept.
-                    let within = (2.0 * HOLDS_MM).min(0.25 * (hi - lo));
-                    for (sign, limit) in [(1.0, lo + within), (-1.0, hi - within)] {
-                        let mut gradient = vec![0.0; self.sizes.len()];
-                        self.add_gradient(
-                            &mut gradient,
-                            (c, laid),
-                            element,
-                            0.0,
-                            place,
-                            axis * sign,
-                        );
-                        rows.push(Row {
-                            margin: sign * (at - limit),
-                            gradient,
-                            group: group(100 + c, joint, 0),
-                        });
-                    }
-                }
-            }
-        }
-    }
-
-    /// Bodies of crossovers against bodies of the car, and runs against bodies of crossovers.
-    fn crossover_rows(&self, x: &[f64], laid: &[Laid], limit: f64, rows: &mut Vec<Row>) {
-        let problem = self.ctx.problem;
-        let mut contacts = Vec::new();
-        let poses = self.poses(x);
-        for (k, crossover) in problem.crossovers.iter().enumerate() {
-            let shift = poses.get(k).map_or(Vector::ZERO, |pose| pose.shift);
-            for (b, bar) in crossover.body.iter().enumerate() {
-                let tube = TubeElement {
-                    line: CentreLine::Segment {
-                        a: Point::ORIGIN + bar.a + shift,
-                        b: Point::ORIGIN + bar.b + shift,
-                    },
-                    radius: bar.radius_mm,
-                };
-                contacts.clear();
-                self.ctx.room.near(&tube, limit, &mut contacts);
-                for contact in &contacts {
-                    let mut gradient = vec![0.0; self.sizes.len()];
-                    self.add_pose_gradient(&mut gradient, k, contact.away);
-                    rows.push(Row {
-                        margin: contact.margin,
-                        gradient,
-                        group: group(1000 + k, b, contact.body),
-                    });
-                }
-                for (c, chain) in laid.iter().enumerate() {
-                    let Some(plan) = self.chains.get(c) else {
-                        continue;
-                    };
-                    let own = problem
-                        .runs
-                        .get(plan.run)
-                        .and_then(|r| r.passage)
-                        .is_some_and(|p| p.crossover == k);
-                    let reach =
-                        tube_of(problem, plan.run).map_or(0.0, |t| math::PI * t.clr_mm + 1.0);
-                    let (from, to) = match (own, plan.start) {
-                        (false, _) => (0.0, chain.length),
-                        (true, Anchor::Slides(n, _)) if n == k => (reach, chain.length),
-                        (true, _) => (0.0, chain.length - reach),
-                    };
-                    for (e, element) in chain.elements.iter().enumerate() {
-                        let length = element.tube.line.length();
-                        let a = ((from - element.along) / length).max(0.0);
-                        let z = ((to - element.along) / length).min(1.0);
-                        if z <= a {
-                            continue;
-                        }
-                        let clipped = TubeElement {
-                            line: clip(&element.tube.line, a, z),
-                            ..element.tube
-                        };
-                        let (m, h) = ball(&clipped.line);
-                        let (m2, h2) = ball(&tube.line);
-                        let need = clipped.radius + tube.radius + problem.rules.self_gap_mm;
-                        if m.distance(m2) - h - h2 - need >= limit {
-                            continue;
-                        }
-                        let found = clearance_between(&clipped, &tube, 0.01);
-                        let margin = found.gap_mm - problem.rules.self_gap_mm;
-                        let Some(away) = (found.on_first - found.on_second).direction() else {
-                            continue;
-                        };
-                        if margin >= limit {
-                            continue;
-                        }
-                        let share = a + found.along_first_mm / length;
-                        let mut gradient = vec![0.0; self.sizes.len()];
-                        self.add_gradient(
-                            &mut gradient,
-                            (c, chain),
-                            element,
-                            share,
-                            found.on_first,
-                            away.vector(),
-                        );
-                        self.add_pose_gradient(&mut gradient, k, away * -1.0);
-                        rows.push(Row {
-                            margin,
-                            gradient,
-                            group: group(2000 + 16 * c + k, e, b),
-                        });
-                    }
-                }
-            }
-        }
-    }
 }
 
 pub(super) fn group(kind: usize, a: usize, b: usize) -> u64 {
@@ -634,40 +468,4 @@ pub(crate) fn tube_of(problem: &RouteProblem, run: usize) -> Option<&Tube> {
         .runs
         .get(run)
         .and_then(|r| problem.tubes.get(r.tube))
-}
-
-/// A ball round a centre line.
-pub(super) fn ball(line: &CentreLine) -> (Point, f64) {
-    let length = line.length();
-    (line.at(length / 2.0), length / 2.0)
-}
-
-/// The part of a centre line between two shares of its length.
-pub(crate) fn clip(line: &CentreLine, from: f64, to: f64) -> CentreLine {
-    match *line {
-        CentreLine::Arc {
-            centre,
-            u,
-            v,
-            radius,
-            angle,
-        } => {
-            let (sin, cos) = math::sin_cos(angle * from);
-            let turned = (u * cos + v * sin, v * cos - u * sin);
-            CentreLine::Arc {
-                centre,
-                u: UnitVector::from_unit(turned.0),
-                v: UnitVector::from_unit(turned.1),
-                radius,
-                angle: angle * (to - from),
-            }
-        }
-        _ => {
-            let length = line.length();
-            CentreLine::Segment {
-                a: line.at(from * length),
-                b: line.at(to * length),
-            }
-        }
-    }
 }
