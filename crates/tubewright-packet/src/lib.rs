@@ -11,12 +11,16 @@
 //! feature `typeset`; without it [`typeset`] returns [`TypesetError::NoEngine`], and the packet's
 //! types and [`template_data`] are there all the same.
 
+#[cfg(feature = "typeset")]
+mod layout;
 mod lists;
 mod packet;
 mod table;
 #[cfg(feature = "typeset")]
 mod world;
 
+#[cfg(feature = "typeset")]
+pub use layout::{PageLayout, Placed};
 pub use lists::{List, lists_of, to_csv, to_json};
 pub use packet::{
     Block, Body, Figure, Packet, PacketPaper, Picture, Sheet, SheetKind, Stamp, Step,
@@ -53,6 +57,17 @@ pub fn template_data(packet: &Packet) -> String {
 #[cfg(feature = "typeset")]
 pub fn typeset(packet: &Packet) -> Result<Vec<u8>, TypesetError> {
     world::typeset(TEMPLATE, &template_data(packet)).map_err(TypesetError::Engine)
+}
+
+/// Where everything stands on the pages of the packet: what [`typeset`] would print.
+///
+/// # Errors
+/// [`TypesetError`], with the engine's own words.
+#[cfg(feature = "typeset")]
+pub fn layout(packet: &Packet) -> Result<Vec<PageLayout>, TypesetError> {
+    world::compiled(TEMPLATE, &template_data(packet))
+        .map(|document| layout::pages_of(&document))
+        .map_err(TypesetError::Engine)
 }
 
 /// Without the engine there is no PDF.

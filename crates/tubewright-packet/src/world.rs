@@ -117,11 +117,11 @@ fn printable(text: &str) -> String {
     out
 }
 
-/// Typesets `template`, which reads `packet.json`.
+/// Sets the pages of `template`, which reads `packet.json`.
 ///
 /// # Errors
 /// The engine's own words.
-pub(crate) fn typeset(template: &str, data: &str) -> Result<Vec<u8>, String> {
+pub(crate) fn compiled(template: &str, data: &str) -> Result<PagedDocument, String> {
     let id = |name: &str| -> Result<FileId, String> {
         let path = VirtualPath::new(name).map_err(|error| format!("{error:?}"))?;
         Ok(RootedPath::new(VirtualRoot::Project, path).intern())
@@ -131,7 +131,15 @@ pub(crate) fn typeset(template: &str, data: &str) -> Result<Vec<u8>, String> {
         data_id: id("packet.json")?,
         data: Bytes::from_string(printable(data)),
     };
-    let document: PagedDocument = typst::compile(&world).output.map_err(|e| words(&e))?;
+    typst::compile(&world).output.map_err(|e| words(&e))
+}
+
+/// The same as the bytes of a PDF file.
+///
+/// # Errors
+/// The engine's own words.
+pub(crate) fn typeset(template: &str, data: &str) -> Result<Vec<u8>, String> {
+    let document = compiled(template, data)?;
     let options = PdfOptions {
         ident: Smart::Custom("tubewright shop packet".to_owned()),
         creator: Smart::Custom(Some("tubewright".to_owned())),

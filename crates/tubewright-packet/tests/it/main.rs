@@ -9,6 +9,16 @@ use tubewright_packet::{
     Block, Body, Column, Figure, Packet, PacketPaper, Picture, Sheet, SheetKind, Stamp, Step, Table,
 };
 
+/// A drawing as large as a lying page.
+fn whole_page(paper: PacketPaper) -> String {
+    let [high, wide] = paper.standing_mm();
+    format!(
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{wide}mm\" height=\"{high}mm\" \
+         viewBox=\"0 0 {wide} {high}\"><path d=\"M20 30L120 30\" stroke=\"#000\" \
+         stroke-width=\"0.3\"/></svg>"
+    )
+}
+
 /// A packet with one of everything.
 pub(crate) fn one_of_everything(paper: PacketPaper) -> Packet {
     let mut cuts = Table::new(
@@ -101,7 +111,7 @@ pub(crate) fn one_of_everything(paper: PacketPaper) -> Packet {
                     SheetKind::Template,
                     "Template",
                     Body::TrueScale {
-                        svg: svg.to_owned(),
+                        svg: whole_page(paper),
                     },
                 )
             },
