@@ -168,7 +168,7 @@ pub(crate) fn replaced(solution: &Solution, c: usize, variant: Variant) -> (Vec<
     (chains, x)
 }
 
-fn sizes_of(solution: &Solution, c: usize) -> Vec<f64> {
+pub(super) fn sizes_of(solution: &Solution, c: usize) -> Vec<f64> {
     let before: usize = solution
         .chains
         .iter()

@@ -205,6 +205,20 @@ pub(crate) fn search(
     meter: &mut Meter<'_>,
     seen: &mut dyn FnMut(&Solution, u64, bool),
 ) -> Vec<Solution> {
+    if ctx.slides.has_loose_ends() {
+        super::loose::search(ctx, seed, meter, seen)
+    } else {
+        search_free(ctx, seed, meter, seen)
+    }
+}
+
+/// The same with every end that has room free in it from the beginning.
+pub(crate) fn search_free(
+    ctx: &Context<'_>,
+    seed: u64,
+    meter: &mut Meter<'_>,
+    seen: &mut dyn FnMut(&Solution, u64, bool),
+) -> Vec<Solution> {
     let problem = ctx.problem;
     let region = search_region(problem);
     let field = Field::new(&ctx.room, &region);
@@ -344,7 +358,7 @@ fn parts_at(
 }
 
 /// Chains alone at the present place of the crossovers, then together, as long as it helps.
-fn polish(
+pub(crate) fn polish(
     ctx: &Context<'_>,
     mut now: Solution,
     tried: &mut BTreeSet<Vec<super::layout::Layout>>,

@@ -12,6 +12,7 @@ mod improve;
 mod joint;
 mod layout;
 mod lines;
+mod loose;
 mod moves;
 mod other_ways;
 mod pairs;

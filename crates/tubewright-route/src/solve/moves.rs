@@ -159,7 +159,7 @@ fn touches(change: &Change) -> (bool, usize) {
 }
 
 /// Bends left out one by one; the straights round it become one.
-fn without_a_bend(problem: &RouteProblem, tube: &Tube, from: &Variant) -> Vec<Variant> {
+pub(super) fn without_a_bend(problem: &RouteProblem, tube: &Tube, from: &Variant) -> Vec<Variant> {
     let mut out = Vec::new();
     for (i, joint) in from.layout.joints.iter().enumerate() {
         if !matches!(joint, Joint::Bend { .. }) {

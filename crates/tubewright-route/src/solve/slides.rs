@@ -72,7 +72,7 @@ impl Slides {
             let start = run.start_room.map(|room| {
                 let frame = &run.start;
                 out.all.push(Slide {
-                    axes: [frame.travel().vector(), AXES[1], AXES[2]],
+                    axes: [frame.travel(), frame.twelve(), frame.three()].map(UnitVector::vector),
                     low: [-room.back_mm, 0.0, 0.0],
                     high: [-room.least_mm, 0.0, 0.0],
                     most_turn: [room.turn_rad; 2],
