@@ -2,67 +2,18 @@
 //! carries a flange does not block it.
 #![expect(clippy::unwrap_used, clippy::panic, reason = "helpers of tests")]
 
+mod open;
+
 use std::sync::atomic::AtomicBool;
+
+use open::{CLR_MM, RADIUS_MM, problem};
 
 use tubewright_geometry::distance::closest_point_on_solid;
 use tubewright_geometry::{Frame, OrientedBox, Point, Solid, UnitVector, Vector};
 use tubewright_route::cost::GroundTerm;
-use tubewright_route::problem::{Body, BodyKind, Rules, Run, StockBend, Tube};
+use tubewright_route::problem::{Body, BodyKind};
 use tubewright_route::route::Term;
 use tubewright_route::{Budget, CostModel, Outcome, Piece, Route, RouteProblem, solve};
-
-const CLR_MM: f64 = 90.0;
-const RADIUS_MM: f64 = 30.0;
-
-fn problem(start: Frame, end: Point, bodies: Vec<Body>) -> RouteProblem {
-    let stock = [30.0, 45.0, 90.0_f64].map(|degrees| StockBend {
-        angle_rad: degrees.to_radians(),
-        price: 10.0,
-        leg_in_mm: 0.0,
-        leg_out_mm: 0.0,
-    });
-    RouteProblem {
-        id: "shop".into(),
-        bodies,
-        workspace: None,
-        tubes: vec![Tube {
-            id: "60".into(),
-            od_mm: 2.0 * RADIUS_MM,
-            wall_mm: 2.0,
-            clr_mm: CLR_MM,
-            stock: stock.to_vec(),
-            straight_price_per_m: 12.0,
-        }],
-        rules: Rules {
-            min_straight_mm: 30.0,
-            min_bend_rad: 5.0_f64.to_radians(),
-            max_bends: 6,
-            self_gap_mm: 0.0,
-            run_gap_mm: 0.0,
-            uncut_tolerance_rad: 0.5_f64.to_radians(),
-            stub_mm: 100.0,
-            rounding_room_mm: 0.0,
-            end_place_mm: 0.0,
-            end_turn_rad: 0.0,
-        },
-        components: Vec::new(),
-        crossovers: Vec::new(),
-        runs: vec![Run {
-            id: "run".into(),
-            tube: 0,
-            start,
-            end,
-            end_direction: UnitVector::X,
-            components: Vec::new(),
-            passage: None,
-            components_before_passage: None,
-            own_bodies: Vec::new(),
-            end_room: None,
-            start_room: None,
-            most_bends: None,
-        }],
-    }
-}
 
 fn solved(problem: &RouteProblem, cost: &CostModel) -> Outcome {
     let budget = Budget {
