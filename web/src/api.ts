@@ -856,7 +856,7 @@ export type RouteView = {
  */
 solving: Solving | null, 
 /**
- * The ways that were found, cheapest first.
+ * The ways that were found: those without a fault first, then the cheaper.
  */
 ways: Array<WayView>, 
 /**

@@ -6,10 +6,10 @@
 use std::cmp::Ordering;
 use tubewright_build::model::Model;
 use tubewright_build::resolved::ResolvedPractice;
-use tubewright_check::Rule;
+use tubewright_check::{Rule, State};
 
 use crate::bodies::Bodies;
-use crate::checks::{clearance_findings, moving_runs};
+use crate::checks::{clearance_findings, moving_runs, tip_findings};
 use crate::figures::{ends_off, hours};
 use crate::routes::{PlannedRun, PosedProblem};
 use crate::stages::{
@@ -45,7 +45,8 @@ pub fn cost_as_cut(
 }
 
 /// Puts the ways in order: those that close well first, then those of which every piece can be made, then
-/// the cheaper by their cutting plans; a way without a plan keeps the search's order behind the others.
+/// those that leave each sensor its room and blow nowhere that they must not, then the cheaper by their cutting
+/// plans; a way without a plan keeps the search's order behind the others.
 pub(crate) fn rank(
     model: &Model,
     around: &Surroundings,
@@ -63,6 +64,8 @@ pub(crate) fn rank(
 struct Rank {
     is_closed: bool,
     is_made: bool,
+    /// Sensors without room, and tips that blow where they must not.
+    faults: usize,
     cost: f64,
 }
 
@@ -73,6 +76,7 @@ impl Rank {
         Self {
             is_closed: off_mm <= END_TOLERANCE_MM && off_rad.to_degrees() <= END_TOLERANCE_DEG,
             is_made: supply.as_ref().is_some_and(|supply| supply.plan.is_full()),
+            faults: faults(model, around, &way.runs, supply.as_ref()),
             cost: supply.map_or(f64::INFINITY, |supply| {
                 let ground_mm = ground_mm(model, around, &way.runs);
                 cost_as_cut(&around.practice, &way.runs, &supply, ground_mm)
@@ -85,8 +89,24 @@ impl Rank {
             .is_closed
             .cmp(&self.is_closed)
             .then(other.is_made.cmp(&self.is_made))
+            .then(self.faults.cmp(&other.faults))
             .then(self.cost.total_cmp(&other.cost))
     }
+}
+
+/// What fails that the search does not see: it is judged on the rounded pieces.
+fn faults(
+    model: &Model,
+    around: &Surroundings,
+    runs: &[PlannedRun],
+    supply: Option<&Supply>,
+) -> usize {
+    let plan = supply.map(|supply| &supply.plan);
+    crate::sensors::findings(model, around, runs, plan)
+        .iter()
+        .chain(&tip_findings(model, around, runs))
+        .filter(|finding| finding.state == State::Fail)
+        .count()
 }
 
 /// The least gap to the ground, in every position.

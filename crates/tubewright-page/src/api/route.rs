@@ -9,7 +9,7 @@ use ts_rs::TS;
 pub struct RouteView {
     /// While solving: work done, work to do and the best cost so far.
     pub solving: Option<Solving>,
-    /// The ways that were found, cheapest first.
+    /// The ways that were found: those without a fault first, then the cheaper.
     pub ways: Vec<WayView>,
     /// Which of them is shown, bought and cut.
     pub shown: usize,

@@ -11,6 +11,7 @@ mod wishes;
 pub use clearance::{MovingRun, Room, clearance_findings, rule_of};
 pub(crate) use clearance::{room_to_body, room_to_piece};
 pub use runs::moving_runs;
+pub(crate) use tips::findings as tip_findings;
 
 use tubewright_build::model::Model;
 use tubewright_check::{Finding, Measured, Rule, State, Unit};

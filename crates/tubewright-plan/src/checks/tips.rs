@@ -7,7 +7,7 @@ use crate::routes::{PlannedRun, end_of_run, no_tip_columns, why_not_sawn};
 use crate::stages::Surroundings;
 
 /// Findings about tips, for the runs that are judged.
-pub(super) fn findings(model: &Model, around: &Surroundings, runs: &[PlannedRun]) -> Vec<Finding> {
+pub(crate) fn findings(model: &Model, around: &Surroundings, runs: &[PlannedRun]) -> Vec<Finding> {
     let (bodies, without_outline) = no_tip_columns(&model.build, &around.bodies);
     let mut findings: Vec<Finding> = model
         .build

@@ -102,7 +102,9 @@ fn way(job: &PrintJob<'_>) -> String {
             let among = match among {
                 0 | 1 => "the only way found in this effort".to_owned(),
                 count => {
-                    format!("the cheapest of {count} that were found, each cut by its own plan")
+                    format!(
+                        "the first of {count} that were found: the cheapest, each cut by its own plan, of those without a fault"
+                    )
                 }
             };
             format!(
