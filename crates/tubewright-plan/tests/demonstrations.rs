@@ -11,8 +11,9 @@ mod common;
 
 use common::prove::{prove, prove_others};
 use common::solved::{Solved, solve_folder};
+use tubewright_check::{Rule, State};
 use tubewright_plan::figures::figures;
-use tubewright_plan::stages::{Routed, supply};
+use tubewright_plan::stages::{Routed, check, supply};
 
 /// What the builds wish for themselves.
 fn effort() -> u64 {
@@ -32,14 +33,15 @@ fn proved(name: &str) {
     in_order_of_cost(&solved, name);
 }
 
-/// Ways that close well come first, and among them the cheaper by its own cutting plan: money, hours and
+/// Ways that close well come first, among them those that leave each sensor its room and blow nowhere that they
+/// must not, as the board says of each, and among these the cheaper by its own cutting plan: money, hours and
 /// proxies added up here from what is printed.
 fn in_order_of_cost(solved: &Solved, name: &str) {
     let Routed::Found(ways) = &solved.routed else {
         return;
     };
     let practice = &solved.around.practice;
-    let costs: Vec<(bool, f64)> = ways
+    let costs: Vec<(bool, usize, f64)> = ways
         .iter()
         .map(|way| {
             let supply = supply(&solved.model, practice, &way.runs, &[]).expect("it is planned");
@@ -63,7 +65,15 @@ fn in_order_of_cost(solved: &Solved, name: &str) {
             let told = figures.cost_as_cut.expect("there is a plan");
             assert!((told - added).abs() < 1e-6, "{name}: {told} is {added}");
             let closes = figures.end_off_mm <= 3.0 && figures.end_off_rad.to_degrees() <= 1.0;
-            (!closes, told)
+            let alone = Routed::Found(vec![way.clone()]);
+            let judged = Some((&solved.posed, &alone));
+            let faults = check(&solved.model, &solved.around, judged, Some(&supply))
+                .findings()
+                .iter()
+                .filter(|finding| finding.state == State::Fail)
+                .filter(|finding| matches!(finding.rule, Rule::SensorPlace | Rule::TipPlace))
+                .count();
+            (!closes, faults, told)
         })
         .collect();
     for pair in costs.windows(2) {
