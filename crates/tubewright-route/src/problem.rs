@@ -436,20 +436,29 @@ impl RouteProblem {
             }
             let square = core::f64::consts::FRAC_PI_2;
             let is_turn = |turn: f64| (0.0..square).contains(&turn);
-            let is_room = run.start_room.is_none_or(|room| {
-                let back = room.least_mm >= 0.0 && room.back_mm >= room.least_mm;
-                back && room.back_mm.is_finite() && is_turn(room.turn_rad)
-            }) && run.end_room.as_ref().is_none_or(|room| {
-                let (low, high) = (room.within.min.to_array(), room.within.max.to_array());
-                let holds = low.iter().zip(high).all(|(low, high)| *low <= high);
-                holds && is_turn(room.turn_aside_rad) && is_turn(room.turn_up_rad)
-            });
-            if !is_room {
-                return Err(ProblemError::UnsoundSize {
-                    id: run.id.clone(),
-                    what: "the room of an end",
-                    value: f64::NAN,
-                });
+            if let Some(room) = run.start_room {
+                let is_sound = (0.0..=room.back_mm).contains(&room.least_mm)
+                    && room.back_mm.is_finite()
+                    && is_turn(room.turn_rad);
+                if !is_sound {
+                    return Err(ProblemError::UnsoundSize {
+                        id: run.id.clone(),
+                        what: "the length or turn that its outlet may be sawn off by",
+                        value: room.back_mm,
+                    });
+                }
+            }
+            if let Some(room) = &run.end_room {
+                let size = (room.within.max - room.within.min).to_array();
+                let least = size.into_iter().fold(f64::INFINITY, f64::min);
+                let turns = [room.turn_aside_rad, room.turn_up_rad];
+                if least < 0.0 || least.is_nan() || !turns.into_iter().all(is_turn) {
+                    return Err(ProblemError::UnsoundSize {
+                        id: run.id.clone(),
+                        what: "the least size or the turn of the room of its end",
+                        value: least,
+                    });
+                }
             }
             if !(run.start.origin.is_finite() && run.end.is_finite()) {
                 return Err(ProblemError::UnsoundSize {

@@ -4,14 +4,12 @@
 
 mod open;
 
-use std::sync::atomic::AtomicBool;
-
 use open::CLR_MM;
 use proptest::prelude::*;
 use tubewright_geometry::{Frame, OrientedBox, Point, Solid, UnitVector};
 use tubewright_route::problem::{Body, BodyKind, EndRoom, ProblemError, Region, StartRoom};
 use tubewright_route::{
-    Budget, CostModel, Outcome, Piece, Route, RouteProblem, ShopSteps, round_and_close, solve,
+    CostModel, Outcome, Piece, Route, RouteProblem, ShopSteps, round_and_close,
 };
 
 const WELD: f64 = 9.0;
@@ -32,39 +30,16 @@ fn straight_ahead() -> Frame {
 }
 
 fn solved(problem: &RouteProblem) -> Outcome {
-    let budget = Budget {
-        work_units: 2500,
-        seed: 1,
-    };
-    solve(
-        problem,
-        &cost(),
-        budget,
-        &AtomicBool::new(false),
-        &mut |_| {},
-    )
-    .unwrap()
+    open::solved(problem, &cost())
 }
 
 fn best(problem: &RouteProblem) -> Route {
-    match solved(problem) {
-        Outcome::Solved { alternatives, .. } => alternatives.into_iter().next().unwrap(),
-        other => panic!("{other:?}"),
-    }
+    open::best(solved(problem))
 }
 
-/// Where the pieces lead from the start that the route names, from the definition.
+/// Where the pieces lead from the start that the route names.
 fn walked(route: &Route) -> Frame {
-    route.runs[0]
-        .iter()
-        .fold(route.ends[0].start, |frame, piece| match *piece {
-            Piece::Straight { length_mm } => frame.advanced(length_mm),
-            Piece::Bend {
-                angle_rad,
-                clock_rad,
-            } => frame.rolled(clock_rad).bent(angle_rad, CLR_MM),
-            _ => panic!("no component here"),
-        })
+    open::walk(route.ends[0].start, CLR_MM, &route.runs[0])
 }
 
 fn arrives_as_told(route: &Route) {

@@ -1,12 +1,16 @@
 //! Routes in the shop's steps still keep every gap and end close to where they should.
 #![expect(clippy::unwrap_used, clippy::panic, reason = "helpers of tests")]
 
+mod open;
+
 use std::sync::atomic::AtomicBool;
+
+use open::{CLR_MM, walk};
 
 use proptest::prelude::*;
 use tubewright_geometry::{Frame, Point, Vector};
 use tubewright_route::form::{read_problem, write_outcome};
-use tubewright_route::problem::{Rules, Run, StockBend, Tube};
+use tubewright_route::problem::StockBend;
 use tubewright_route::{
     Budget, CostModel, Outcome, Piece, Route, RouteProblem, ShopSteps, round_and_close, solve,
 };
@@ -95,68 +99,22 @@ fn run_over_the_axle_in_sixteenths_and_degrees() {
     rounded("b05-over-axle", steps, GOOD);
 }
 
-fn walk(start: Frame, clr_mm: f64, pieces: &[Piece]) -> Frame {
-    pieces.iter().fold(start, |frame, piece| match *piece {
-        Piece::Straight { length_mm } => frame.advanced(length_mm),
-        Piece::Bend {
-            angle_rad,
-            clock_rad,
-        } => frame.rolled(clock_rad).bent(angle_rad, clr_mm),
-        _ => panic!("no component here"),
-    })
-}
-
 /// A problem in the open whose end is where the pieces end.
 fn problem_round(start: Frame, pieces: &[Piece]) -> RouteProblem {
-    let clr_mm = 90.0;
-    let arrival = walk(start, clr_mm, pieces);
-    let stock = [15.0, 30.0, 45.0, 60.0, 90.0_f64].map(|degrees| StockBend {
-        angle_rad: degrees.to_radians(),
-        price: 10.0,
-        leg_in_mm: 0.0,
-        leg_out_mm: 0.0,
-    });
-    RouteProblem {
-        id: "random".into(),
-        bodies: Vec::new(),
-        workspace: None,
-        tubes: vec![Tube {
-            id: "60".into(),
-            od_mm: 60.0,
-            wall_mm: 2.0,
-            clr_mm,
-            stock: stock.to_vec(),
-            straight_price_per_m: 12.0,
-        }],
-        rules: Rules {
-            min_straight_mm: 30.0,
-            min_bend_rad: 5.0_f64.to_radians(),
-            max_bends: 12,
-            self_gap_mm: 0.0,
-            run_gap_mm: 0.0,
-            uncut_tolerance_rad: 0.5_f64.to_radians(),
-            stub_mm: 0.0,
-            rounding_room_mm: 0.0,
-            end_place_mm: 0.0,
-            end_turn_rad: 0.0,
-        },
-        components: Vec::new(),
-        crossovers: Vec::new(),
-        runs: vec![Run {
-            id: "run".into(),
-            tube: 0,
-            start,
-            end: arrival.origin,
-            end_direction: arrival.travel(),
-            components: Vec::new(),
-            passage: None,
-            components_before_passage: None,
-            own_bodies: Vec::new(),
-            end_room: None,
-            start_room: None,
-            most_bends: None,
-        }],
-    }
+    let arrival = walk(start, CLR_MM, pieces);
+    let mut problem = open::problem(start, arrival.origin, Vec::new());
+    problem.runs[0].end_direction = arrival.travel();
+    problem.tubes[0].stock = [15.0, 30.0, 45.0, 60.0, 90.0_f64]
+        .map(|degrees| StockBend {
+            angle_rad: degrees.to_radians(),
+            price: 10.0,
+            leg_in_mm: 0.0,
+            leg_out_mm: 0.0,
+        })
+        .to_vec();
+    problem.rules.max_bends = 12;
+    problem.rules.stub_mm = 0.0;
+    problem
 }
 
 prop_compose! {

@@ -4,31 +4,14 @@
 
 mod open;
 
-use std::sync::atomic::AtomicBool;
-
-use open::{CLR_MM, RADIUS_MM, problem};
+use open::{CLR_MM, RADIUS_MM, best, problem, solved};
 
 use tubewright_geometry::distance::closest_point_on_solid;
 use tubewright_geometry::{Frame, OrientedBox, Point, Solid, UnitVector, Vector};
 use tubewright_route::cost::GroundTerm;
 use tubewright_route::problem::{Body, BodyKind};
 use tubewright_route::route::Term;
-use tubewright_route::{Budget, CostModel, Outcome, Piece, Route, RouteProblem, solve};
-
-fn solved(problem: &RouteProblem, cost: &CostModel) -> Outcome {
-    let budget = Budget {
-        work_units: 2500,
-        seed: 1,
-    };
-    solve(problem, cost, budget, &AtomicBool::new(false), &mut |_| {}).unwrap()
-}
-
-fn best(outcome: Outcome) -> Route {
-    match outcome {
-        Outcome::Solved { alternatives, .. } => alternatives.into_iter().next().unwrap(),
-        other => panic!("{other:?}"),
-    }
-}
+use tubewright_route::{CostModel, Outcome, Piece, Route};
 
 /// Places on the centre line with the distance along it, a few mm apart, from the definition.
 fn places(start: Frame, pieces: &[Piece]) -> Vec<(f64, Point)> {

@@ -1,29 +1,14 @@
-//! Where tips blow, and outlets that may not be sawn off.
+//! Where tips blow.
 
 use tubewright_build::model::{EndKind, Model};
 use tubewright_check::{Finding, Measured, Rule, State, Unit};
 
-use crate::routes::{PlannedRun, end_of_run, no_tip_columns, why_not_sawn};
+use crate::routes::{PlannedRun, end_of_run, no_tip_columns};
 use crate::stages::Surroundings;
 
 /// Findings about tips, for the runs that are judged.
 pub(crate) fn findings(model: &Model, around: &Surroundings, runs: &[PlannedRun]) -> Vec<Finding> {
     let (bodies, without_outline) = no_tip_columns(&model.build, &around.bodies);
-    let mut findings: Vec<Finding> = model
-        .build
-        .ends
-        .iter()
-        .filter(|end| end.saw_off.is_some())
-        .filter_map(|end| Some((end, why_not_sawn(end)?)))
-        .map(|(end, why)| {
-            Finding::stated(
-                Rule::WishKept,
-                State::NotChecked,
-                format!("saw-off of {}", end.name),
-                format!("not taken into account: {why}"),
-            )
-        })
-        .collect();
     let tips = || {
         runs.iter().filter(|run| {
             let written = model.build.run(&run.name);
@@ -32,16 +17,19 @@ pub(crate) fn findings(model: &Model, around: &Surroundings, runs: &[PlannedRun]
         })
     };
     if tips().next().is_none() {
-        return findings;
+        return Vec::new();
     }
-    findings.extend(without_outline.into_iter().map(|name| {
-        Finding::stated(
-            Rule::TipPlace,
-            State::NotChecked,
-            format!("no-tip of {name}"),
-            "it has no outline seen from above, or no place yet: give `no-tip` to a body of known size instead",
-        )
-    }));
+    let mut findings: Vec<Finding> = without_outline
+        .into_iter()
+        .map(|name| {
+            Finding::stated(
+                Rule::TipPlace,
+                State::NotChecked,
+                format!("no-tip of {name}"),
+                "it has no outline seen from above, or no place yet: give `no-tip` to a body of known size instead",
+            )
+        })
+        .collect();
     if bodies.is_empty() {
         findings.push(Finding::stated(
             Rule::TipPlace,

@@ -4,7 +4,7 @@ use tubewright_build::model::{Model, Room};
 use tubewright_check::{Finding, Rule, State};
 use tubewright_geometry::distance::clearance;
 
-use crate::routes::{PlannedRun, closed_sides};
+use crate::routes::{PlannedRun, closed_sides, why_not_sawn};
 use crate::stages::Surroundings;
 
 /// How finely the way of a run past a closed side is measured, mm.
@@ -59,7 +59,21 @@ pub(super) fn side_findings(
 /// Wishes that nothing acts on yet.
 pub(super) fn unheard(model: &Model) -> Vec<Finding> {
     let wishes = &model.build.wishes;
-    let mut findings = Vec::new();
+    let mut findings: Vec<Finding> = model
+        .build
+        .ends
+        .iter()
+        .filter(|end| end.saw_off.is_some())
+        .filter_map(|end| Some((end, why_not_sawn(end)?)))
+        .map(|(end, why)| {
+            Finding::stated(
+                Rule::WishKept,
+                State::NotChecked,
+                format!("saw-off of {}", end.name),
+                format!("not taken into account: {why}"),
+            )
+        })
+        .collect();
     let first = wishes.order_of_room.first();
     if first.is_some_and(|room| *room != Room::Exhaust) {
         findings.push(Finding::stated(

@@ -4,7 +4,9 @@ use super::cautions::{UNDER_THE_CAR, caution};
 use super::joints::{JointKind, joints_of};
 use super::words::{degrees, direction_words, fixed, signed_degrees, toward_words};
 use super::{PrintJob, not_made, room_mm};
-use crate::routes::{PlannedKind, PlannedPiece, PlannedRun, component_kind};
+use crate::routes::{
+    PlannedKind, PlannedPiece, PlannedRun, PosedProblem, component_kind, words_of_ends,
+};
 use crate::scene::scene_of;
 use tubewright_build::model::{ComponentKind, ItemKind};
 use tubewright_geometry::{BendRow, BendTable, Frame, Point};
@@ -22,10 +24,14 @@ pub(super) fn sheets(job: &PrintJob<'_>, paper: PacketPaper) -> Vec<Sheet> {
             "no route was found, or there is no run",
         )];
     }
-    job.runs.iter().map(|run| sheet(job, run, paper)).collect()
+    let posed = crate::stages::pose(job.model, job.around);
+    job.runs
+        .iter()
+        .map(|run| sheet(job, run, &posed, paper))
+        .collect()
 }
 
-fn sheet(job: &PrintJob<'_>, run: &PlannedRun, paper: PacketPaper) -> Sheet {
+fn sheet(job: &PrintJob<'_>, run: &PlannedRun, posed: &PosedProblem, paper: PacketPaper) -> Sheet {
     let mut scene = scene_of(job.model, job.around, core::slice::from_ref(run), job.board);
     scene.tight_places.retain(|place| place.piece == run.name);
     let mut blocks = vec![Block::Figures {
@@ -56,9 +62,8 @@ fn sheet(job: &PrintJob<'_>, run: &PlannedRun, paper: PacketPaper) -> Sheet {
             },
         ],
     }];
-    let posed = crate::stages::pose(job.model, job.around);
     blocks.extend(
-        crate::routes::words_of_ends(&posed, run, job.lengths)
+        words_of_ends(posed, run, job.lengths)
             .into_iter()
             .map(|text| Block::Words { text }),
     );

@@ -237,9 +237,10 @@ impl PosedProblem {
     /// Where a run should arrive whose pieces lead to `arrival`: the nearest to that in the room of its end.
     #[must_use]
     pub fn end_for(&self, run: &str, arrival: &Frame) -> Option<(Point, UnitVector)> {
-        let number = self.runs.iter().position(|posed| posed.name == run)?;
-        let wished = &self.runs.get(number)?.end.frame_in_car;
-        let room = self.problem.runs.get(number)?.end_room.as_ref();
+        let mut both = self.runs.iter().zip(&self.problem.runs);
+        let (posed, route) = both.find(|(posed, _)| posed.name == run)?;
+        let wished = &posed.end.frame_in_car;
+        let room = route.end_room.as_ref();
         Some(match room {
             Some(room) => room.nearest(
                 (wished.origin, wished.travel()),
@@ -266,11 +267,10 @@ impl PosedProblem {
 #[must_use]
 pub fn words_of_ends(posed: &PosedProblem, run: &PlannedRun, lengths: Lengths) -> Vec<String> {
     let mut words: Vec<String> = outlet_words(run, lengths).into_iter().collect();
-    let number = posed.runs.iter().position(|posed| posed.name == run.name);
-    let has_room = number
-        .and_then(|number| posed.problem.runs.get(number))
-        .is_some_and(|run| run.end_room.is_some());
-    if let Some(wished) = number.and_then(|n| posed.runs.get(n)).filter(|_| has_room) {
+    let mut both = posed.runs.iter().zip(&posed.problem.runs);
+    if let Some((wished, _)) =
+        both.find(|(posed, route)| posed.name == run.name && route.end_room.is_some())
+    {
         words.push(tip_words(&wished.end.frame_in_car, run, lengths));
     }
     words

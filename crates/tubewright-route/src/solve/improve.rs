@@ -192,14 +192,18 @@ fn loose_of(ctx: &Context<'_>, chain: &Chain, scope: Scope) -> usize {
     if scope != Scope::Together {
         return 0;
     }
-    let start = chain.is_sawn(ctx).then(|| ctx.slides.start_of(chain.run));
-    let end = ctx
-        .is_end(&chain.target)
-        .then(|| ctx.slides.end_of(chain.run));
+    let start = match chain.start {
+        Anchor::Fixed(_) => None,
+        Anchor::Slides(number, _) => Some(number),
+    };
+    let end = match chain.target {
+        Target::Fixed(..) => None,
+        Target::Slides(number, ..) => Some(number),
+    };
     [start, end]
         .into_iter()
         .flatten()
-        .flatten()
+        .filter(|number| !ctx.slides.is_crossover(*number))
         .filter_map(|number| ctx.slides.all.get(number))
         .map(|slide| slide.sizes().iter().filter(|size| size.is_free()).count())
         .sum()

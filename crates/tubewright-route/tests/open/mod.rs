@@ -1,8 +1,11 @@
-//! One run in the open, for tests that put something in its way.
+//! One run in the open, for tests that put something in its way; each takes what it needs.
+#![allow(dead_code, reason = "each test takes what it needs")]
+
+use std::sync::atomic::AtomicBool;
 
 use tubewright_geometry::{Frame, Point, UnitVector};
-use tubewright_route::RouteProblem;
 use tubewright_route::problem::{Body, Rules, Run, StockBend, Tube};
+use tubewright_route::{Budget, CostModel, Outcome, Piece, Route, RouteProblem, solve};
 
 /// Centre-line radius of every bend, mm.
 pub(crate) const CLR_MM: f64 = 90.0;
@@ -58,4 +61,33 @@ pub(crate) fn problem(start: Frame, end: Point, bodies: Vec<Body>) -> RouteProbl
             most_bends: None,
         }],
     }
+}
+
+/// What is found at a test's effort.
+pub(crate) fn solved(problem: &RouteProblem, cost: &CostModel) -> Outcome {
+    let budget = Budget {
+        work_units: 2500,
+        seed: 1,
+    };
+    solve(problem, cost, budget, &AtomicBool::new(false), &mut |_| {}).unwrap()
+}
+
+/// The cheapest way.
+pub(crate) fn best(outcome: Outcome) -> Route {
+    match outcome {
+        Outcome::Solved { alternatives, .. } => alternatives.into_iter().next().unwrap(),
+        other => panic!("{other:?}"),
+    }
+}
+
+/// Where pieces lead, from the definition.
+pub(crate) fn walk(start: Frame, clr_mm: f64, pieces: &[Piece]) -> Frame {
+    pieces.iter().fold(start, |frame, piece| match *piece {
+        Piece::Straight { length_mm } => frame.advanced(length_mm),
+        Piece::Bend {
+            angle_rad,
+            clock_rad,
+        } => frame.rolled(clock_rad).bent(angle_rad, clr_mm),
+        _ => panic!("no component here"),
+    })
 }
