@@ -77,10 +77,7 @@ fn spans(ctx: &Context<'_>, split: &[usize]) -> Vec<Span> {
             Some(slide) => Anchor::Slides(slide, held),
             None => Anchor::Fixed(held),
         };
-        let end = match ctx.slides.end_of(run) {
-            Some(slide) => Target::Slides(slide, Vector::ZERO, r.end_direction),
-            None => Target::Fixed(r.end, r.end_direction),
-        };
+        let end = ctx.end_target(run);
         let passed = r.passage.and_then(|Passage { crossover, side }| {
             problem
                 .crossovers

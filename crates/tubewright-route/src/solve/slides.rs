@@ -245,9 +245,7 @@ impl Slide {
             .direction()
             .unwrap_or(direction)
     }
-}
 
-impl Slide {
     /// The place of an end's room that is nearest to a place.
     pub(crate) fn nearest_place(&self, place: Point) -> Point {
         let within = |place: Point| {
@@ -265,11 +263,22 @@ impl Slide {
 
     /// The direction of arrival allowed at an end that is nearest to a direction.
     pub(crate) fn nearest_arrival(&self, wished: UnitVector, travel: Vector) -> UnitVector {
-        let turn = [0, 1].map(|k| {
+        self.arrival(wished, self.nearest_turn(travel))
+    }
+
+    /// Where an end stands that lies at a place and is arrived at in a direction.
+    pub(crate) fn end_at(&self, place: Point, travel: Vector) -> Pose {
+        Pose {
+            shift: place.to_vector(),
+            turn: self.nearest_turn(travel),
+        }
+    }
+
+    fn nearest_turn(&self, travel: Vector) -> [f64; 2] {
+        [0, 1].map(|k| {
             let most = self.most_turn[k];
             self.across[k].dot(travel).clamp(-most, most)
-        });
-        self.arrival(wished, turn)
+        })
     }
 }
 

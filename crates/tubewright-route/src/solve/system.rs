@@ -28,6 +28,17 @@ impl<'p> Context<'p> {
         }
     }
 
+    /// Where a run arrives, held or in its room.
+    pub(crate) fn end_target(&self, run: usize) -> Target {
+        let Some(own) = self.problem.runs.get(run) else {
+            return Target::Fixed(Point::ORIGIN, UnitVector::X);
+        };
+        match self.slides.end_of(run) {
+            Some(slide) => Target::Slides(slide, Vector::ZERO, own.end_direction),
+            None => Target::Fixed(own.end, own.end_direction),
+        }
+    }
+
     /// Whether a target is where its run arrives.
     pub(crate) const fn is_end(&self, target: &Target) -> bool {
         match target {

@@ -294,19 +294,24 @@ fn poorness(end: &EndError) -> f64 {
     (end.distance_mm / GOOD_MM).max(end.direction_rad / GOOD_RAD)
 }
 
-/// The problem with every gap changed, and zones made smaller by as much where gaps grow.
+/// The problem with every gap changed, and zones and rooms of ends made smaller by as much where gaps grow.
 fn with_gaps(problem: &RouteProblem, by_mm: f64) -> RouteProblem {
     let mut out = problem.clone();
     for body in &mut out.bodies {
         body.gap_mm = (body.gap_mm + by_mm).max(0.0);
     }
-    for zone in out.components.iter_mut().filter_map(|c| c.zone.as_mut()) {
-        let size = zone.max - zone.min;
+    let zones = out.components.iter_mut().filter_map(|c| c.zone.as_mut());
+    let rooms = out
+        .runs
+        .iter_mut()
+        .filter_map(|run| Some(&mut run.end_room.as_mut()?.within));
+    for room in zones.chain(rooms) {
+        let size = room.max - room.min;
         let shrink = size
             .to_array()
             .map(|s| by_mm.max(0.0).min(0.3 * s.max(0.0)));
-        zone.min += Vector::from_array(shrink);
-        zone.max = zone.max - Vector::from_array(shrink);
+        room.min += Vector::from_array(shrink);
+        room.max = room.max - Vector::from_array(shrink);
     }
     out
 }
@@ -330,11 +335,11 @@ fn round_all(
 ) -> Option<All> {
     let system = System::new(ctx, chains.to_vec());
     let whole = |v: f64| (v / steps.length_mm).round() * steps.length_mm;
-    let poses: Vec<Pose> = system
-        .poses(base)
-        .iter()
-        .map(|pose| Pose::shifted(Vector::from_array(pose.shift.to_array().map(whole))))
-        .collect();
+    let mut poses = system.poses(base);
+    // Ends with room are where the rounded pieces lead.
+    for pose in poses.iter_mut().take(ctx.problem.crossovers.len()) {
+        *pose = Pose::shifted(Vector::from_array(pose.shift.to_array().map(whole)));
+    }
     let mut all = All {
         chains: chains.to_vec(),
         x: base.to_vec(),
@@ -366,7 +371,7 @@ fn round_all(
         put(&system, &mut all.x, c, &chosen.way.x);
         all.ends.push(EndError {
             run: chosen.chain.run,
-            is_end: matches!(chosen.chain.target, Target::Fixed(..)),
+            is_end: ctx.is_end(&chosen.chain.target),
             distance_mm: chosen.way.distance_mm,
             direction_rad: chosen.way.direction_rad,
         });
@@ -539,7 +544,8 @@ fn round_layout(
         start: chain.start.at(&ctx.slides, poses),
         end,
         direction,
-        room: matches!(chain.target, Target::Fixed(..))
+        room: ctx
+            .is_end(&chain.target)
             .then(|| ctx.slides.end_of(chain.run))
             .flatten()
             .and_then(|number| ctx.slides.all.get(number)),

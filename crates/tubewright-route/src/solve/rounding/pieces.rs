@@ -47,7 +47,7 @@ pub(crate) fn solution_of(ctx: &Context<'_>, route: &Route) -> Result<Solution, 
                     Anchor::Slides(crossover, outlet),
                 )
             } else {
-                (Target::Fixed(r.end, r.end_direction), start)
+                (ctx.end_target(run), start)
             };
             let (layout, sizes) = read_pieces(ctx, run, part)?;
             chains.push(Chain {
@@ -60,11 +60,17 @@ pub(crate) fn solution_of(ctx: &Context<'_>, route: &Route) -> Result<Solution, 
             start = next;
         }
     }
-    let poses: Vec<Pose> = route
-        .crossovers
-        .iter()
-        .map(|place| Pose::shifted(place.to_vector()))
-        .collect();
+    let mut poses = ctx.slides.as_wished(problem);
+    for (pose, place) in poses.iter_mut().zip(&route.crossovers) {
+        *pose = Pose::shifted(place.to_vector());
+    }
+    for (run, ends) in route.ends.iter().enumerate() {
+        if let Some(number) = ctx.slides.end_of(run)
+            && let (Some(slide), Some(pose)) = (ctx.slides.all.get(number), poses.get_mut(number))
+        {
+            *pose = slide.end_at(ends.end, ends.end_direction.vector());
+        }
+    }
     x.extend(ctx.slides.sizes_at(&poses));
     let system = System::new(ctx, chains);
     Ok(Solution {
