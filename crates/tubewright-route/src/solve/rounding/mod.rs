@@ -3,6 +3,7 @@
 //! every rule. Where none ends well, more room is given and the route set up anew, or a stock bend is
 //! cut to another angle.
 
+mod gaps;
 mod lattice;
 mod pieces;
 
@@ -17,6 +18,7 @@ use super::system::{Anchor, Chain, Context, Row, System, Target, tube_of};
 use crate::cost::CostModel;
 use crate::problem::RouteProblem;
 use crate::route::Route;
+use gaps::with_gaps;
 use lattice::{GOOD_MM, GOOD_RAD, Lattice, Way};
 use pieces::fine_joint;
 pub(crate) use pieces::solution_of;
@@ -292,28 +294,6 @@ fn with_a_straight_put_in(ctx: &Context<'_>, start: &Solution) -> Vec<(Vec<Chain
 /// At most 1 when an end is as good as a fitter can set it.
 fn poorness(end: &EndError) -> f64 {
     (end.distance_mm / GOOD_MM).max(end.direction_rad / GOOD_RAD)
-}
-
-/// The problem with every gap changed, and zones and rooms of ends made smaller by as much where gaps grow.
-fn with_gaps(problem: &RouteProblem, by_mm: f64) -> RouteProblem {
-    let mut out = problem.clone();
-    for body in &mut out.bodies {
-        body.gap_mm = (body.gap_mm + by_mm).max(0.0);
-    }
-    let zones = out.components.iter_mut().filter_map(|c| c.zone.as_mut());
-    let rooms = out
-        .runs
-        .iter_mut()
-        .filter_map(|run| Some(&mut run.end_room.as_mut()?.within));
-    for room in zones.chain(rooms) {
-        let size = room.max - room.min;
-        let shrink = size
-            .to_array()
-            .map(|s| by_mm.max(0.0).min(0.3 * s.max(0.0)));
-        room.min += Vector::from_array(shrink);
-        room.max = room.max - Vector::from_array(shrink);
-    }
-    out
 }
 
 /// All chains in whole steps.
