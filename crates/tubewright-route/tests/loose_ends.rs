@@ -42,6 +42,11 @@ fn walked(route: &Route) -> Frame {
     open::walk(route.ends[0].start, CLR_MM, &route.runs[0])
 }
 
+fn bends(route: &Route) -> usize {
+    let is_bend = |piece: &&Piece| matches!(piece, Piece::Bend { .. });
+    route.runs[0].iter().filter(is_bend).count()
+}
+
 fn arrives_as_told(route: &Route) {
     let (arrival, told) = (walked(route), route.ends[0]);
     assert!(
@@ -109,10 +114,6 @@ fn a_tip_keeps_out_from_under_what_it_must_not_blow_at() {
 #[test]
 fn a_tip_is_turned_as_far_as_it_may_be() {
     let mut problem = problem(straight_ahead(), Point::new(900.0, 180.0, 300.0));
-    let bends = |route: &Route| {
-        let is_bend = |piece: &&Piece| matches!(piece, Piece::Bend { .. });
-        route.runs[0].iter().filter(is_bend).count()
-    };
     let here = problem.runs[0].end;
     problem.runs[0].end_room = Some(EndRoom {
         within: Region {
@@ -203,6 +204,10 @@ fn a_mitre_at_the_outlet_turns_as_far_as_it_may() {
     let mut held = problem.clone();
     held.runs[0].start_room = None;
     assert!(route.cost <= best(&held).cost + CUT + 1e-6);
+    // Aimed at the end by the mitre: one bend to arrive by, where the held start needs two.
+    let aim = tubewright_geometry::math::atan2(180.0, 920.0);
+    assert!(turned > 0.8 * aim, "{}", turned.to_degrees());
+    assert_eq!((bends(&route), bends(&best(&held))), (1, 2));
 }
 
 #[test]
@@ -210,8 +215,7 @@ fn each_run_keeps_to_its_own_most_bends() {
     let mut problem = problem(straight_ahead(), Point::new(800.0, 150.0, 300.0));
     problem.runs[0].most_bends = Some(2);
     let route = best(&problem);
-    let is_bend = |piece: &&Piece| matches!(piece, Piece::Bend { .. });
-    assert!(route.runs[0].iter().filter(is_bend).count() <= 2);
+    assert!(bends(&route) <= 2);
     problem.runs[0].most_bends = Some(1);
     assert!(matches!(solved(&problem), Outcome::NotFoundInEffort { .. }));
 }

@@ -9,14 +9,15 @@ use crate::stages::Surroundings;
 /// Findings about tips, for the runs that are judged.
 pub(crate) fn findings(model: &Model, around: &Surroundings, runs: &[PlannedRun]) -> Vec<Finding> {
     let (bodies, without_outline) = no_tip_columns(&model.build, &around.bodies);
-    let tips = || {
-        runs.iter().filter(|run| {
-            let written = model.build.run(&run.name);
-            let end = written.and_then(|written| end_of_run(&model.build, &written.to));
-            end.is_some_and(|end| end.kind == EndKind::Tip)
+    let tips: Vec<_> = runs
+        .iter()
+        .filter_map(|run| {
+            let end = end_of_run(&model.build, &model.build.run(&run.name)?.to)?;
+            let placed = around.measured.places.ends.get(end.name.as_str())?;
+            (end.kind == EndKind::Tip).then_some((run, placed))
         })
-    };
-    if tips().next().is_none() {
+        .collect();
+    if tips.is_empty() {
         return Vec::new();
     }
     let mut findings: Vec<Finding> = without_outline
@@ -38,12 +39,12 @@ pub(crate) fn findings(model: &Model, around: &Surroundings, runs: &[PlannedRun]
             "no body says where a tip must not blow: give cabin floor, doors and filler `no-tip` with how far a tip must stay from each",
         ));
     }
-    for run in tips() {
+    for (run, tip) in tips {
         for body in &bodies {
             let at = run.arrival().origin;
             let measured = Measured {
                 value: body.distance_mm(at),
-                plus_minus: None,
+                plus_minus: Some(body.plus_minus_mm(tip)),
                 unit: Unit::Millimetre,
             };
             findings.push(

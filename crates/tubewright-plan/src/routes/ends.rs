@@ -1,8 +1,6 @@
 //! Ends of runs: where a wished one lies, in what room, and where an outlet may be sawn off.
 
-use tubewright_build::model::{
-    Body, Build, End, EndGiven, EndKind, Flows, Material, RunEnd, SawOff,
-};
+use tubewright_build::model::{Build, End, EndGiven, EndKind, Flows, Material, RunEnd, SawOff};
 use tubewright_geometry::{Frame, Point, UnitVector, math};
 use tubewright_route::problem::{EndRoom, Region, StartRoom};
 
@@ -10,7 +8,8 @@ use super::planned::PlannedRun;
 use super::problem::{PosedProblem, PosedRun, RunError};
 use crate::bodies::Bodies;
 use crate::lengths::Lengths;
-use crate::places::{PlacedEnd, Places};
+use crate::places::{PlacedEnd, Places, sigma_bound};
+use crate::survey::NINETEEN_IN_TWENTY;
 
 /// What of an outlet goes at least when it is sawn off, mm: the flange with its weld (common practice,
 /// no source).
@@ -65,7 +64,7 @@ pub(super) fn room_of(
     places: &Places,
     to: &RunEnd,
     wished: &PlacedEnd,
-    columns: &[Region],
+    no_tip: &[NoTip],
 ) -> Result<Option<(Point, EndRoom)>, RunError> {
     let Some((end, given)) = end_of_run(build, to).and_then(|end| Some((end, end.given.as_ref()?)))
     else {
@@ -102,7 +101,7 @@ pub(super) fn room_of(
         within,
         turn_aside_rad: turns[0],
         turn_up_rad: turns[1],
-        columns: columns.to_vec(),
+        columns: no_tip.iter().map(|body| body.column(wished)).collect(),
     };
     let (nearest, _) = room.nearest(
         (at, wished.frame_in_car.travel()),
@@ -120,10 +119,18 @@ pub fn no_tip_columns(build: &Build, bodies: &Bodies) -> (Vec<NoTip>, Vec<String
         .iter()
         .filter_map(|b| Some((b, b.no_tip.as_ref()?)))
     {
-        match outline(body, bodies) {
-            Some(outline) => columns.push(NoTip {
+        let mut placed = bodies.placed.iter();
+        let found = placed
+            .find(|placed| *placed.name == *body.name)
+            .and_then(|placed| Some((placed, placed.solid_in_car.bounds()?)));
+        match found {
+            Some((placed, bounds)) => columns.push(NoTip {
                 body: body.name.to_string(),
-                outline,
+                outline: Region {
+                    min: bounds.min,
+                    max: bounds.max,
+                },
+                sigma_mm: placed.sigma_bound(),
                 reach_mm: reach.mm(),
             }),
             None => without.push(body.name.to_string()),
@@ -139,15 +146,25 @@ pub struct NoTip {
     pub body: String,
     /// Its outline from above, as a box along the car.
     pub outline: Region,
+    /// Standard deviation of that outline, at most, mm.
+    pub sigma_mm: f64,
     /// How far from that outline a tip must stay, mm.
     pub reach_mm: f64,
 }
 
 impl NoTip {
-    /// The outline grown by what must be kept.
+    /// ± (19 in 20) of the distance of a tip from it, mm.
     #[must_use]
-    pub fn column(&self) -> Region {
-        let by = tubewright_geometry::Vector::new(self.reach_mm, self.reach_mm, 0.0);
+    pub fn plus_minus_mm(&self, tip: &PlacedEnd) -> f64 {
+        let tip_sigma_mm = sigma_bound(&tip.covariance_at(tip.frame_in_car.origin));
+        NINETEEN_IN_TWENTY * (self.sigma_mm.powi(2) + tip_sigma_mm.powi(2)).sqrt()
+    }
+
+    /// The outline grown by what must be kept, and by the ± of a tip's distance from it.
+    #[must_use]
+    pub fn column(&self, tip: &PlacedEnd) -> Region {
+        let reach_mm = self.reach_mm + self.plus_minus_mm(tip);
+        let by = tubewright_geometry::Vector::new(reach_mm, reach_mm, 0.0);
         Region {
             min: self.outline.min - by,
             max: self.outline.max + by,
@@ -166,18 +183,6 @@ impl NoTip {
             x.max(y)
         }
     }
-}
-
-fn outline(body: &Body, bodies: &Bodies) -> Option<Region> {
-    let mut placed = bodies.placed.iter();
-    let bounds = placed
-        .find(|placed| *placed.name == *body.name)?
-        .solid_in_car
-        .bounds()?;
-    Some(Region {
-        min: bounds.min,
-        max: bounds.max,
-    })
 }
 
 /// Why an outlet that may be sawn off by the build must not be.

@@ -11,7 +11,7 @@ use tubewright_route::problem::{
     RouteProblem, Rules, Run as RouteRun, Section as RouteSection, Side, StartRoom,
 };
 
-use super::ends::{no_tip_columns, room_of, saw_room};
+use super::ends::{NoTip, no_tip_columns, room_of, saw_room};
 use super::never::closed_sides;
 use super::planned::{can_balls, half_section};
 use super::stub::{STUB_MM, own_bodies};
@@ -106,7 +106,7 @@ struct Poser<'a> {
     model: &'a Model,
     places: &'a Places,
     /// Where no tip may lie.
-    no_tip: Vec<Region>,
+    no_tip: Vec<NoTip>,
     problem: RouteProblem,
     component_names: Vec<String>,
     crossover_names: Vec<String>,
@@ -132,11 +132,7 @@ pub fn pose_problem(
     let mut poser = Poser {
         model,
         places,
-        no_tip: no_tip_columns(&model.build, bodies)
-            .0
-            .iter()
-            .map(super::ends::NoTip::column)
-            .collect(),
+        no_tip: no_tip_columns(&model.build, bodies).0,
         problem: RouteProblem {
             id: model.build.name.clone().unwrap_or_default(),
             bodies: Vec::new(),
