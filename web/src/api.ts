@@ -246,6 +246,14 @@ steps: Array<FitStepView>,
  */
 unclosed: Array<string>, 
 /**
+ * Where the sensors' bungs go, in words. Lengths in mm.
+ */
+bungs: Array<string>, 
+/**
+ * How the runs hang.
+ */
+hung: Array<HungView>, 
+/**
  * What the welds ask for, by run.
  */
 welds: Array<WeldView>, 
@@ -261,6 +269,46 @@ trouble: string | null,
  * True when the plan is chosen, so that joints have marks that stay.
  */
 isChosen: boolean, };
+
+export type HangerView = { 
+/**
+ * Its mark.
+ */
+mark: string, 
+/**
+ * Where it is, in words. Lengths in mm.
+ */
+place: string, 
+/**
+ * What its rubber carries, N: an estimate.
+ */
+newton: number, };
+
+export type HungView = { 
+/**
+ * Their names.
+ */
+runs: string, 
+/**
+ * Why no places are told.
+ */
+trouble: string | null, 
+/**
+ * True when every rubber is within its load and nothing sinks too far.
+ */
+isWithin: boolean, 
+/**
+ * Mass behind the flex, kg.
+ */
+kg: number | null, 
+/**
+ * How far the place that sinks most does, mm.
+ */
+sag: number | null, 
+/**
+ * The hangers, upstream first.
+ */
+hangers: Array<HangerView>, };
 
 export type FitStepView = { 
 /**

@@ -10,7 +10,7 @@
 
 use crate::beams::{BeamError, Beams};
 use nalgebra::{DMatrix, DVector};
-use tubewright_geometry::Vector;
+use tubewright_geometry::{Point, Vector};
 
 /// What a hanger's rubber does.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -41,6 +41,8 @@ pub struct HangLimits {
     pub least_load_n: f64,
     /// Most that any place sinks, mm.
     pub most_sag_mm: f64,
+    /// Least distance between two of them, mm.
+    pub apart_mm: f64,
     /// Fewest rubbers.
     pub least_rubbers: usize,
     /// Most rubbers.
@@ -153,6 +155,8 @@ struct Flexible {
     /// Shift of every place of the frame with no rubber, mm.
     bare: DVector<f64>,
     against_mm: Vec<f64>,
+    /// Where each place is.
+    at: Vec<Point>,
 }
 
 impl Flexible {
@@ -186,11 +190,24 @@ impl Flexible {
             rise: DMatrix::from_fn(beams.len(), count, |i, k| moved[k].shift(i, Vector::ZERO).z),
             bare: DVector::from_fn(beams.len(), |i, _| weight.shift(i, Vector::ZERO).z),
             against_mm: places.iter().map(|at| at.against_mm).collect(),
+            at: places
+                .iter()
+                .map(|at| beams.at(at.place).ok_or(BeamError::Place(at.place)))
+                .collect::<Result<_, _>>()?,
         })
     }
 
     fn on(&self, chosen: &[usize], limits: &HangLimits) -> Option<Hung> {
         let count = chosen.len();
+        let is_apart = |(number, k): (usize, &usize)| {
+            chosen
+                .iter()
+                .skip(number + 1)
+                .all(|other| self.at[*k].distance(self.at[*other]) >= limits.apart_mm)
+        };
+        if !chosen.iter().enumerate().all(is_apart) {
+            return None;
+        }
         let give = DMatrix::from_fn(count, count, |i, k| self.give[(chosen[i], chosen[k])]);
         let fall = DVector::from_fn(count, |i, _| -self.fall[chosen[i]]);
         let loads = give.cholesky()?.solve(&fall);

@@ -188,8 +188,12 @@ rules! {
     BackPressure = "choose.back-pressure", Choose, Damage, "back pressure", "not computed yet";
     /// Sound at the standard measuring point.
     SoundLevel = "prove.sound", Prove, Law, "sound level", "not computed yet; local law decides";
-    /// Hangers, spans and resonance.
-    Hangers = "prove.hangers", Prove, Damage, "hangers and resonance", "not computed yet";
+    /// The exhaust hangs: each rubber within its load, nothing sinks far.
+    Hangers = "prove.hangers", Prove, Damage, "the exhaust hangs within its rubbers' load",
+        "loads by beams on springs, Przemieniecki 1968; limits are common practice, no source";
+    /// What the hung exhaust swings and bends at keeps away from what the engine shakes at.
+    Resonance = "prove.resonance", Prove, Damage, "the hung exhaust does not drone with the engine",
+        "frequencies by beams on springs, Bathe 1996; an estimate";
     /// Each section of the exhaust can be taken out again.
     Removal = "prove.removal", Prove, Rework, "each section can be taken out",
         "one straight pull or two, at rest";

@@ -5,7 +5,9 @@ use std::sync::{Arc, OnceLock};
 use tubewright_check::Board;
 use tubewright_plan::figures::{Figures, figures};
 use tubewright_plan::fit::{FitSheet, Steel, fit_sheet};
+use tubewright_plan::hangers::{HungRuns, hangers};
 use tubewright_plan::scene::scene_of;
+use tubewright_plan::sensors::{Sensor, sensors};
 use tubewright_plan::stages::{Routed, Supply, supply, supply_from_the_start};
 use tubewright_sheets::Scene;
 use tubewright_stock::{StockPlan, Substitute, substitutes};
@@ -112,6 +114,28 @@ impl Shown {
                 Some(fit_sheet(self.car.model(), &job.around, runs, &whole.plan))
             })
             .as_ref()
+    }
+
+    /// Where the sensors' bungs go.
+    pub(crate) fn sensors(&self) -> Vec<Sensor> {
+        let Some(job) = self.car.good_job() else {
+            return Vec::new();
+        };
+        let whole = self.whole().and_then(Result::ok);
+        let runs = self.car.runs(self.way);
+        let plan = whole.map(|whole| &whole.plan);
+        sensors(self.car.model(), &job.around, runs, plan)
+    }
+
+    /// How the runs hang.
+    pub(crate) fn hung(&self) -> Vec<HungRuns> {
+        let Some(job) = self.car.good_job() else {
+            return Vec::new();
+        };
+        let whole = self.whole().and_then(Result::ok);
+        let runs = self.car.runs(self.way);
+        let plan = whole.map(|whole| &whole.plan);
+        hangers(self.car.model(), &job.around, runs, plan)
     }
 
     /// What to take when something is out.

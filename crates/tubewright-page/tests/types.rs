@@ -31,6 +31,8 @@ fn the_page_has_the_same_types() {
         api::WayFigures,
         api::GapView,
         api::FitView,
+        api::HangerView,
+        api::HungView,
         api::FitStepView,
         api::JointCheckView,
         api::CheckDistanceView,

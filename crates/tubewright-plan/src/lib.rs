@@ -10,6 +10,7 @@ pub mod checks;
 pub mod figures;
 pub mod fit;
 pub mod frozen;
+pub mod hangers;
 pub mod held;
 pub mod lengths;
 pub mod packet;

@@ -5,7 +5,9 @@ use crate::routes::{PlannedKind, PlannedPiece, PlannedRun, component_kind};
 use crate::stages::Surroundings;
 use tubewright_build::model::{Class, ComponentKind, Model};
 use tubewright_check::{Board, Limit};
-use tubewright_sheets::{PieceKind, Scene, SceneBody, SceneMark, ScenePiece, SceneRun, TightPlace};
+use tubewright_sheets::{
+    Nameless, PieceKind, Scene, SceneBody, SceneMark, ScenePiece, SceneRun, TightPlace,
+};
 
 /// Most tight places that are listed on the drawing.
 const TIGHT_PLACES: usize = 8;
@@ -64,6 +66,7 @@ pub fn scene_of(model: &Model, around: &Surroundings, runs: &[PlannedRun], board
             .find(|floor| floor.is_on_wheels)
             .map(|floor| floor.point_in_car.z),
         tight_places: tight,
+        nameless: Nameless::default(),
     }
 }
 

@@ -21,6 +21,17 @@ pub struct Scene {
     pub ground_z_mm: Option<f64>,
     /// The tightest places, the tightest first.
     pub tight_places: Vec<TightPlace>,
+    /// What is drawn without its name, so that the others can be read.
+    pub nameless: Nameless,
+}
+
+/// What of a scene is drawn without its name.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Nameless {
+    /// Straights and bends.
+    pub tubes: bool,
+    /// Joints.
+    pub joints: bool,
 }
 
 /// A body in the way.

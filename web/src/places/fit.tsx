@@ -1,7 +1,7 @@
 // Fit: tack in order, prove each joint with the tape, go on from where it really is.
 
 import { useEffect, useState } from "preact/hooks";
-import type { FitStepView, FitView, Happening, JointCheckView, JointTape, JointView, OfferView } from "../api";
+import type { FitStepView, FitView, Happening, HungView, JointCheckView, JointTape, JointView, OfferView } from "../api";
 import { Keypad } from "../keypad";
 import { today, useAsked, useShop } from "../shop";
 import { tell } from "../talk";
@@ -30,6 +30,20 @@ export function Fit() {
       {sheet.unclosed.map((words) => <p class="card fail" key={words}>{words}</p>)}
       {sheet.before.map((words) => <p class="card caution" key={words}>{prose(words, unit)}</p>)}
       {sheet.steps.map((step) => <Step key={step.number} step={step} isChosen={sheet.isChosen} />)}
+      {sheet.bungs.length === 0 ? null : (
+        <section class="card">
+          <h2>Bungs for sensors</h2>
+          <p>Mark the middle of the hole on the tacked run, hold the sensor there and turn its socket before drilling.</p>
+          {sheet.bungs.map((words) => <p key={words}>{prose(words, unit)}.</p>)}
+        </section>
+      )}
+      {sheet.hung.length === 0 ? null : (
+        <section class="card">
+          <h2>Hangers</h2>
+          <p>Rod, rubber and bracket together take the reach; the load is what the rubber carries at rest, an estimate. None goes between the engine and a flex section. Look behind sheet for lines and wires before you drill; a can takes a strap and no weld.</p>
+          {sheet.hung.map((group) => <Hung key={group.runs} group={group} />)}
+        </section>
+      )}
       <section class="card">
         <h2>Weld</h2>
         <p>When all is tacked and every tape reads true, take it down in one piece if it comes out so (Prove says whether a way out was found), bolt every flange to the engine or a thick plate, and weld off the car, each joint in quarters: 12 to 3, 6 to 9, 3 to 6, 9 to 12.</p>
@@ -44,6 +58,28 @@ export function Fit() {
         <JointTicks />
       </section>
     </div>
+  );
+}
+
+function Hung({ group }: { group: HungView }) {
+  const { unit } = useShop();
+  if (group.trouble !== null) {
+    return <p class="warn"><strong>{group.runs}</strong>: not placed. {prose(group.trouble, unit)}.</p>;
+  }
+  return (
+    <>
+      <h3>{group.runs} <small>{(group.kg ?? 0).toFixed(1)} kg behind the flex, sinks up to {small(group.sag ?? 0, unit)}</small></h3>
+      <ul class="rows">
+        {group.hangers.map((hanger) => (
+          <li key={hanger.mark}>
+            <strong class="number mark">{hanger.mark}</strong>
+            <span class="grow">{prose(hanger.place, unit)}</span>
+            <span class="value">about {hanger.newton.toFixed(0)} N</span>
+          </li>
+        ))}
+      </ul>
+      {group.isWithin ? null : <p class="warn">Not checked: on what was measured within reach no set of places carries it; Prove says how far off the best is.</p>}
+    </>
   );
 }
 

@@ -20,6 +20,7 @@ const LIMITS: HangLimits = HangLimits {
     most_load_n: 60.0,
     least_load_n: 3.0,
     most_sag_mm: 10.0,
+    apart_mm: 0.0,
     least_rubbers: 2,
     most_rubbers: 6,
 };
@@ -71,6 +72,22 @@ fn a_heavy_can_has_its_rubbers_near() {
     assert!(hung.is_within, "{hung:?}");
     let nearest = hung.chosen.iter().map(|at| at.abs_diff(15)).min().unwrap();
     assert!(nearest <= 3, "{hung:?}");
+}
+
+#[test]
+fn rubbers_keep_apart() {
+    let (beams, places) = line(20, &[(10, 9.0)]);
+    let near = hang(&beams, &places, RUBBER, &LIMITS).unwrap().unwrap();
+    let limits = HangLimits {
+        apart_mm: 900.0,
+        ..LIMITS
+    };
+    let far = hang(&beams, &places, RUBBER, &limits).unwrap().unwrap();
+    let apart = |hung: &tubewright_chassis::Hung| {
+        let pairs = hung.chosen.windows(2).map(|pair| pair[1] - pair[0]);
+        pairs.min().unwrap()
+    };
+    assert!(apart(&near) < 9 && apart(&far) >= 9, "{near:?} {far:?}");
 }
 
 #[test]

@@ -15,6 +15,10 @@ pub struct FitView {
     pub steps: Vec<FitStepView>,
     /// Stretches that nothing can close.
     pub unclosed: Vec<String>,
+    /// Where the sensors' bungs go, in words. Lengths in mm.
+    pub bungs: Vec<String>,
+    /// How the runs hang.
+    pub hung: Vec<HungView>,
     /// What the welds ask for, by run.
     pub welds: Vec<WeldView>,
     /// Hazards.
@@ -23,6 +27,36 @@ pub struct FitView {
     pub trouble: Option<String>,
     /// True when the plan is chosen, so that joints have marks that stay.
     pub is_chosen: bool,
+}
+
+/// How runs that hang together do.
+#[derive(Clone, Debug, Serialize, TS)]
+#[serde(rename_all = "camelCase")]
+pub struct HungView {
+    /// Their names.
+    pub runs: String,
+    /// Why no places are told.
+    pub trouble: Option<String>,
+    /// True when every rubber is within its load and nothing sinks too far.
+    pub is_within: bool,
+    /// Mass behind the flex, kg.
+    pub kg: Option<f64>,
+    /// How far the place that sinks most does, mm.
+    pub sag: Option<f64>,
+    /// The hangers, upstream first.
+    pub hangers: Vec<HangerView>,
+}
+
+/// One hanger.
+#[derive(Clone, Debug, Serialize, TS)]
+#[serde(rename_all = "camelCase")]
+pub struct HangerView {
+    /// Its mark.
+    pub mark: String,
+    /// Where it is, in words. Lengths in mm.
+    pub place: String,
+    /// What its rubber carries, N: an estimate.
+    pub newton: f64,
 }
 
 /// One step.

@@ -16,8 +16,8 @@ pub use buy::{BuyLine, BuyView, Counter, DeliveryLine, Plan, SubstituteView, Wan
 pub use cut::{CardView, ClockView, CutView, RollView};
 pub use deed::{Deed, Field, Happening, JointTape, Refusal, Spot, Value};
 pub use fit::{
-    CheckDistanceView, FitStepView, FitView, JointCheckView, JointView, OfferView, TapeSeenView,
-    WeldView,
+    CheckDistanceView, FitStepView, FitView, HangerView, HungView, JointCheckView, JointView,
+    OfferView, TapeSeenView, WeldView,
 };
 pub use measure::{
     BodyView, LineView, MeasureView, NextReading, PlaceKind, PlaceView, ReadingView, SetupView,

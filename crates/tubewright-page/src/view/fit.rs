@@ -1,16 +1,18 @@
 //! Tacking, check distances, joints as built, welds.
 
 use crate::api::{
-    CheckDistanceView, FitStepView, FitView, JointCheckView, JointView, OfferView, TapeSeenView,
-    WeldView,
+    CheckDistanceView, FitStepView, FitView, HangerView, HungView, JointCheckView, JointView,
+    OfferView, TapeSeenView, WeldView,
 };
 use crate::derived::Shown;
 use tubewright_plan::fit::{
     Act, Change, FitStep, FoundBy, JointCheck, JointFound, Offer, PartKind, TapeSeen, Way,
     WeldFacts, weld_facts,
 };
+use tubewright_plan::hangers::{HungRuns, NoHanging};
 use tubewright_plan::lengths::Lengths;
 use tubewright_plan::routes::outlet_words;
+use tubewright_plan::sensors::Sensor;
 use tubewright_plan::survey::NINETEEN_IN_TWENTY;
 use tubewright_stock::Money;
 
@@ -33,6 +35,8 @@ pub(crate) fn of(shown: &Shown) -> FitView {
         unclosed: sheet
             .map(|sheet| sheet.unclosed.clone())
             .unwrap_or_default(),
+        bungs: shown.sensors().iter().map(bung).collect(),
+        hung: shown.hung().iter().map(hung).collect(),
         welds: weld_facts(model, shown.car.runs(shown.way))
             .iter()
             .map(weld)
@@ -43,6 +47,43 @@ pub(crate) fn of(shown: &Shown) -> FitView {
             .collect(),
         trouble: shown.whole().and_then(Result::err).map(str::to_owned),
         is_chosen: job.is_some_and(|job| job.chosen.is_some()),
+    }
+}
+
+fn bung(sensor: &Sensor) -> String {
+    let before = format!("before {} of {}", sensor.catalyst, sensor.run);
+    match &sensor.found {
+        Ok(place) => format!(
+            "{before}: {}; {:.0} mm of room to {}",
+            place.words(),
+            place.room.gap_mm,
+            place.room.to
+        ),
+        Err(_) => {
+            format!("{before}: no place with room for a bung and its sensor; Prove says why")
+        }
+    }
+}
+
+fn hung(group: &HungRuns) -> HungView {
+    let found = group.found.as_ref();
+    HungView {
+        runs: group.runs.join(" and "),
+        trouble: found.err().map(NoHanging::words),
+        is_within: found.is_ok_and(|found| found.is_within),
+        kg: found.ok().map(|found| found.mass_kg),
+        sag: found.ok().map(|found| found.sag_mm),
+        hangers: found.map_or_else(
+            |_| Vec::new(),
+            |found| {
+                let hangers = found.hangers.iter().map(|hanger| HangerView {
+                    mark: hanger.mark.clone(),
+                    place: hanger.place.words(),
+                    newton: hanger.load_n,
+                });
+                hangers.collect()
+            },
+        ),
     }
 }
 

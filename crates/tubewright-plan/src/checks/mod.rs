@@ -163,7 +163,6 @@ fn not_computed(model: &Model) -> Vec<Finding> {
         Rule::HeatOnNeighbours,
         Rule::SoundLevel,
         Rule::ThermalGrowth,
-        Rule::Hangers,
         Rule::BackPressure,
         Rule::Neighbours,
     ];

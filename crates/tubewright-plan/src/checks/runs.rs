@@ -97,6 +97,7 @@ pub(crate) fn findings(
     }
     findings.extend(super::removal::findings(model, around, runs));
     findings.extend(crate::sensors::findings(model, around, runs, plan));
+    findings.extend(crate::hangers::findings(model, around, runs, plan));
     findings.extend(super::wishes::side_findings(model, around, runs));
     findings.extend(super::tips::findings(model, around, runs));
     findings.extend(clearance_findings(

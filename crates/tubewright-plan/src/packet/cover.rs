@@ -9,6 +9,7 @@ use crate::routes::PlannedRun;
 use crate::scene::scene_of;
 use tubewright_check::{Rule, State, Verdict};
 use tubewright_packet::{Block, Body, Column, Figure, PacketPaper, Sheet, SheetKind, Step, Table};
+use tubewright_sheets::{Nameless, Scene};
 
 /// The cover and the page that tells how to work from the packet.
 pub(super) fn sheet(job: &PrintJob<'_>, paper: PacketPaper) -> Sheet {
@@ -28,8 +29,16 @@ pub(super) fn sheet(job: &PrintJob<'_>, paper: PacketPaper) -> Sheet {
     {
         blocks.extend(catalysts(job));
     }
-    blocks.extend(views(&scene, paper, "All runs", 34.0));
-    blocks.extend(tight_places(job, &scene));
+    // The run sheets and the map name every piece and joint.
+    let overview = Scene {
+        nameless: Nameless {
+            tubes: true,
+            joints: true,
+        },
+        ..scene
+    };
+    blocks.extend(views(&overview, paper, "All runs", 34.0));
+    blocks.extend(tight_places(job, &overview));
     blocks.extend([
         Block::NewPage,
         Block::Heading {

@@ -12,6 +12,7 @@ mod cover;
 mod cross;
 mod cut_cards;
 mod fit;
+mod joint_map;
 mod joints;
 mod parts;
 mod run_sheets;
@@ -119,7 +120,7 @@ pub fn packet_of(job: &PrintJob<'_>, stamp: Stamp, paper: PacketPaper) -> Packet
     }
     sheets.push(fit::sheet(job, fit.as_ref()));
     sheets.push(weld::sheet(job));
-    sheets.push(run_sheets::joint_map(job, paper));
+    sheets.push(joint_map::joint_map(job, paper));
     sheets.push(checks::sheet(job));
     sheets.push(cautions::sheet(job));
     sheets.push(survey_sheet::readings(job));

@@ -1,14 +1,10 @@
 //! Each run from the side, above and behind, its pieces, its bends; and the map of joints.
 
-use super::cautions::{UNDER_THE_CAR, caution};
-use super::joints::{JointKind, joints_of};
 use super::words::{degrees, direction_words, fixed, signed_degrees, toward_words};
 use super::{PrintJob, not_made, room_mm};
-use crate::routes::{
-    PlannedKind, PlannedPiece, PlannedRun, PosedProblem, component_kind, words_of_ends,
-};
+use crate::routes::{PlannedKind, PlannedPiece, PlannedRun, PosedProblem, words_of_ends};
 use crate::scene::scene_of;
-use tubewright_build::model::{ComponentKind, ItemKind};
+use tubewright_build::model::ItemKind;
 use tubewright_geometry::{BendRow, BendTable, Frame, Point};
 use tubewright_packet::{
     Block, Body, Column, Figure, PacketPaper, Picture, Sheet, SheetKind, Stamp, Table,
@@ -473,126 +469,4 @@ pub fn bend_text(run: &PlannedRun, stamp: &Stamp) -> String {
         );
     }
     out
-}
-
-/// Components behind the flex, with where they are and what they weigh.
-fn heavy(job: &PrintJob<'_>) -> Table {
-    let sign = job.lengths.sign();
-    let mut table = Table::new(
-        "to-hang",
-        vec![
-            Column::words("part").big(),
-            Column::wide("what"),
-            Column::figures("mass, kg"),
-            Column::figures(&format!("x {sign}")).big(),
-            Column::figures(&format!("y {sign}")).big(),
-            Column::figures(&format!("z {sign}")).big(),
-            Column::words("hanger at"),
-        ],
-    );
-    for piece in job.runs.iter().flat_map(|run| &run.pieces) {
-        let PlannedKind::Component { name, .. } = &piece.kind else {
-            continue;
-        };
-        if component_kind(job.model, name) == Some(ComponentKind::Flex) {
-            continue;
-        }
-        let item = job
-            .model
-            .build
-            .component(name)
-            .and_then(|component| job.model.stock.item(&component.item));
-        let mass = item.and_then(|item| match &item.kind {
-            ItemKind::Component(item) => item.mass.as_ref().map(|mass| fixed(mass.value.kg(), 1)),
-            ItemKind::Stock(_) => None,
-        });
-        let middle = piece.frame_in.origin + (piece.frame_out.origin - piece.frame_in.origin) * 0.5;
-        let [x, y, z] = job.lengths.xyz(middle);
-        table.row([
-            piece.mark.clone(),
-            name.clone(),
-            mass.unwrap_or_else(|| "weigh it".to_owned()),
-            x,
-            y,
-            z,
-            "________".to_owned(),
-        ]);
-    }
-    table
-}
-
-/// Where every joint is; hangers are not planned yet and say so.
-pub(super) fn joint_map(job: &PrintJob<'_>, paper: PacketPaper) -> Sheet {
-    let (kind, title) = (SheetKind::JointMap, "Hanger and joint map");
-    let Some(supply) = job.supply else {
-        return not_made(kind, title, "there is no buying and cutting plan yet");
-    };
-    let sign = job.lengths.sign();
-    let scene = scene_of(job.model, job.around, job.runs, job.board);
-    let mut table = Table::new(
-        "joints",
-        vec![
-            Column::words("joint").big(),
-            Column::wide("between"),
-            Column::words("what"),
-            Column::figures(&format!("x {sign}")).big(),
-            Column::figures(&format!("y {sign}")).big(),
-            Column::figures(&format!("z {sign}")).big(),
-        ],
-    );
-    let mut run = String::new();
-    for joint in joints_of(job.model, job.runs, supply) {
-        if joint.run != run {
-            run.clone_from(&joint.run);
-            table.group(run.clone());
-        }
-        let [x, y, z] = job.lengths.xyz(joint.frame.origin);
-        table.row([
-            joint.mark.clone(),
-            if joint.kind == JointKind::InOnePart {
-                joint.between.join(" ")
-            } else {
-                joint.between.join(" and ")
-            },
-            match joint.kind {
-                JointKind::Weld => "weld",
-                JointKind::InOnePart => "one part, no weld",
-                JointKind::Start => "start of the run",
-                JointKind::End => "end of the run",
-            }
-            .to_owned(),
-            x,
-            y,
-            z,
-        ]);
-    }
-    let mut blocks = vec![caution(UNDER_THE_CAR)];
-    blocks.extend(views(&scene, paper, "All runs", 0.0));
-    blocks.extend([
-        Block::NewPage,
-        Block::NotMade {
-            what: "places of the hangers".to_owned(),
-            why: "This program does not place hangers yet; whoever builds it does. Hang each silencer and \
-                  resonator on its own, one hanger within a hand of every heavy part, two for a long \
-                  one, none between the engine and the flex section (common practice, no source), and \
-                  see that nothing touches when the engine rocks and the run sways."
-                .to_owned(),
-        },
-        Block::Heading {
-            text: "What has to be hung, middle of each part".to_owned(),
-        },
-        Block::Table {
-            table: heavy(job),
-        },
-        Block::Heading {
-            text: "Joints, middle of the tube, in the car's axes".to_owned(),
-        },
-        Block::Table { table },
-    ]);
-    Sheet {
-        kind,
-        title: title.to_owned(),
-        is_lying: false,
-        body: Body::Made { blocks },
-    }
 }

@@ -140,6 +140,16 @@ impl PlannedRun {
 }
 
 impl PlannedPiece {
+    /// The frame at a distance along its centre line from its upstream end, mm; on a straight line for a
+    /// crossover, whose arms are not told apart here.
+    #[must_use]
+    pub fn frame_at(&self, at_mm: f64) -> Frame {
+        match self.kind {
+            PlannedKind::Bend { clr_mm, .. } => self.frame_in.bent(at_mm / clr_mm, clr_mm),
+            _ => self.frame_in.advanced(at_mm),
+        }
+    }
+
     /// Length along the centre line, mm; straight across for a crossover.
     #[must_use]
     pub fn centre_line_mm(&self) -> f64 {

@@ -100,7 +100,7 @@ pub fn sensors(
 }
 
 /// Distances along a run at which something is welded to it, in the order of flow, mm.
-fn seams(run: &PlannedRun, plan: Option<&StockPlan>) -> Vec<f64> {
+pub(crate) fn seams(run: &PlannedRun, plan: Option<&StockPlan>) -> Vec<f64> {
     let parts: Vec<Vec<&str>> = plan
         .into_iter()
         .flat_map(|plan| plan.cuts.iter())

@@ -17,7 +17,7 @@ pub struct Clocking {
 
 impl Clocking {
     /// The axis at a clock from the highest place of a tube that runs along `frame`.
-    pub(super) fn at(frame: &Frame, clock_rad: f64) -> Self {
+    pub(crate) fn at(frame: &Frame, clock_rad: f64) -> Self {
         let out = Frame::upright(frame.origin, frame.travel()).at_clock(clock_rad);
         Self {
             clock_rad,

@@ -2,7 +2,7 @@
 
 use core::ops::Range;
 use tubewright_geometry::distance::{clearance_below, clearance_between};
-use tubewright_geometry::{CentreLine, Frame, Point, TubeElement, math};
+use tubewright_geometry::{CentreLine, Point, TubeElement, math};
 
 use super::place::{Clocking, SensorPlace};
 use super::{FROM_WELD_MM, GAP_MM, LEAST_RISE_DEG, NoPlace, ROOM_MM};
@@ -170,7 +170,7 @@ fn on_piece(
         let here = run_mm + at_mm;
         let before = seams_mm.iter().rfind(|seam| **seam <= here);
         let behind = seams_mm.iter().find(|seam| **seam > here);
-        let frame = frame_at(piece, at_mm);
+        let frame = piece.frame_at(at_mm);
         let mut clock_deg = -90.0 + CLOCK_STEP_DEG;
         while clock_deg < 90.0 - 1e-9 {
             let clocking = Clocking::at(&frame, f64::to_radians(clock_deg));
@@ -215,19 +215,12 @@ fn on_piece(
     found
 }
 
-fn frame_at(piece: &PlannedPiece, at_mm: f64) -> Frame {
-    match piece.kind {
-        PlannedKind::Bend { clr_mm, .. } => piece.frame_in.bent(at_mm / clr_mm, clr_mm),
-        _ => piece.frame_in.advanced(at_mm),
-    }
-}
-
 /// From a piece's upstream end to `at_mm` of its centre line, measured along its surface at a clock.
 fn along_surface(piece: &PlannedPiece, at_mm: f64, radius: f64, clocking: &Clocking) -> f64 {
     match piece.kind {
         PlannedKind::Bend { clr_mm, .. } => {
             // Twelve o'clock of a bend's frame is toward its centre, all along.
-            let inward = frame_at(piece, at_mm).twelve().dot(clocking.out.vector());
+            let inward = piece.frame_at(at_mm).twelve().dot(clocking.out.vector());
             at_mm * (clr_mm - radius * inward) / clr_mm
         }
         _ => at_mm,

@@ -12,6 +12,7 @@
 pub(crate) mod bench;
 pub(crate) mod clearance;
 pub(crate) mod convert;
+pub(crate) mod hangers;
 pub(crate) mod itself;
 pub(crate) mod paper;
 pub(crate) mod pieces;

@@ -134,6 +134,7 @@ fn way(
             }
             super::clearance::prove(solved, board, &walked, depth, verdict);
             super::sensors::prove(solved, &alternative.runs, supply, verdict);
+            super::hangers::prove(solved, &alternative.runs, supply, verdict);
         }
     }
 }

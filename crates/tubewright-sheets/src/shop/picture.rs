@@ -374,7 +374,8 @@ fn labels(scene: &Scene, view: &View, shapes: &[Shape]) -> Vec<Label> {
                     anchors.push(spot);
                 }
             }
-            if anchors.is_empty() || !shows_well(piece, view) {
+            let is_nameless = scene.nameless.tubes && piece.name.is_none();
+            if anchors.is_empty() || is_nameless || !shows_well(piece, view) {
                 continue;
             }
             let widest = piece_half_width(piece, view);
@@ -400,7 +401,8 @@ fn labels(scene: &Scene, view: &View, shapes: &[Shape]) -> Vec<Label> {
         for piece in &run.pieces {
             let Some(joint) = &piece.joint else { continue };
             let spot = view.spot(piece.frame_in.origin);
-            if view.window.holds(spot)
+            if !scene.nameless.joints
+                && view.window.holds(spot)
                 && shows_well(piece, view)
                 && view.name != ViewName::Behind
                 && !covered(scene, piece, view, spot, piece.frame_in.origin)

@@ -54,6 +54,7 @@ fn small() -> Scene {
         }],
         ground_z_mm: Some(0.0),
         tight_places: Vec::new(),
+        nameless: tubewright_sheets::Nameless::default(),
     }
 }
 

@@ -9,6 +9,7 @@ use serde_json::{Value, json};
 use tubewright_build::model::Model;
 use tubewright_plan::fit::{Act, PartKind, Way};
 use tubewright_plan::fit::{FitSheet, FitStep, JointCheck, WeldFacts, fit_sheet, weld_facts};
+use tubewright_plan::hangers::{HungRuns, hangers};
 use tubewright_plan::lengths::Lengths;
 use tubewright_plan::routes::outlet_words;
 use tubewright_plan::sensors::{Sensor, sensors};
@@ -33,23 +34,43 @@ pub(crate) fn run(arguments: &Folder) -> Result<Done, Failure> {
         solved.runs(),
         Some(&supply.whole),
     );
+    let hung = hangers(
+        &loaded.model,
+        &solved.around,
+        solved.runs(),
+        Some(&supply.whole),
+    );
     let lengths = Lengths::of(&loaded.model);
+    let stands = Stands {
+        sensors: &sensors,
+        hung: &hung,
+    };
     if arguments.json {
-        print(&format!("{:#}\n", as_json(&sheet, &welds, &sensors)))?;
+        print(&format!("{:#}\n", as_json(&sheet, &welds, stands)))?;
     } else {
         let before = solved
             .runs()
             .iter()
             .filter_map(|run| outlet_words(run, lengths));
         let before: Vec<String> = before.collect();
-        print(&as_text(&loaded.model, &before, &sheet, &welds, &sensors))?;
+        print(&as_text(&loaded.model, &before, &sheet, &welds, stands))?;
     }
     solved.plan.save(&mut loaded);
-    Ok(if is_clean(&sheet) && sensors.iter().all(Sensor::is_free) {
-        Done::Clean
-    } else {
-        Done::Findings
-    })
+    let is_hung = |group: &HungRuns| group.found.as_ref().is_ok_and(|found| found.is_within);
+    Ok(
+        if is_clean(&sheet) && sensors.iter().all(Sensor::is_free) && hung.iter().all(is_hung) {
+            Done::Clean
+        } else {
+            Done::Findings
+        },
+    )
+}
+
+/// What stands off the run, welded to it.
+#[derive(Clone, Copy)]
+struct Stands<'a> {
+    sensors: &'a [Sensor],
+    hung: &'a [HungRuns],
 }
 
 fn is_clean(sheet: &FitSheet) -> bool {
@@ -68,7 +89,7 @@ fn as_text(
     before: &[String],
     sheet: &FitSheet,
     welds: &[WeldFacts],
-    sensors: &[Sensor],
+    stands: Stands<'_>,
 ) -> String {
     let lengths = Lengths::of(model);
     let mut text = heading("Fit");
@@ -85,15 +106,25 @@ fn as_text(
     for words in &sheet.unclosed {
         text.push_str(&paragraph(&styled(FAILS, words), 2));
     }
-    if !sensors.is_empty() {
+    if !stands.sensors.is_empty() {
         text.push_str(&heading("Bungs for sensors"));
         text.push_str(&paragraph(
             "Mark the middle of the hole on the tacked run, hold the sensor there and turn its socket before drilling.",
             2,
         ));
     }
-    for sensor in sensors {
+    for sensor in stands.sensors {
         text.push_str(&paragraph(&sensor_text(sensor, lengths), 2));
+    }
+    if !stands.hung.is_empty() {
+        text.push_str(&heading("Hangers"));
+        text.push_str(&paragraph(
+            "Rod, rubber and bracket together take the reach; the load is what the rubber carries at rest, an estimate. None goes between the engine and a flex section.",
+            2,
+        ));
+    }
+    for group in stands.hung {
+        text.push_str(&hung_text(group, lengths));
     }
     text.push_str(&heading("Weld"));
     text.push_str(&paragraph(
@@ -142,6 +173,42 @@ fn sensor_text(sensor: &Sensor, lengths: Lengths) -> String {
             ),
         ),
     }
+}
+
+fn hung_text(group: &HungRuns, lengths: Lengths) -> String {
+    let names = group.runs.join(" and ");
+    let found = match &group.found {
+        Ok(found) => found,
+        Err(why) => {
+            let words = format!("{names}: not placed. {}.", lengths.sentence(&why.words()));
+            return paragraph(&styled(WARNS, words), 2);
+        }
+    };
+    let mut text = paragraph(
+        &format!(
+            "{names}: {:.1} kg behind the flex; the place that sinks most does by {}.",
+            found.mass_kg,
+            lengths.fine(found.sag_mm)
+        ),
+        2,
+    );
+    for hanger in &found.hangers {
+        let words = lengths.sentence(&hanger.place.words());
+        text.push_str(&paragraph(
+            &format!("{}: {words}; about {:.0} N.", hanger.mark, hanger.load_n),
+            4,
+        ));
+    }
+    if !found.is_within {
+        text.push_str(&paragraph(
+            &styled(
+                WARNS,
+                "Not checked: on what was measured within reach no set of places carries it; `tubewright check` says how far off the best is.",
+            ),
+            4,
+        ));
+    }
+    text
 }
 
 fn step_text(step: &FitStep, lengths: Lengths) -> String {
@@ -323,7 +390,7 @@ fn weld_text(weld: &WeldFacts, lengths: Lengths) -> String {
     text
 }
 
-fn as_json(sheet: &FitSheet, welds: &[WeldFacts], sensors: &[Sensor]) -> Value {
+fn as_json(sheet: &FitSheet, welds: &[WeldFacts], stands: Stands<'_>) -> Value {
     json!({
         "unit": "mm, deg",
         "steps": sheet.steps.iter().map(|step| json!({
@@ -343,7 +410,8 @@ fn as_json(sheet: &FitSheet, welds: &[WeldFacts], sensors: &[Sensor]) -> Value {
             "checks": step.checks.iter().map(check_json).collect::<Vec<_>>(),
         })).collect::<Vec<_>>(),
         "unclosed": sheet.unclosed,
-        "sensors": sensors.iter().map(sensor_json).collect::<Vec<_>>(),
+        "sensors": stands.sensors.iter().map(sensor_json).collect::<Vec<_>>(),
+        "hangers": stands.hung.iter().map(hung_json).collect::<Vec<_>>(),
         "welds": welds.iter().map(|weld| json!({
             "run": weld.run,
             "materials": [weld.materials.0, weld.materials.1],
@@ -374,6 +442,39 @@ fn sensor_json(sensor: &Sensor) -> Value {
             "plus-minus": place.room.plus_minus_mm,
             "room-to": place.room.to,
         })),
+    })
+}
+
+fn hung_json(group: &HungRuns) -> Value {
+    let found = group.found.as_ref();
+    json!({
+        "runs": group.runs,
+        "state": match found {
+            Ok(found) if found.is_within => "passes",
+            _ => "not checked",
+        },
+        "why": found.err().map(|why| why.words()),
+        "kg": found.ok().map(|found| found.mass_kg),
+        "sag": found.ok().map(|found| found.sag_mm),
+        "hertz": found.ok().map(|found| &found.frequencies_hz),
+        "places": found.map_or_else(|_| Vec::new(), |found| {
+            let places = found.hangers.iter().map(|hanger| json!({
+                "mark": hanger.mark,
+                "run": hanger.run,
+                "piece": hanger.place.piece,
+                "joint": hanger.place.joint,
+                "along": hanger.place.along_mm,
+                "clock": hanger.place.clocking.clock_rad.to_degrees(),
+                "on-a-can": hanger.place.is_on_can,
+                "on-a-bend": hanger.place.is_on_bend,
+                "at": hanger.place.foot.to_array(),
+                "body": hanger.place.body,
+                "bracket": hanger.place.bracket.to_array(),
+                "reach": hanger.place.reach_mm,
+                "newton": hanger.load_n,
+            }));
+            places.collect()
+        }),
     })
 }
 

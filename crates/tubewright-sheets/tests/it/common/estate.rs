@@ -4,7 +4,7 @@ use tubewright_geometry::{
     CentreLine, Frame, OrientedBox, Point, Prism, Solid, TubeElement, UnitVector, Vector,
 };
 use tubewright_sheets::{
-    PieceKind, Scene, SceneBody, SceneMark, ScenePiece, SceneRun, TightPlace, TitleBlock,
+    Nameless, PieceKind, Scene, SceneBody, SceneMark, ScenePiece, SceneRun, TightPlace, TitleBlock,
 };
 
 const DATA: &str = include_str!("../../data/estate.toml");
@@ -99,6 +99,7 @@ pub(crate) fn estate() -> Scene {
         marks,
         ground_z_mm: Some(-235.0),
         tight_places: tight_places(),
+        nameless: Nameless::default(),
     }
 }
 

@@ -1,0 +1,263 @@
+//! Where each run behind its flex section hangs, on what of the car, and what each rubber carries.
+//!
+//! A hanger is a rod welded or clamped to the run, a rubber, and a bracket on a body of the class structure or
+//! floor. Its places are common practice, no source: none before the flex section, none within a hand of a
+//! weld's width, on a straight or a can before a bend, the rod short and as near to upright as there is room.
+//! How many and which are then chosen so that each rubber carries no more than its load and nothing sinks far:
+//! [`tubewright_chassis::hang`].
+
+mod frame;
+mod search;
+
+pub use search::HangerPlace;
+
+use tubewright_build::model::Model;
+use tubewright_chassis::{HangLimits, Rubber};
+use tubewright_check::{Finding, Measured, Rule, State, Unit};
+use tubewright_stock::StockPlan;
+
+use crate::checks::moving_runs;
+use crate::routes::PlannedRun;
+use crate::stages::Surroundings;
+
+/// The rubber that is reckoned with: 8 N/mm upright, a third of it sideways (common practice, no source).
+pub const RUBBER: Rubber = Rubber {
+    upright_n_per_mm: 8.0,
+    sideways_n_per_mm: 2.7,
+};
+
+/// What hangers keep to: at most 60 N on a rubber at rest and at least 3 N, nothing sinks more than 10 mm,
+/// no two nearer than 100 mm (common practice, no source).
+pub const LIMITS: HangLimits = HangLimits {
+    most_load_n: 60.0,
+    least_load_n: 3.0,
+    most_sag_mm: 10.0,
+    apart_mm: 100.0,
+    least_rubbers: 2,
+    most_rubbers: 4,
+};
+
+/// From the tube to what it hangs on, at least, for rod, rubber and bracket, and at most, mm (common practice,
+/// no source).
+pub const REACH_MM: [f64; 2] = [60.0, 250.0];
+
+/// Half the width of rod, rubber and bracket, mm (common practice, no source).
+pub const HALF_WIDTH_MM: f64 = 15.0;
+
+/// Gap that they keep in every position, mm (common practice, no source).
+pub const GAP_MM: f64 = 5.0;
+
+/// From the middle of a hanger's foot to the next weld, at least, mm (common practice, no source).
+pub const FROM_WELD_MM: f64 = 30.0;
+
+/// Natural frequencies that are told, Hz: engines of three to twelve cylinders beat somewhere there at idle.
+/// What swings on soft rubbers lies below.
+pub const TOLD_HZ: [f64; 2] = [12.0, 80.0];
+
+/// Runs that hang together: one, or those that share a crossover.
+#[derive(Clone, Debug, PartialEq)]
+pub struct HungRuns {
+    /// Their names.
+    pub runs: Vec<String>,
+    /// How they hang, or why that cannot be said.
+    pub found: Result<Hanging, NoHanging>,
+}
+
+/// How runs hang.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Hanging {
+    /// The hangers in the order of the runs, upstream first.
+    pub hangers: Vec<Hanger>,
+    /// Mass behind the flex sections, kg.
+    pub mass_kg: f64,
+    /// How far the place that sinks most does, mm.
+    pub sag_mm: f64,
+    /// Natural frequencies in [`TOLD_HZ`], ascending.
+    pub frequencies_hz: Vec<f64>,
+    /// Every rubber is within its load and nothing sinks too far.
+    pub is_within: bool,
+}
+
+/// One hanger.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Hanger {
+    /// Its mark, `H1`: counted along the runs.
+    pub mark: String,
+    /// The run.
+    pub run: String,
+    /// Where it is.
+    pub place: HangerPlace,
+    /// What its rubber carries at rest, N: an estimate.
+    pub load_n: f64,
+}
+
+impl Hanging {
+    /// The most that one rubber carries, N.
+    #[must_use]
+    pub fn most_load_n(&self) -> f64 {
+        self.hangers
+            .iter()
+            .map(|hanger| hanger.load_n)
+            .fold(0.0, f64::max)
+    }
+}
+
+/// Why hangers cannot be placed.
+#[derive(Clone, Debug, PartialEq)]
+#[non_exhaustive]
+pub enum NoHanging {
+    /// This run has no flex section: all of it rides on the engine.
+    NoFlex(String),
+    /// Nothing lies behind its flex section.
+    NothingBehind(String),
+    /// The items of these components say no mass.
+    NoMass(Vec<String>),
+    /// Fewer than two places have structure or floor within reach and room for a rod.
+    NothingAbove {
+        /// How many places have.
+        places: usize,
+    },
+    /// The frame cannot be worked out.
+    Frame(tubewright_chassis::BeamError),
+}
+
+impl NoHanging {
+    /// In words, with what to do; lengths in mm.
+    #[must_use]
+    pub fn words(&self) -> String {
+        match self {
+            Self::NoFlex(run) => format!(
+                "{run} has no flex section, so all of it rides on the engine: hang it from engine and gearbox, or put a flex section behind the outlet"
+            ),
+            Self::NothingBehind(run) => {
+                format!("{run} ends at its flex section: there is nothing to hang")
+            }
+            Self::NoMass(names) => format!(
+                "the mass of {} is not known: weigh it and write `mass` at its item in stock.toml",
+                names.join(" and of ")
+            ),
+            Self::NothingAbove { places } => format!(
+                "{} a body of the class structure or floor within {:.0} mm above the run with room for a rod: measure what the brackets can be bolted to there, or plan a crossmember",
+                match places {
+                    0 => "no place has".to_owned(),
+                    1 => "only one place has".to_owned(),
+                    more => format!("only {more} places have"),
+                },
+                REACH_MM[1],
+            ),
+            Self::Frame(error) => format!("its weight cannot be worked out: {error}"),
+        }
+    }
+}
+
+/// How all runs hang. With a cutting plan the seams are known; without one there is one at every joint.
+#[must_use]
+pub fn hangers(
+    model: &Model,
+    around: &Surroundings,
+    runs: &[PlannedRun],
+    plan: Option<&StockPlan>,
+) -> Vec<HungRuns> {
+    let moving = moving_runs(model, around, runs);
+    let feet: Vec<_> = crate::sensors::sensors(model, around, runs, plan)
+        .into_iter()
+        .filter_map(|sensor| Some(sensor.found.ok()?.foot))
+        .collect();
+    let mut count = 0;
+    frame::together(&moving)
+        .into_iter()
+        .map(|group| {
+            let names = group
+                .iter()
+                .filter_map(|number| moving.get(*number))
+                .map(|run| run.run.name.clone())
+                .collect();
+            let mut found = search::hanging(model, around, &moving, &group, plan, &feet);
+            if let Ok(found) = &mut found {
+                for hanger in &mut found.hangers {
+                    count += 1;
+                    hanger.mark = format!("H{count}");
+                }
+            }
+            HungRuns { runs: names, found }
+        })
+        .collect()
+}
+
+/// Two findings for runs that hang together: that they hang, and what they might drone at.
+pub(crate) fn findings(
+    model: &Model,
+    around: &Surroundings,
+    runs: &[PlannedRun],
+    plan: Option<&StockPlan>,
+) -> Vec<Finding> {
+    hangers(model, around, runs, plan)
+        .iter()
+        .flat_map(of_group)
+        .collect()
+}
+
+fn of_group(hung: &HungRuns) -> [Finding; 2] {
+    let names = hung.runs.join(" and ");
+    match &hung.found {
+        Err(why) => [Rule::Hangers, Rule::Resonance]
+            .map(|rule| Finding::stated(rule, State::NotChecked, &names, why.words())),
+        Ok(found) => {
+            let measured = Measured {
+                value: found.sag_mm,
+                plus_minus: None,
+                unit: Unit::Millimetre,
+            };
+            let marks: Vec<&str> = found
+                .hangers
+                .iter()
+                .map(|hanger| hanger.mark.as_str())
+                .collect();
+            let subject = format!("{names} on {}, how far it sinks", marks.join(", "));
+            let mut hangs =
+                Finding::measured_at_most(Rule::Hangers, subject, measured, LIMITS.most_sag_mm);
+            let load = format!(
+                "the most on one rubber is {:.0} N of {:.0} N, an estimate for {:.1} kg",
+                found.most_load_n(),
+                LIMITS.most_load_n,
+                found.mass_kg
+            );
+            if found.is_within {
+                hangs = hangs.advising(load);
+            } else {
+                // What was not measured may hold a bracket too: that none was found proves nothing.
+                hangs.state = State::NotChecked;
+                hangs = hangs.advising(format!(
+                    "{load}: no set of hangers on the structure and floor that were measured within reach carries it; measure more of them above the run, or hang it from a crossmember"
+                ));
+            }
+            [
+                hangs,
+                Finding::stated(
+                    Rule::Resonance,
+                    State::NotChecked,
+                    names,
+                    resonance_words(found),
+                ),
+            ]
+        }
+    }
+}
+
+/// What hung tube bends at, for an ear and a rev counter.
+fn resonance_words(found: &Hanging) -> String {
+    let tones: Vec<String> = found
+        .frequencies_hz
+        .iter()
+        .map(|hz| format!("{hz:.0}"))
+        .collect();
+    let [from, to] = TOLD_HZ;
+    let words = if tones.is_empty() {
+        format!("hung so, it has no bending between {from:.0} and {to:.0} Hz")
+    } else {
+        format!("hung so, it bends at about {} Hz", tones.join(", "))
+    };
+    format!(
+        "{words} (an estimate). What the engine idles at is not told: a four-stroke beats at cylinders x rev/min / 120, which should stay a third away from each"
+    )
+}
