@@ -7,7 +7,7 @@ use tubewright_packet::{Block, Picture};
 use tubewright_sheets::{
     BladeSide, CardCut, CardError, CardItem, CardLengths, CardPart, Drawing, cut_picture, to_svg,
 };
-use tubewright_stock::{CutCard, CutPart, KerfSide, PartPlace, StockEnd, StockShape};
+use tubewright_stock::{CutCard, CutPart, FaceBy, KerfSide, PartPlace, StockEnd, StockShape};
 
 /// Width of the picture on the card, mm.
 const PICTURE_MM: f64 = 184.0;
@@ -95,9 +95,10 @@ pub fn card_picture(card: &CutCard, lengths: Lengths) -> Result<Drawing, CardErr
                 StockEnd::A => cut.reach.centre_line.mm(),
                 StockEnd::B => whole_mm - cut.reach.centre_line.mm(),
             },
-            kerf: match cut.kerf {
-                KerfSide::TowardA => BladeSide::Near,
-                KerfSide::TowardB => BladeSide::Far,
+            kerf: match (cut.by, cut.kerf) {
+                (FaceBy::Dress { .. }, _) => None,
+                (FaceBy::Saw, KerfSide::TowardA) => Some(BladeSide::Near),
+                (FaceBy::Saw, KerfSide::TowardB) => Some(BladeSide::Far),
             },
             words: String::new(),
         })

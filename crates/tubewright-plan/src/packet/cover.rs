@@ -258,7 +258,7 @@ fn signs(job: &PrintJob<'_>) -> Table {
         (
             "kerf, black side",
             "What the blade takes. The ring drawn at the measure is the face of the part; the blade \
-             runs on the side that is black in the picture.",
+             runs on the side that is black in the picture. A dashed ring is not sawn but dressed down to.",
         ),
         (
             "along the back, inside, side",

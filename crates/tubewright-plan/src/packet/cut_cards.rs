@@ -222,8 +222,8 @@ pub(super) fn how_to() -> Sheet {
             "Saw in the order of the numbers",
             "The ring is the face of a part: leave the line. The blade runs beside it, on the side that \
              is black in the picture and toward the end that the card names. In a bend the blade stands \
-             square to the tube at the ring, which is along the radius of the bend. Where the card says DRESS the ring is \
-             not sawn: grind down to it, square all round.",
+             square to the tube at the ring, which is along the radius of the bend. Where the card says DRESS the ring, \
+             dashed in the picture, is not sawn: grind down to it, square all round.",
         ),
         step(
             "Deburr, try the parts end to end",

@@ -1,8 +1,9 @@
-//! The cuts on a card picture: a heavy line at the mark, the kerf hatched beside it, the number below.
+//! The cuts on a card picture: the kerf black beside the mark, the number below; dashed where a face is
+//! dressed and not sawn.
 
 use super::path::BenchPath;
 use super::{BladeSide, CardItem};
-use crate::drawing::{BASE_LINE_DROP, Fill, Item, Lettering, Line, Spot, Weight};
+use crate::drawing::{BASE_LINE_DROP, Dash, Fill, Item, Lettering, Line, Spot, Weight};
 
 /// Radius of the ring round a number, in mm of paper.
 const RING_MM: f64 = 3.4;
@@ -54,16 +55,22 @@ pub(super) fn cuts(item: &CardItem, path: &BenchPath<'_>) -> Vec<Item> {
         // The outside of the bend lies to the right hand of the travel: the bend turns up.
         let out = along.quarter();
         let centre = at + out * (half + reach_mm(row));
-        let sense = match cut.kerf {
-            BladeSide::Near => -1.0,
-            BladeSide::Far => 1.0,
-        };
-        let beside = along * (sense * KERF_MM);
         let (foot, head) = (at + out * (half + 2.5), at - out * (half + 2.5));
-        items.push(Item::Polygon {
-            spots: vec![foot, head, head + beside, foot + beside],
-            line: None,
-            fill: Fill::Solid,
+        let sense = match cut.kerf {
+            Some(BladeSide::Near) => Some(-1.0),
+            Some(BladeSide::Far) => Some(1.0),
+            None => None,
+        };
+        items.push(match sense {
+            Some(sense) => {
+                let beside = along * (sense * KERF_MM);
+                Item::Polygon {
+                    spots: vec![foot, head, head + beside, foot + beside],
+                    line: None,
+                    fill: Fill::Solid,
+                }
+            }
+            None => Item::line(foot, head, Line::new(Weight::Medium, Dash::Dashed)),
         });
         items.push(Item::line(
             head,

@@ -48,8 +48,9 @@ pub struct CardCut {
     pub number: u32,
     /// Where its mark is along the centre line, in mm from the near physical end.
     pub along_mm: f64,
-    /// On which side of the mark the blade takes its kerf.
-    pub kerf: BladeSide,
+    /// On which side of the mark the blade takes its kerf; none where the face is not sawn but dressed down
+    /// to its mark.
+    pub kerf: Option<BladeSide>,
     /// What is said of it in the table ("blade beyond the mark").
     pub words: String,
 }

@@ -2,7 +2,7 @@
 
 use proptest::prelude::*;
 use tubewright_geometry::cut::StockBend;
-use tubewright_sheets::drawing::{Item, Rect};
+use tubewright_sheets::drawing::{Fill, Item, Rect};
 use tubewright_sheets::{
     BladeSide, CardCut, CardError, CardItem, CardLengths, CardPart, Drawing, cut_card, cut_picture,
     to_svg,
@@ -37,7 +37,7 @@ fn the_table_says_where_to_mark_outside_inside_and_side() {
     item.cuts = vec![CardCut {
         number: 1,
         along_mm: 100.0 + 85.5 * std::f64::consts::FRAC_PI_4,
-        kerf: BladeSide::Far,
+        kerf: Some(BladeSide::Far),
         words: String::new(),
     }];
     let words = texts(&cut_card(&item, 180.0).unwrap(), "marks");
@@ -47,6 +47,34 @@ fn the_table_says_where_to_mark_outside_inside_and_side() {
             "{figure} is not among {words:?}"
         );
     }
+}
+
+/// A face that is dressed shows no side for a blade.
+#[test]
+fn only_what_is_sawn_has_a_kerf() {
+    let (_, mut item) = crate::common::cards().swap_remove(0);
+    let kerfs = |item: &CardItem| {
+        let drawing = cut_card(item, 180.0).unwrap();
+        let layers = drawing.layers.iter().filter(|l| l.name == "cuts");
+        layers
+            .flat_map(|l| &l.items)
+            .filter(|item| {
+                matches!(
+                    item,
+                    Item::Polygon {
+                        fill: Fill::Solid,
+                        ..
+                    }
+                )
+            })
+            .count()
+    };
+    item.cuts.truncate(1);
+    assert_eq!(kerfs(&item), 1);
+    item.cuts[0].kerf = None;
+    assert_eq!(kerfs(&item), 0);
+    let numbers = texts(&cut_card(&item, 180.0).unwrap(), "cuts");
+    assert_eq!(numbers, [item.cuts[0].number.to_string()]);
 }
 
 #[test]
@@ -117,7 +145,7 @@ fn cuts_a_kerf_apart_have_numbers_that_can_be_told_apart() {
     .map(|(number, along_mm, kerf)| CardCut {
         number,
         along_mm,
-        kerf,
+        kerf: Some(kerf),
         words: String::new(),
     })
     .to_vec();

@@ -13,7 +13,7 @@ pub(crate) fn cards() -> Vec<(&'static str, CardItem)> {
     let cut = |number: u32, along_mm: f64| CardCut {
         number,
         along_mm,
-        kerf: BladeSide::Far,
+        kerf: Some(BladeSide::Far),
         words: "blade beyond the mark".to_owned(),
     };
     let part = |mark: Option<&str>, from_mm: f64, to_mm: f64| CardPart {
