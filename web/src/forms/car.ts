@@ -1,6 +1,6 @@
 // What is written into build.toml by forms.
 
-import type { FormSpec } from "./fields";
+import type { FormSpec, Values } from "./fields";
 import { is } from "./fields";
 
 const SIDES = [["left", "left"], ["right", "right"], ["centre", "centre"]] as const;
@@ -13,6 +13,10 @@ const WAYS = [["rearwards", "rearwards"], ["forwards", "forwards"], ["left", "le
 const MATERIALS = [["304", "304 stainless"], ["321", "321 stainless"], ["409", "409 stainless"], ["mild", "mild steel"], ["cast iron", "cast iron"], ["aluminised", "aluminised steel"]] as const;
 const PLACES = ["mark", "point"] as const;
 
+
+/** An outlet of a steel that is welded. */
+const mayBeSawn = (values: Values) =>
+  values["kind"] !== "tip" && values["flows"] === "out" && ["304", "321", "409", "mild"].includes(values["material"] ?? "");
 
 export const MARK: FormSpec = {
   list: "mark",
@@ -61,7 +65,11 @@ export const END: FormSpec = {
     { key: "points", label: "Gas flows there", ask: "choice", choices: WAYS, when: is("kind", "tip") },
     { key: "within", label: "The pieces may end off it by", ask: "text", hint: "10 mm", optional: true, when: is("kind", "tip") },
     { key: "room", label: "It may lie anywhere between two places", ask: "names", of: PLACES, hint: "two opposite corners, as along the valance", optional: true, when: is("kind", "tip") },
+    { key: "may-turn.up", label: "It may be turned up or down by", ask: "text", hint: "5 deg", optional: true, when: is("kind", "tip") },
+    { key: "may-turn.right", label: "It may be turned to either side by", ask: "text", hint: "10 deg", optional: true, when: is("kind", "tip") },
     { key: "material", label: "Material", ask: "choice", choices: MATERIALS, optional: true },
+    { key: "saw-off.back", label: "It may be sawn off, up to so far back", ask: "text", hint: "40 mm; cast iron never", optional: true, when: mayBeSawn },
+    { key: "saw-off.mitre", label: "What is welded on may lean away by", ask: "text", hint: "15 deg", optional: true, when: (values) => mayBeSawn(values) && (values["saw-off.back"] ?? "") !== "" },
     { key: "carrier", label: "Moves with", ask: "name", of: ["carrier"], optional: true },
     { key: "place", label: "Where it is", ask: "text", optional: true },
   ],
@@ -105,6 +113,7 @@ export const BODY: FormSpec = {
     { key: "setup", label: "The floor, with the car", ask: "name", of: ["setup"], when: is("kind", "ground") },
     { key: "carrier", label: "Moves with", ask: "name", of: ["carrier"], optional: true },
     { key: "gap", label: "Gap of its own", ask: "text", hint: "as its kind asks", optional: true },
+    { key: "no-tip", label: "No tip may lie under it or nearer than", ask: "text", hint: "300 mm for doors, filler, what people sit over", optional: true },
   ],
 };
 

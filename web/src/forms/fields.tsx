@@ -7,6 +7,7 @@ import { useShop } from "../shop";
 export type Values = Record<string, string>;
 
 export interface FieldSpec {
+  /** What is written; `table.key` for a key of a small table. */
   key: string;
   label: string;
   /** How it is asked: words or a quantity, one of a list, names of something, a count. */
@@ -34,13 +35,26 @@ export const is = (key: string, ...wanted: string[]) => (values: Values) => want
 
 /** What is written for a form. */
 export function written(spec: FormSpec, values: Values): Field[] {
-  return spec.fields.flatMap((field): Field[] => {
-    if (field.when !== undefined && !field.when(values)) {
-      return [];
-    }
+  const fields: Field[] = [];
+  for (const field of spec.fields) {
     const text = (values[field.key] ?? "").trim();
-    return text === "" ? [] : [{ key: field.key, value: valueOf(field, text) }];
-  });
+    if (text === "" || (field.when !== undefined && !field.when(values))) {
+      continue;
+    }
+    const value = valueOf(field, text);
+    const [key, inner] = field.key.split(".", 2);
+    if (key === undefined || inner === undefined) {
+      fields.push({ key: field.key, value });
+      continue;
+    }
+    const table = fields.find((one) => one.key === key);
+    if (table === undefined) {
+      fields.push({ key, value: { [inner]: value } });
+    } else {
+      table.value = { ...(table.value as Record<string, Value>), [inner]: value };
+    }
+  }
+  return fields;
 }
 
 function valueOf(field: FieldSpec, text: string): Value {
