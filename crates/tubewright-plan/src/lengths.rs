@@ -66,6 +66,16 @@ impl Lengths {
         }
     }
 
+    /// A length to what a tape shows, never less than it is, mm.
+    #[must_use]
+    pub fn up_to_tape_mm(self, mm: f64) -> f64 {
+        let division_mm = match self {
+            Self::Millimetres => 1.0,
+            Self::Inches => INCH_MM / TAPE as f64,
+        };
+        (mm / division_mm - 1e-9).ceil() * division_mm
+    }
+
     /// What stands on every page.
     #[must_use]
     pub const fn units(self) -> &'static str {

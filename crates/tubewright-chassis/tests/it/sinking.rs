@@ -12,7 +12,7 @@ use tubewright_geometry::{Point, Vector};
 const STIFF: f64 = 1e9;
 
 /// A clamped tube of 800 mm, bare, sinks `w L⁴ / (8 E I)` at its free end, level or pointing anywhere level
-/// (J. M. Gere & B. J. Goodno, Mechanics of Materials, table of cantilevers; from memory).
+/// (S. Timoshenko, Strength of Materials part I, 1940, cantilever under a uniform load; from memory).
 #[test]
 fn a_cantilever_sinks_by_the_handbook() {
     let beam = tube(57.0, 1.5);

@@ -5,8 +5,9 @@ use tubewright_build::model::Model;
 use tubewright_packet::{Block, Body, Column, Figure, Sheet, SheetKind, Table};
 use tubewright_stock::{ItemKind, Missing, MissingWhy, Source, StockPlan, spare_advice};
 
+use crate::hangers::hangers;
 use crate::stages::Supply;
-use crate::stock::spare_list;
+use crate::stock::{HANGERS, spare_list};
 
 /// What an item is, from the catalogue.
 pub(super) fn item_words(job: &PrintJob<'_>, supply: &Supply, name: &str) -> String {
@@ -371,7 +372,14 @@ pub(super) fn take_along(job: &PrintJob<'_>, supply: &Supply) -> Sheet {
     if !wanted.is_empty() {
         blocks.push(Block::Items { lines: wanted });
     }
-    for part in looked_for {
+    let placed = hangers(job.model, job.around, job.runs, Some(&supply.whole));
+    let placed = placed.iter().filter_map(|group| group.found.as_ref().ok());
+    let placed: usize = placed.map(|found| found.hangers.len()).sum();
+    for mut part in looked_for {
+        if part.item == HANGERS && placed > 0 {
+            part.count = u32::try_from(placed).unwrap_or(u32::MAX);
+            part.for_components = vec!["the places on the hanger map".to_owned()];
+        }
         blocks.push(Block::Words {
             text: format!(
                 "{} × {}, for {}. Check before you pay:",

@@ -18,6 +18,11 @@ pub(super) const AT_THE_TORCH: &str = "Stainless welding fume holds chromium VI:
     source. Argon displaces air: ventilate pits and closed spaces. No brake cleaner or other \
     chlorinated solvent near the arc.";
 
+/// Beside the first tack.
+pub(super) const BEFORE_TACKING: &str = "Before the first tack on the car: battery and control units off, the earth \
+    clamp beside the joint, fuel and brake lines shielded, carpet, sealer and wires behind warm sheet out of the way, \
+    an extinguisher at hand and somebody who watches inside.";
+
 /// Beside the verdict.
 pub(super) const BEFORE_RUNNING: &str = "Do not run the engine while anything fails or while what is \
     not checked has not been judged on the car. Exhaust gas holds carbon monoxide: run the engine \

@@ -2,7 +2,7 @@
 
 use super::cautions::{BEFORE_RUNNING, catalysts, caution};
 use super::joints::{JointKind, joints_of};
-use super::run_sheets::{tight_places, views};
+use super::run_sheets::{paint_crossovers, tight_places, views};
 use super::words::{degrees, fixed};
 use super::{PrintJob, Way};
 use crate::routes::PlannedRun;
@@ -13,7 +13,8 @@ use tubewright_sheets::{Nameless, Scene};
 
 /// The cover and the page that tells how to work from the packet.
 pub(super) fn sheet(job: &PrintJob<'_>, paper: PacketPaper) -> Sheet {
-    let scene = scene_of(job.model, job.around, job.runs, job.board);
+    let mut scene = scene_of(job.model, job.around, job.runs, job.board);
+    paint_crossovers(&mut scene, job.runs);
     let mut blocks = vec![
         Block::Figures {
             figures: figures(job),
@@ -80,7 +81,12 @@ fn figures(job: &PrintJob<'_>) -> Vec<Figure> {
     add(job.lengths.long(length), "of tube and parts");
     add(format!("{}°", degrees(bends.to_degrees())), "of bend");
     if let Some(supply) = job.supply {
-        add(supply.plan.price.to_string(), "to buy, all in");
+        let all = if crate::stock::wanted(job.model).is_empty() {
+            "to buy, all in"
+        } else {
+            "to buy, without what is still wanted"
+        };
+        add(supply.plan.price.to_string(), all);
         let welds = joints_of(job.model, job.runs, supply)
             .iter()
             .filter(|joint| joint.kind == JointKind::Weld)
@@ -153,6 +159,11 @@ fn steps() -> Vec<Step> {
             "The survey sheet names it. Change the file and print again when a reading changes.",
         ),
         (
+            "Choose the way, and where it comes apart",
+            "No cut before a way is chosen in the record. A flange pair, clamp or slip joint behind the first joint \
+             takes length: put it into the run as a part of its own and print again.",
+        ),
+        (
             "Buy",
             "The list, the counter sheet, and what to take along.",
         ),
@@ -171,7 +182,8 @@ fn steps() -> Vec<Step> {
         ),
         (
             "Prove",
-            "Cold, blank the tips and listen for leaks with air or smoke. Outdoors, first start: leaks, what \
+            "Cold, blank the tips and listen for leaks with smoke, or with air of 0.2 bar (3 psi) at most and never \
+             straight off the shop's line (common practice, no source). Outdoors, first start: leaks, what \
              touches, what gets hot. Bolts again after the first heat. Then what the checks sheet calls not \
              checked.",
         ),

@@ -1,10 +1,11 @@
 //! One card for each stock item that is cut.
 
-use super::PrintJob;
 use super::card_drawing::{picture, stretch_of, whole_mm};
 use super::cautions::{AT_THE_SAW, caution};
 use super::words::{degrees, signed_degrees};
+use super::{PrintJob, Way};
 use crate::fit::FitSheet;
+use crate::lengths::Lengths;
 use crate::stages::Supply;
 use tubewright_packet::{Block, Body, Column, Figure, Sheet, SheetKind, Step, Table};
 use tubewright_stock::{
@@ -42,6 +43,10 @@ pub(super) fn names(card: &CutCard) -> (String, &'static str) {
     }
 }
 
+/// On every card of a way that nobody has chosen.
+const NOT_CHOSEN: &str = "NOT CHOSEN YET: this card follows the first way that was found. Choose a way in the \
+    record and print again before anything is cut.";
+
 fn sheet(
     job: &PrintJob<'_>,
     (supply, fit): (&Supply, Option<&FitSheet>),
@@ -61,7 +66,11 @@ fn sheet(
     } else {
         String::new()
     };
-    let mut blocks = vec![
+    let mut blocks: Vec<Block> = matches!(job.way, Some(Way::Cheapest { .. }))
+        .then(|| caution(NOT_CHOSEN))
+        .into_iter()
+        .collect();
+    blocks.extend([
         Block::Figures {
             figures: vec![
                 Figure {
@@ -92,7 +101,7 @@ fn sheet(
             ),
         },
         picture(card, &name, job.lengths),
-    ];
+    ]);
     for finding in &card.findings {
         blocks.push(caution(&trouble_words(job, finding.cut, finding.trouble)));
     }
@@ -134,6 +143,7 @@ pub(super) fn are_square(card: &CutCard) -> bool {
 fn closing(job: &PrintJob<'_>, fit: &FitSheet, card: &CutCard) -> Option<String> {
     let l = job.lengths;
     let mut together_mm = 0.0;
+    let mut longer: Vec<(f64, f64)> = Vec::new();
     let parts: Vec<String> = card
         .parts
         .iter()
@@ -146,8 +156,9 @@ fn closing(job: &PrintJob<'_>, fit: &FitSheet, card: &CutCard) -> Option<String>
                         .map(|s| s.mark.as_str())
                         .eq(step.marks.iter().map(String::as_str))
             })?;
-            let trim_mm = step.trim_mm?;
+            let trim_mm = l.up_to_tape_mm(step.trim_mm?);
             together_mm += trim_mm;
+            longer.push((stretch_of(part, card)[1], trim_mm));
             Some(format!(
                 "{} ({} longer, fit step {})",
                 part_mark(part),
@@ -178,11 +189,53 @@ fn closing(job: &PrintJob<'_>, fit: &FitSheet, card: &CutCard) -> Option<String>
             l.about(spare_mm.max(0.0))
         )
     };
+    let marks = if is_bend(card) || spare_mm < together_mm {
+        "add it at the part's far mark, and move every mark beyond it as far".to_owned()
+    } else {
+        format!(
+            "for that MARK {}",
+            marks_with_trim(card, &longer, l).join(", ")
+        )
+    };
     Some(format!(
-        "{} {one}. {them} left longer until the gap is measured: add it at the part's far mark, and move \
-         every mark beyond it as far. {room}",
+        "{} {one}. {them} left longer until the gap is measured: {marks}. {room}",
         parts.join(", ")
     ))
+}
+
+/// The marks of a bar that lie elsewhere when parts are left longer: where each of these ends from end A, mm, and
+/// by how much.
+fn marks_with_trim(card: &CutCard, longer: &[(f64, f64)], l: Lengths) -> Vec<String> {
+    let whole_mm = whole_mm(card);
+    card.cuts
+        .iter()
+        .filter_map(|cut| {
+            let reach_mm = cut.reach.centre_line.mm();
+            let at_mm = match cut.from {
+                StockEnd::A => reach_mm,
+                StockEnd::B => whole_mm - reach_mm,
+            };
+            let shift_mm: f64 = longer
+                .iter()
+                .filter(|(ends_mm, _)| at_mm >= ends_mm - 0.01)
+                .map(|(_, trim_mm)| trim_mm)
+                .sum();
+            let moved_mm = match cut.from {
+                StockEnd::A => reach_mm + shift_mm,
+                StockEnd::B => reach_mm - shift_mm,
+            };
+            (shift_mm > 0.0).then(|| {
+                format!(
+                    "cut {} at {} and not at {} {} from {}",
+                    cut.number,
+                    l.saw(moved_mm),
+                    l.saw(reach_mm),
+                    l.sign(),
+                    end_letter(cut.from)
+                )
+            })
+        })
+        .collect()
 }
 
 fn is_bend(card: &CutCard) -> bool {

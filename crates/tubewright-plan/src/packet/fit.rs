@@ -1,7 +1,7 @@
 //! Order of assembly and check distances.
 
 use super::PrintJob;
-use super::cautions::{UNDER_THE_CAR, caution};
+use super::cautions::{BEFORE_TACKING, UNDER_THE_CAR, caution};
 use super::cut_cards::plus;
 use super::not_made;
 use super::words::signed_degrees;
@@ -21,7 +21,11 @@ pub(super) fn sheet(job: &PrintJob<'_>, fit: Option<&FitSheet>) -> Sheet {
     let (Some(supply), Some(fit)) = (job.supply, fit) else {
         return not_made(kind, title, "there is no buying and cutting plan yet");
     };
-    let mut blocks = vec![caution(UNDER_THE_CAR), Block::Steps { steps: how_to() }];
+    let mut blocks = vec![
+        caution(UNDER_THE_CAR),
+        caution(BEFORE_TACKING),
+        Block::Steps { steps: how_to() },
+    ];
     blocks.extend(
         job.runs
             .iter()

@@ -2,7 +2,7 @@
 
 use super::cautions::{UNDER_THE_CAR, caution};
 use super::joints::{JointKind, joints_of};
-use super::run_sheets::views;
+use super::run_sheets::{paint_crossovers, views};
 use super::words::fixed;
 use super::{PrintJob, not_made};
 use crate::hangers::{Hanger, HungRuns, LIMITS, hangers};
@@ -41,7 +41,7 @@ fn hanging(job: &PrintJob<'_>, hung: &[HungRuns]) -> Vec<Block> {
             Column::words("on").big(),
             Column::figures(&format!("along, {sign}")).big(),
             Column::words("down from"),
-            Column::words("clock").big(),
+            Column::words("clock, 12 at the TOP").big(),
             Column::figures(&format!("reach, {sign}")),
             Column::wide("to"),
             Column::figures("N, about"),
@@ -202,6 +202,7 @@ pub(super) fn joint_map(job: &PrintJob<'_>, paper: PacketPaper) -> Sheet {
     }
     let hung = hangers(job.model, job.around, job.runs, Some(&supply.whole));
     let mut scene = scene;
+    paint_crossovers(&mut scene, job.runs);
     scene.tight_places.clear();
     scene.nameless.tubes = true;
     scene.marks = all_of(&hung)

@@ -1,5 +1,6 @@
 //! Each run from the side, above and behind, its pieces, its bends; and the map of joints.
 
+use super::joints::painted;
 use super::words::{degrees, direction_words, fixed, signed_degrees, toward_words};
 use super::{PrintJob, not_made, room_mm};
 use crate::routes::{PlannedKind, PlannedPiece, PlannedRun, PosedProblem, words_of_ends};
@@ -9,7 +10,7 @@ use tubewright_geometry::{BendRow, BendTable, Frame, Point};
 use tubewright_packet::{
     Block, Body, Column, Figure, PacketPaper, Picture, Sheet, SheetKind, Stamp, Table,
 };
-use tubewright_sheets::{Scene, ViewName, one_view, to_svg};
+use tubewright_sheets::{PieceKind, Scene, ViewName, one_view, to_svg};
 
 /// One sheet for each run.
 pub(super) fn sheets(job: &PrintJob<'_>, paper: PacketPaper) -> Vec<Sheet> {
@@ -30,6 +31,7 @@ pub(super) fn sheets(job: &PrintJob<'_>, paper: PacketPaper) -> Vec<Sheet> {
 fn sheet(job: &PrintJob<'_>, run: &PlannedRun, posed: &PosedProblem, paper: PacketPaper) -> Sheet {
     let mut scene = scene_of(job.model, job.around, core::slice::from_ref(run), job.board);
     scene.tight_places.retain(|place| place.piece == run.name);
+    paint_crossovers(&mut scene, job.runs);
     let mut blocks = vec![Block::Figures {
         figures: vec![
             Figure {
@@ -101,6 +103,16 @@ fn sheet(job: &PrintJob<'_>, run: &PlannedRun, posed: &PosedProblem, paper: Pack
         title: format!("Run: {}", run.name),
         is_lying: false,
         body: Body::Made { blocks },
+    }
+}
+
+/// A crossover is one part with one mark, whichever run is looked at.
+pub(super) fn paint_crossovers(scene: &mut Scene, runs: &[PlannedRun]) {
+    let pieces = scene.runs.iter_mut().flat_map(|run| &mut run.pieces);
+    for piece in pieces.filter(|piece| piece.kind == PieceKind::Crossover) {
+        if let Some(name) = &piece.name {
+            piece.mark = painted(name, &piece.mark, runs).to_owned();
+        }
     }
 }
 
@@ -260,8 +272,12 @@ fn pieces(job: &PrintJob<'_>, run: &PlannedRun) -> Table {
             ),
             _ => (String::new(), String::new(), String::new()),
         };
+        let mark = match &piece.kind {
+            PlannedKind::Crossover { name, .. } => painted(name, &piece.mark, job.runs),
+            _ => &piece.mark,
+        };
         table.row([
-            piece.mark.clone(),
+            mark.to_owned(),
             piece.joint.clone(),
             what(piece),
             job.lengths.saw(length_mm(job, piece)),

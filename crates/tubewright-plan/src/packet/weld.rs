@@ -35,7 +35,8 @@ pub(super) fn sheet(job: &PrintJob<'_>) -> Sheet {
             why: "This program places no flange, clamp or slip joint behind the first joint. Whether what \
                   hangs together was found to come out, and what is in the way, stands on the sheet Checks. \
                   Decide on the car where it must come apart, to be welded on the bench and serviced \
-                  later, before the first full weld."
+                  later, BEFORE anything is cut: a flange pair, clamp or slip joint takes length, so put it \
+                  into the run as a part and print again."
                 .to_owned(),
         },
         Block::Figures {
@@ -114,7 +115,7 @@ fn bungs(job: &PrintJob<'_>) -> Vec<Block> {
             Column::words("in").big(),
             Column::figures(&format!("outside, {sign}")).big(),
             Column::words("of"),
-            Column::words("clock").big(),
+            Column::words("clock, 12 at the TOP").big(),
             Column::wide("how it stands"),
         ],
     );
@@ -156,7 +157,7 @@ fn bungs(job: &PrintJob<'_>) -> Vec<Block> {
         blocks.push(Block::Table { table });
         blocks.push(Block::Words {
             text: "Measure along the outside of the tube from the joint; the clock is round from the highest \
-                   place of the tube, looking downstream. Mark the middle of the hole on the tacked run, hold the sensor there and turn its socket \
+                   place of the tube, looking downstream, and NOT from the twelve o'clock that was scribed for its joints. Mark the middle of the hole on the tacked run, hold the sensor there and turn its socket \
                    before you drill: the angle finder on the sensor's axis reads the degrees. Drill to the \
                    bung's own spigot, deburr the inside, weld with an old sensor or a plug screwed in and \
                    then taken out to clean the thread. Thread, heat range and cable are those of the \

@@ -9,5 +9,6 @@ mod words;
 pub use request::{RequestError, request_of};
 pub use spares::{SpareList, any_of, spare_list};
 pub use tape_marks::{Followed, on_the_tape};
+pub(crate) use wanted::HANGERS;
 pub use wanted::{Wanted, wanted};
 pub use words::{missing_words, proof_words, source_words, trouble_words};

@@ -119,6 +119,9 @@ fn sensor_bung(model: &Model, run: &Run) -> Option<Wanted> {
     })
 }
 
+/// What hangers are called on the list.
+pub(crate) const HANGERS: &str = "hangers: rubber, rod and bracket";
+
 /// What the hung components hang on.
 fn hangers(model: &Model) -> Option<Wanted> {
     let is_hung = |component: &&Component| {
@@ -138,7 +141,7 @@ fn hangers(model: &Model) -> Option<Wanted> {
         .map(|component| component.name.to_string())
         .collect();
     (!has_hangers && !hung.is_empty()).then(|| Wanted {
-        item: "hangers: rubber, rod and bracket".to_owned(),
+        item: HANGERS.to_owned(),
         count: u32::try_from(2 * hung.len()).unwrap_or(u32::MAX),
         for_components: hung,
         checks: vec![

@@ -236,7 +236,7 @@ fn step_text(step: &FitStep, lengths: Lengths) -> String {
         text.push_str(&paragraph(
             &format!(
                 "Leave it {} longer than its cut length. Hold it beside the gap, scribe both faces from the open ends, cut to the scribes, tack at both joints.",
-                lengths.about(trim)
+                lengths.about(lengths.up_to_tape_mm(trim))
             ),
             5,
         ));
