@@ -354,6 +354,11 @@ joint: string,
  */
 distances: Array<CheckDistanceView>, 
 /**
+ * How the plan has its face slope toward twelve and toward three o'clock, degrees up from level with the
+ * car level.
+ */
+slopes: [number, number] | null, 
+/**
  * Each may be off by this, mm; negative when a gap is lost even with tapes that read true.
  */
 tolerance: number, 
@@ -693,6 +698,20 @@ range: [number, number], } | { "kind": "sway",
  * The distance, mm.
  */
 most: number, };
+
+export type JointSlope = { 
+/**
+ * From the centre toward this clock mark, hours.
+ */
+toward: number, 
+/**
+ * How the car stands.
+ */
+setup: string, 
+/**
+ * As the angle finder reads, up from level.
+ */
+reads: string, };
 
 export type JointTape = { 
 /**
@@ -1598,7 +1617,11 @@ joint: string,
 /**
  * Distances as measured; none when nothing was taped.
  */
-readings: Array<JointTape>, } | { "kind": "welded", 
+readings: Array<JointTape>, 
+/**
+ * Slopes of its face as the angle finder reads.
+ */
+slopes: Array<JointSlope>, } | { "kind": "welded", 
 /**
  * Its mark.
  */

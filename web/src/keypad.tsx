@@ -69,6 +69,36 @@ export function Keypad({ unit, start, label, done }: Props) {
   );
 }
 
+/** The same for what an angle finder reads: degrees up or down from level, to the half or the tenth. */
+export function AngleKeypad({ label, done }: { label: string; done: (reads: string) => void }) {
+  const [isDown, setIsDown] = useState(false);
+  const [digits, setDigits] = useState("");
+  const press = (digit: string) => setDigits((digits + digit).slice(0, 5));
+  const value = Number.parseFloat(digits);
+  const isSound = Number.isFinite(value) && value <= 90;
+  const text = isSound ? `${isDown && value > 0 ? "-" : ""}${value} deg` : "";
+  return (
+    <div class="keypad" role="group" aria-label={label}>
+      <output class="reads" aria-live="polite">{text || digits || "—"}</output>
+      <div class="keys">
+        {DIGITS.map((digit) => (
+          <button type="button" key={digit} onClick={() => press(digit)}>{digit}</button>
+        ))}
+        <button type="button" disabled={digits === "" || digits.includes(".")} onClick={() => press(".")} aria-label="point">.</button>
+        <button type="button" onClick={() => setDigits(digits.slice(0, -1))} aria-label="take a digit back">⌫</button>
+      </div>
+      <div class="keypad-foot">
+        <div class="tabs" role="group" aria-label="which way it slopes">
+          {([["up", false], ["down", true]] as const).map(([words, down]) => (
+            <button type="button" key={words} aria-pressed={isDown === down} onClick={() => setIsDown(down)}>{words}</button>
+          ))}
+        </div>
+        <button type="button" class="main" disabled={!isSound} onClick={() => done(text)}>Write it down</button>
+      </div>
+    </div>
+  );
+}
+
 function written(unit: Unit, feet: string, whole: string, part: string): string {
   if (feet === "" && whole === "" && part === "") {
     return "";

@@ -228,11 +228,32 @@ test("ways, the counter, the saw, a tacked joint as built, and the board", async
   for (const [at, words] of distances.entries()) {
     await type(check, String(Number.parseInt(words, 10) + (at === 0 ? 6 : 4)));
   }
-  await check.getByRole("button", { name: `tacked, with ${distances.length} tapes` }).click();
+  await check.getByText("Angle finder across its open face").click();
+  await check.getByRole("button", { name: `type the slope of ${joint} toward 12:00` }).click();
+  const slopes = [];
+  for (const toward of ["12:00", "3:00"]) {
+    const row = check.locator(".slopes li", { hasText: `toward ${toward}` });
+    const [, planned, way] = (await row.innerText()).match(/plan ([\d.]+)° (up|down)/);
+    // Read a little off the plan.
+    const keys = Math.abs(Number.parseFloat(planned) - 0.5).toFixed(1);
+    slopes.push(keys);
+    const pad = check.getByRole("group", { name: /^slope toward/ });
+    for (const key of keys) {
+      await pad.getByRole("button", { name: key === "." ? "point" : key, exact: true }).click();
+    }
+    await pad.getByRole("button", { name: way, exact: true }).click();
+    await shot(phone, "slope-phone");
+    await pad.getByRole("button", { name: "Write it down" }).click();
+  }
+  await check.getByRole("button", { name: `tacked, with ${distances.length} tapes and 2 slopes` }).click();
   await phone.getByRole("heading", { name: `${joint} as built` }).waitFor();
   await phone.getByText(/It lies .* from the plan/).waitFor();
   await shot(phone, "as-built-phone");
-  assert.match(readFileSync(join(folder, "shop.toml"), "utf8"), /what = "tacked"/);
+  const tacked = readFileSync(join(folder, "shop.toml"), "utf8");
+  assert.match(tacked, /what = "tacked"/);
+  for (const reads of slopes) {
+    assert.ok(tacked.includes(`${Number.parseFloat(reads)} deg`), `${reads} in ${tacked}`);
+  }
   await go(phone, "Prove");
   await phone.getByText("What stands between here and running the engine").waitFor();
   for (const place of PLACES) {

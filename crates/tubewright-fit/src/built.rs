@@ -144,6 +144,12 @@ pub struct BuiltJoint {
     pub standardised: Vec<f64>,
 }
 
+/// A clock in hours, 12 for twelve.
+fn hour(clock_deg: f64) -> f64 {
+    let hours = (clock_deg / 3.0).round().rem_euclid(120.0) / 10.0;
+    if hours < 0.05 { 12.0 } else { hours }
+}
+
 /// Why a joint was not found.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 #[non_exhaustive]
@@ -158,7 +164,8 @@ pub enum BuiltError {
     },
     /// A slope is nowhere near that of the planned face.
     #[error(
-        "the slope toward {clock_deg:.0}° reads {reads_deg:.1}°, and the planned face slopes {planned_deg:.1}° that way: rising toward the clock mark is plus, falling minus; is it from level and not from plumb?"
+        "the slope toward {} o'clock reads {reads_deg:.1}°, and the planned face slopes {planned_deg:.1}° that way: rising toward the clock mark is plus, falling minus; is it from level and not from plumb?",
+        hour(*clock_deg)
     )]
     SlopeFitsNowhere {
         /// Toward which clock mark, degrees from twelve.

@@ -47,6 +47,7 @@ fn the_page_has_the_same_types() {
         api::SolidView,
         api::ShapeView,
         api::FreedomView,
+        api::JointSlope,
         api::JointTape,
         api::Field,
         api::Value,

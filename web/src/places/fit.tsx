@@ -1,8 +1,8 @@
 // Fit: tack in order, prove each joint with the tape, go on from where it really is.
 
 import { useEffect, useState } from "preact/hooks";
-import type { FitStepView, FitView, Happening, HungView, JointCheckView, JointTape, JointView, OfferView } from "../api";
-import { Keypad } from "../keypad";
+import type { FitStepView, FitView, Happening, HungView, JointCheckView, JointSlope, JointTape, JointView, OfferView } from "../api";
+import { AngleKeypad, Keypad } from "../keypad";
 import { today, useAsked, useShop } from "../shop";
 import { tell } from "../talk";
 import { clock, degrees, length, prose, signed, signedDegrees, small } from "../units";
@@ -105,10 +105,12 @@ function Check({ check, isChosen }: { check: JointCheckView; isChosen: boolean }
     const distance = check.distances[Number(index)];
     return distance === undefined ? [] : [{ from: distance.mark, rim: distance.hour, reads }];
   });
+  const [slopes, setSlopes] = useState<JointSlope[]>([]);
   const tack = async () => {
-    const what: Happening = { kind: "tacked", joint: check.joint, readings };
+    const what: Happening = { kind: "tacked", joint: check.joint, readings, slopes };
     if (await act({ do: "happened", on: today(), what })) {
       setTyped({});
+      setSlopes([]);
       setAt(null);
     }
   };
@@ -142,13 +144,61 @@ function Check({ check, isChosen }: { check: JointCheckView; isChosen: boolean }
         <p class="bad">Even with tapes that read true the gap to {check.toleranceBy ?? "a body"} may be {small(-check.tolerance, unit)} short (19 in 20). What would do: {check.better.length === 0 ? "no single figure of the shop; move the body or give it a gap of its own" : check.better.join(", or ")}.</p>
       )}
       {check.tooFew === null ? null : <p class="bad">Not checked: {check.distances.length} of 3 distances. {check.tooFew}</p>}
+      {isChosen ? <Slopes check={check} slopes={slopes} set={setSlopes} /> : null}
       {isChosen ? (
         <div class="buttons">
-          <button type="button" class={isTacked && readings.length === 0 ? "" : "main"} onClick={tack}>{readings.length === 0 ? "tacked, not taped" : `tacked, with ${readings.length} ${readings.length === 1 ? "tape" : "tapes"}`}</button>
+          <button type="button" class={isTacked && readings.length === 0 ? "" : "main"} onClick={tack}>{readings.length === 0 && slopes.length === 0 ? "tacked, not taped" : `tacked, with ${readings.length} ${readings.length === 1 ? "tape" : "tapes"}${slopes.length === 0 ? "" : ` and ${slopes.length} ${slopes.length === 1 ? "slope" : "slopes"}`}`}</button>
         </div>
       ) : null}
       {record.some((entry) => entry.what === "tacked" && entry.words.includes("taped")) ? <AsBuilt joint={check.joint} /> : null}
     </div>
+  );
+}
+
+/** The face of the open end by the angle finder: how it leans, which tapes to a small rim hardly tell. */
+function Slopes({ check, slopes, set }: { check: JointCheckView; slopes: JointSlope[]; set: (slopes: JointSlope[]) => void }) {
+  const { view } = useShop();
+  const setups = view.names["setup"] ?? [];
+  const [setup, setSetup] = useState(setups[0] ?? "");
+  const [at, setAt] = useState<number | null>(null);
+  if (setups.length === 0) {
+    return null;
+  }
+  return (
+    <details class="slopes">
+      <summary>Angle finder across its open face{slopes.length === 0 ? "" : `: ${slopes.length} read`}</summary>
+      <p>Lay a straight edge across the open end, from the middle toward twelve o'clock, and then toward three: up when that side is the higher. What the plan has is for the car level.</p>
+      <label class="line">
+        The car stands
+        <select value={setup} onChange={(event) => setSetup(event.currentTarget.value)}>
+          {setups.map((name) => <option key={name} value={name}>{name}</option>)}
+        </select>
+      </label>
+      <ul class="rows">
+        {[12, 3].map((toward, index) => {
+          const planned = check.slopes?.[index];
+          const known = slopes.find((slope) => slope.toward === toward);
+          return (
+            <li key={toward}>
+              <span class="grow">toward {clock(toward)}{planned === undefined ? "" : `, plan ${degrees(Math.abs(planned))} ${planned < 0 ? "down" : "up"}`}</span>
+              <span class="value">{known === undefined ? "" : `is ${known.reads}, ${known.setup}`}</span>
+              <button type="button" aria-expanded={at === toward} aria-label={`type the slope of ${check.joint} toward ${clock(toward)}`} onClick={() => setAt(at === toward ? null : toward)}>type</button>
+              {at === toward ? (
+                <div class="opened">
+                  <AngleKeypad
+                    label={`slope toward ${clock(toward)}`}
+                    done={(reads) => {
+                      set([...slopes.filter((slope) => slope.toward !== toward), { toward, setup, reads }]);
+                      setAt(toward === 12 ? 3 : null);
+                    }}
+                  />
+                </div>
+              ) : null}
+            </li>
+          );
+        })}
+      </ul>
+    </details>
   );
 }
 

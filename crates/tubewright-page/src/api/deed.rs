@@ -239,6 +239,9 @@ pub enum Happening {
         joint: String,
         /// Distances as measured; none when nothing was taped.
         readings: Vec<JointTape>,
+        /// Slopes of its face as the angle finder reads.
+        #[serde(default)]
+        slopes: Vec<JointSlope>,
     },
     /// A joint was welded.
     Welded {
@@ -261,6 +264,18 @@ pub struct JointTape {
     /// Clock of the scribed place, hours.
     pub rim: f64,
     /// As the tape reads.
+    pub reads: String,
+}
+
+/// The slope of a tacked joint's face, by the angle finder on a straight edge across it.
+#[derive(Clone, Debug, Deserialize, TS)]
+#[serde(rename_all = "camelCase", deny_unknown_fields)]
+pub struct JointSlope {
+    /// From the centre toward this clock mark, hours.
+    pub toward: f64,
+    /// How the car stands.
+    pub setup: String,
+    /// As the angle finder reads, up from level.
     pub reads: String,
 }
 

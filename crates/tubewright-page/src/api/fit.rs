@@ -89,6 +89,9 @@ pub struct JointCheckView {
     pub joint: String,
     /// The distances.
     pub distances: Vec<CheckDistanceView>,
+    /// How the plan has its face slope toward twelve and toward three o'clock, degrees up from level with the
+    /// car level.
+    pub slopes: Option<[f64; 2]>,
     /// Each may be off by this, mm; negative when a gap is lost even with tapes that read true.
     pub tolerance: f64,
     /// What sets it.

@@ -14,7 +14,7 @@ mod view;
 
 pub use buy::{BuyLine, BuyView, Counter, DeliveryLine, Plan, SubstituteView, WantedView};
 pub use cut::{CardView, ClockView, CutView, RollView};
-pub use deed::{Deed, Field, Happening, JointTape, Refusal, Spot, Value};
+pub use deed::{Deed, Field, Happening, JointSlope, JointTape, Refusal, Spot, Value};
 pub use fit::{
     CheckDistanceView, FitStepView, FitView, HangerView, HungView, JointCheckView, JointView,
     OfferView, TapeSeenView, WeldView,

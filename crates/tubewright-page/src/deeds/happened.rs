@@ -1,11 +1,13 @@
 //! What happened to the steel, as entries of the record.
 
 use super::{Deeded, LONGEST, clock_face, recorded, refusal, said};
-use crate::api::{Happening, JointTape, Refusal};
+use crate::api::{Happening, JointSlope, JointTape, Refusal};
 use tubewright_build::Span;
 use tubewright_build::folder::Folder;
-use tubewright_build::model::{Entry, EntryKind, JointReading, Model, Name, Place, PlaceAt};
-use tubewright_build::quantity::{Quantity, parse_clock, parse_length};
+use tubewright_build::model::{
+    Entry, EntryKind, JointFace, JointReading, Model, Name, Place, PlaceAt,
+};
+use tubewright_build::quantity::{Quantity, parse_angle, parse_clock, parse_length};
 
 /// The record with what happened.
 ///
@@ -75,14 +77,21 @@ pub(super) fn happened(folder: &Folder, on: &str, what: &Happening) -> Result<De
             },
             format!("spoiled {piece}"),
         ),
-        Happening::Tacked { joint, readings } => (
+        Happening::Tacked {
+            joint,
+            readings,
+            slopes,
+        } => (
             EntryKind::Tacked {
                 joint: words(joint)?,
                 readings: readings
                     .iter()
                     .map(|tape| reading(&model, tape))
                     .collect::<Result<_, _>>()?,
-                faces: Vec::new(),
+                faces: slopes
+                    .iter()
+                    .map(|slope| face(&model, slope))
+                    .collect::<Result<_, _>>()?,
             },
             format!("tacked {joint}"),
         ),
@@ -130,5 +139,21 @@ fn reading(model: &Model, tape: &JointTape) -> Result<JointReading, Refusal> {
         },
         rim: Some(parse_clock(&clock_face(tape.rim)).map_err(said)?),
         reads: Quantity::new(reads, tape.reads.trim()),
+    })
+}
+
+fn face(model: &Model, slope: &JointSlope) -> Result<JointFace, Refusal> {
+    if model.build.setup(&slope.setup).is_none() {
+        return Err(refusal(&format!(
+            "the car was never said to stand “{}”",
+            slope.setup
+        )));
+    }
+    let toward = clock_face(slope.toward);
+    let reads = parse_angle(&slope.reads).map_err(said)?;
+    Ok(JointFace {
+        clock: Quantity::new(parse_clock(&toward).map_err(said)?, toward),
+        setup: Name::new(&slope.setup),
+        reads: Quantity::new(reads, slope.reads.trim()),
     })
 }

@@ -5,13 +5,14 @@ use crate::api::{
     OfferView, TapeSeenView, WeldView,
 };
 use crate::derived::Shown;
+use tubewright_geometry::math::{self, FRAC_PI_2};
 use tubewright_plan::fit::{
     Act, Change, FitStep, FoundBy, JointCheck, JointFound, Offer, PartKind, TapeSeen, Way,
-    WeldFacts, weld_facts,
+    WeldFacts, joint_of, split_at_welds, weld_facts,
 };
 use tubewright_plan::hangers::{HungRuns, NoHanging};
 use tubewright_plan::lengths::Lengths;
-use tubewright_plan::routes::outlet_words;
+use tubewright_plan::routes::{PlannedRun, outlet_words};
 use tubewright_plan::sensors::Sensor;
 use tubewright_plan::survey::NINETEEN_IN_TWENTY;
 use tubewright_stock::Money;
@@ -20,6 +21,10 @@ use tubewright_stock::Money;
 pub(crate) fn of(shown: &Shown) -> FitView {
     let job = shown.car.good_job();
     let sheet = shown.fit();
+    let whole = shown.whole().and_then(Result::ok);
+    let runs = whole.map_or_else(Vec::new, |whole| {
+        split_at_welds(shown.car.runs(shown.way), &whole.plan)
+    });
     let model = shown.car.model();
     FitView {
         version: shown.version.clone(),
@@ -30,7 +35,7 @@ pub(crate) fn of(shown: &Shown) -> FitView {
             .filter_map(|run| outlet_words(run, Lengths::Millimetres))
             .collect(),
         steps: sheet
-            .map(|sheet| sheet.steps.iter().map(step).collect())
+            .map(|sheet| sheet.steps.iter().map(|own| step(own, &runs)).collect())
             .unwrap_or_default(),
         unclosed: sheet
             .map(|sheet| sheet.unclosed.clone())
@@ -87,7 +92,7 @@ fn hung(group: &HungRuns) -> HungView {
     }
 }
 
-fn step(step: &FitStep) -> FitStepView {
+fn step(step: &FitStep, runs: &[PlannedRun]) -> FitStepView {
     let marks = step.marks.join(" + ");
     let made = &step.step.makes;
     FitStepView {
@@ -106,13 +111,19 @@ fn step(step: &FitStep) -> FitStepView {
         makes: made.clone(),
         trim: step.trim_mm,
         is_bolted: step.kind == PartKind::Bolted,
-        checks: step.checks.iter().map(check).collect(),
+        checks: step.checks.iter().map(|own| check(own, runs)).collect(),
     }
 }
 
-fn check(check: &JointCheck) -> JointCheckView {
+fn check(check: &JointCheck, runs: &[PlannedRun]) -> JointCheckView {
     JointCheckView {
         joint: check.joint.clone(),
+        slopes: joint_of(runs, &check.joint).map(|(_, joint)| {
+            [0.0, FRAC_PI_2].map(|clock_rad| {
+                let out = joint.frame.at_clock(clock_rad).vector();
+                math::asin(out.z.clamp(-1.0, 1.0)).to_degrees()
+            })
+        }),
         distances: check
             .distances
             .iter()
