@@ -359,6 +359,10 @@ distances: Array<CheckDistanceView>,
  */
 slopes: [number, number] | null, 
 /**
+ * In which direction they leave the joint loose, and by how much (19 in 20, mm), when they do.
+ */
+loose: [string, number] | null, 
+/**
  * Each may be off by this, mm; negative when a gap is lost even with tapes that read true.
  */
 tolerance: number, 

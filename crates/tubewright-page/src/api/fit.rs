@@ -92,6 +92,8 @@ pub struct JointCheckView {
     /// How the plan has its face slope toward twelve and toward three o'clock, degrees up from level with the
     /// car level.
     pub slopes: Option<[f64; 2]>,
+    /// In which direction they leave the joint loose, and by how much (19 in 20, mm), when they do.
+    pub loose: Option<(String, f64)>,
     /// Each may be off by this, mm; negative when a gap is lost even with tapes that read true.
     pub tolerance: f64,
     /// What sets it.

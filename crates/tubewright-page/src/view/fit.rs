@@ -145,6 +145,11 @@ fn check(check: &JointCheck, runs: &[PlannedRun]) -> JointCheckView {
             })
             .collect(),
         too_few: check.too_few.clone(),
+        loose: check
+            .loose
+            .as_ref()
+            .filter(|_| !check.distances.is_empty())
+            .map(|loose| (loose.words.to_owned(), loose.plus_minus_mm)),
     }
 }
 

@@ -521,7 +521,7 @@ impl<'a> Bench<'a> {
             JointCheck {
                 joint: mark,
                 too_few: (chosen.len() < LEAST_CHECKS).then(|| {
-                    "too few marks can be seen from here: punch one more on the chassis nearby, tape it to three others, and ask again".to_owned()
+                    "too few marks can be seen from here: punch one more on the chassis nearby, tape it to three others, and ask for the fit sheet again".to_owned()
                 }),
                 loose: LooseWay::of(&after),
                 distances: chosen,

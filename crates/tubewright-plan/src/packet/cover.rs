@@ -123,7 +123,7 @@ fn way(job: &PrintJob<'_>) -> String {
                 }
             };
             format!(
-                "NOT CHOSEN YET: choose a way in the record before anything is cut. This one: {name}; {among}. \
+                "NOT CHOSEN YET: choose a way on the page or with `tubewright route` before anything is cut. This one: {name}; {among}. \
                  In the search it scored {} (tube, welds, loss of flow and of ground clearance in one figure, \
                  every bend bought by itself; less is better); no way can score below {} there.",
                 fixed(cost, 0),
@@ -160,7 +160,7 @@ fn steps() -> Vec<Step> {
         ),
         (
             "Choose the way, and where it comes apart",
-            "No cut before a way is chosen in the record. A flange pair, clamp or slip joint behind the first joint \
+            "No cut before a way is chosen on the page or with `tubewright route`. A flange pair, clamp or slip joint behind the first joint \
              takes length: put it into the run as a part of its own and print again.",
         ),
         (

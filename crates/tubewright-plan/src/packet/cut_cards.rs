@@ -44,8 +44,8 @@ pub(super) fn names(card: &CutCard) -> (String, &'static str) {
 }
 
 /// On every card of a way that nobody has chosen.
-const NOT_CHOSEN: &str = "NOT CHOSEN YET: this card follows the first way that was found. Choose a way in the \
-    record and print again before anything is cut.";
+const NOT_CHOSEN: &str = "NOT CHOSEN YET: this card follows the first way that was found. Choose a way on the \
+    page or with `tubewright route` and print again before anything is cut.";
 
 fn sheet(
     job: &PrintJob<'_>,
@@ -251,8 +251,9 @@ pub(super) fn how_to() -> Sheet {
     let steps = vec![
         step(
             "Measure the item",
-            "Letter its ends A and B as in the picture. If its angle, radius, a leg or its length is \
-             not as the card says, stop: the card does not hold for it.",
+            "Letter its ends A and B as in the picture. If its angle is off by more than 1°, its radius or a leg by \
+             more than 2 mm (1/16 in), or its length by more than that, stop: the card does not hold for it. Write \
+             what you measured into stock.toml as on hand and print again (common practice, no source).",
         ),
         step(
             "Scribe the witness line from A to B",

@@ -166,7 +166,8 @@ fn add_part(job: &PrintJob<'_>, supply: &Supply, step: &FitStep, table: &mut Tab
             "level".to_owned(),
             format!(
                 "{name} lies level and square to the car: its ports at one height, left and right \
-                     alike"
+                     alike. A lift leans: set the finder to nought on a sill or rail that is level on its wheels, \
+                     not on the floor"
             ),
             "level".to_owned(),
             String::new(),
@@ -303,8 +304,18 @@ fn add_tapes(job: &PrintJob<'_>, check: &JointCheck, table: &mut Table) {
     }
     if let Some(why) = &check.too_few {
         table.note(format!(
-            "NOT CHECKED: {joint} has {} of {LEAST_CHECKS} tapes. {why}",
+            "NOT CHECKED: {joint} has {} of {LEAST_CHECKS} tapes. {why}. Until then hold it by its height and its \
+             distance from the centre line, which stand on the hanger and joint map.",
             check.distances.len()
+        ));
+    }
+    let by_pieces_alone = check.distances.is_empty();
+    if let Some(loose) = check.loose.as_ref().filter(|_| !by_pieces_alone) {
+        table.note(format!(
+            "NOT CHECKED {}: these tapes leave {joint} ± {} that way. Punch one more mark that sees it from another \
+             side and print again; until then hold it by its place on the hanger and joint map.",
+            loose.words,
+            l.fine(loose.plus_minus_mm)
         ));
     }
 }

@@ -8,10 +8,11 @@ use tubewright_plan::hangers::{
 };
 use tubewright_plan::routes::{PlannedKind, PlannedRun, component_kind};
 use tubewright_plan::stages::Supply;
-use tubewright_walker::{Ball, Freedom, Solid, least_gap_moving};
+use tubewright_walker::{Ball, least_gap_moving};
 
-use super::clearance::{RUN_SPACING_MM, Rider, balls_as_solid, riders, sways};
+use super::clearance::{RUN_SPACING_MM, riders};
 use super::convert;
+use super::neighbours::{neighbours, seams_near};
 use super::prove::Verdict;
 use super::solved::Solved;
 
@@ -232,7 +233,12 @@ fn one(
             place.reach_mm
         ));
     }
-    welds(run, supply, number, middle, of, verdict);
+    if !place.is_on_can {
+        // A chord is shorter than its arc by less than this on the bends that there are.
+        for (joint, away) in seams_near(run, supply, number, middle, 0.9 * FROM_WELD_MM) {
+            verdict.fault(format!("{of}: {away:.1} mm from {joint}"));
+        }
+    }
     let balls: Vec<Ball> = (0..=40)
         .map(|step| {
             let (near, far) = (HALF_WIDTH_MM + GAP_MM, reach - HALF_WIDTH_MM);
@@ -259,93 +265,21 @@ fn room(
 ) {
     let of = &hanger.mark;
     let rider = &riders(solved, run, RUN_SPACING_MM)[number];
-    let gap = |solid: &Solid, freedoms: &[Freedom], is_together: bool| {
-        let (a, b): (&[Freedom], &[Freedom]) = if is_together {
-            (&[], &[])
-        } else {
-            (&rider.freedoms, freedoms)
-        };
-        least_gap_moving(balls, a, solid, b, 5).map(|near| near.gap)
-    };
-    for body in &solved.around.bodies.placed {
-        let mut bodies = solved.model.build.bodies.iter();
-        let written = bodies
-            .find(|written| written.name == *body.name)
-            .expect("placed from the build");
-        let freedoms = convert::freedoms(
-            &solved.model.build,
-            &written.carrier,
-            &solved.around.measured.places,
-        );
-        let solid = convert::solid(&body.solid_in_car);
-        if body.name == hanger.place.body {
-            let holds =
-                matches!(body.class, Class::Structure | Class::Floor) && freedoms.is_empty();
-            let at_rest = least_gap_moving(balls, &[], &solid, &[], 1).map(|near| near.gap);
-            if !holds || at_rest.is_none_or(|gap| gap > 2.0) {
-                verdict.fault(format!("{of}: hangs on {} at {at_rest:?}", body.name));
-            }
-            continue;
-        }
-        let is_together = rider.carrier == written.carrier && !sways(rider);
-        if let Some(gap) = gap(&solid, &freedoms, is_together)
-            && gap - body.allowance_mm < GAP_MM
+    for near in neighbours(solved, runs, (run, number), rider) {
+        if let Some(body) = near.body
+            && near.name == hanger.place.body
         {
-            verdict.fault(format!("{of}: {gap:.2} mm to {}", body.name));
-        }
-    }
-    for other in runs {
-        let is_own = other.name == run.name;
-        let theirs: Vec<Rider> = riders(solved, other, RUN_SPACING_MM);
-        for (at, them) in theirs.iter().enumerate() {
-            if is_own && at == number || them.balls.is_empty() {
-                continue;
+            let holds = matches!(body.class, Class::Structure | Class::Floor);
+            let at_rest = least_gap_moving(balls, &[], &near.solid, &[], 1).map(|near| near.gap);
+            if !holds || !near.freedoms.is_empty() || at_rest.is_none_or(|gap| gap > 2.0) {
+                verdict.fault(format!("{of}: hangs on {} at {at_rest:?}", near.name));
             }
-            let is_together = if is_own {
-                rider.freedoms == them.freedoms && rider.carrier == them.carrier
-            } else {
-                rider.carrier == them.carrier && !sways(rider) && !sways(them)
-            };
-            let solid = balls_as_solid(&them.balls);
-            if let Some(gap) = gap(&solid, &them.freedoms, is_together)
-                && gap < GAP_MM
-            {
-                verdict.fault(format!(
-                    "{of}: {gap:.2} mm to {} of {}",
-                    them.mark, other.name
-                ));
-            }
-        }
-    }
-}
-
-/// No weld of a sawn part is near.
-fn welds(
-    run: &PlannedRun,
-    supply: &Supply,
-    number: usize,
-    middle: Vector,
-    of: &str,
-    verdict: &mut Verdict,
-) {
-    if matches!(run.pieces[number].kind, PlannedKind::Component { .. }) {
-        return;
-    }
-    let in_one_part = |a: &str, b: &str| {
-        let mut parts = supply.whole.cuts.iter().flat_map(|cut| &cut.parts);
-        parts.any(|part| {
-            let has = |mark: &str| part.serves.iter().any(|serves| serves.mark == mark);
-            has(a) && has(b)
-        })
-    };
-    for pair in run.pieces.windows(2) {
-        if in_one_part(&pair[0].mark, &pair[1].mark) {
             continue;
         }
-        let away = (pair[1].frame_in.origin.to_vector() - middle).norm();
-        // A chord is shorter than its arc by less than this on the bends that there are.
-        if away < 0.9 * FROM_WELD_MM {
-            verdict.fault(format!("{of}: {away:.1} mm from {}", pair[1].joint));
+        if let Some(gap) = near.gap_mm(balls, rider)
+            && gap < GAP_MM
+        {
+            verdict.fault(format!("{of}: {gap:.2} mm to {}", near.name));
         }
     }
 }

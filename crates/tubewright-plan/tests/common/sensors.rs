@@ -7,10 +7,11 @@ use tubewright_plan::sensors::{
     FROM_WELD_MM, GAP_MM, LEAST_RISE_DEG, ROOM_MM, Sensor, SensorPlace, sensors,
 };
 use tubewright_plan::stages::Supply;
-use tubewright_walker::{Ball, Freedom, Solid, least_gap_moving};
+use tubewright_walker::Ball;
 
-use super::clearance::{RUN_SPACING_MM, Rider, balls_as_solid, riders, sways};
+use super::clearance::{RUN_SPACING_MM, riders};
 use super::convert;
+use super::neighbours::{neighbours, seams_near};
 use super::prove::Verdict;
 use super::solved::Solved;
 
@@ -82,64 +83,24 @@ fn one(
     if (foot - place.foot.to_vector()).norm() > 0.01 {
         verdict.fault(format!("{of}: told at {foot:?}, meant {:?}", place.foot));
     }
-    seams(run, supply, number, middle, &of, verdict);
+    // Along the centre line, which on the inside of a bend is longer than the surface; a chord is shorter than its
+    // arc by less than this on the bends that there are.
+    for (joint, away) in seams_near(run, supply, number, middle, 0.9 * FROM_WELD_MM) {
+        verdict.fault(format!("{of}: {away:.1} mm from {joint}"));
+    }
     let balls = room(foot, out);
     let rider = &riders(solved, run, RUN_SPACING_MM)[number];
     let mut least = f64::INFINITY;
-    let mut hold = |to: &str, solid: &Solid, freedoms: &[Freedom], is_together: bool, less: f64| {
-        let (a, b): (&[Freedom], &[Freedom]) = if is_together {
-            (&[], &[])
-        } else {
-            (&rider.freedoms, freedoms)
+    for near in neighbours(solved, runs, (run, number), rider) {
+        let Some(gap) = near.gap_mm(&balls, rider) else {
+            continue;
         };
-        let Some(near) = least_gap_moving(&balls, a, solid, b, 5) else {
-            return;
-        };
-        let gap = near.gap - less;
         least = least.min(gap);
-        if gap < GAP_MM || (to == place.room.to && gap < place.room.gap_mm - 1e-6) {
+        if gap < GAP_MM || (near.name == place.room.to && gap < place.room.gap_mm - 1e-6) {
             verdict.fault(format!(
-                "{of}: {gap:.2} mm to {to}, stated {:.2} to {}",
-                place.room.gap_mm, place.room.to
+                "{of}: {gap:.2} mm to {}, stated {:.2} to {}",
+                near.name, place.room.gap_mm, place.room.to
             ));
-        }
-    };
-    for body in &solved.around.bodies.placed {
-        let mut bodies = solved.model.build.bodies.iter();
-        let written = bodies
-            .find(|written| written.name == *body.name)
-            .expect("placed from the build");
-        let freedoms = convert::freedoms(
-            &solved.model.build,
-            &written.carrier,
-            &solved.around.measured.places,
-        );
-        let is_together = rider.carrier == written.carrier && !sways(rider);
-        let solid = convert::solid(&body.solid_in_car);
-        hold(
-            &body.name,
-            &solid,
-            &freedoms,
-            is_together,
-            body.allowance_mm,
-        );
-    }
-    for other in runs {
-        let is_own = other.name == run.name;
-        let theirs: Vec<Rider> = riders(solved, other, RUN_SPACING_MM);
-        for (at, them) in theirs.iter().enumerate() {
-            if is_own && at == number || them.balls.is_empty() {
-                continue;
-            }
-            // One run is one chain: what rides alike does not move against itself.
-            let is_together = if is_own {
-                rider.freedoms == them.freedoms && rider.carrier == them.carrier
-            } else {
-                rider.carrier == them.carrier && !sways(rider) && !sways(them)
-            };
-            let solid = balls_as_solid(&them.balls);
-            let name = format!("{} of {}", them.mark, other.name);
-            hold(&name, &solid, &them.freedoms, is_together, 0.0);
         }
     }
     verdict.notes.push(format!(
@@ -183,39 +144,6 @@ fn axis(run: &PlannedRun, piece: &PlannedPiece, place: &SensorPlace) -> (Vector,
             return (centre - toward * clr_mm, out);
         }
         deg += 0.0005;
-    }
-}
-
-/// Seams of the parts that are sawn: none may be too near along the centre line, which on the inside of a
-/// bend is longer than the surface.
-fn seams(
-    run: &PlannedRun,
-    supply: &Supply,
-    number: usize,
-    middle: Vector,
-    of: &str,
-    verdict: &mut Verdict,
-) {
-    let in_one_part = |a: &str, b: &str| {
-        supply
-            .whole
-            .cuts
-            .iter()
-            .flat_map(|cut| &cut.parts)
-            .any(|part| {
-                let has = |mark: &str| part.serves.iter().any(|serves| serves.mark == mark);
-                has(a) && has(b)
-            })
-    };
-    for (at, pair) in run.pieces.windows(2).enumerate() {
-        if (at + 1 != number && at != number) || in_one_part(&pair[0].mark, &pair[1].mark) {
-            continue;
-        }
-        let away = (pair[1].frame_in.origin.to_vector() - middle).norm();
-        // A chord is shorter than its arc by less than this on the bends that there are.
-        if away < 0.9 * FROM_WELD_MM {
-            verdict.fault(format!("{of}: {away:.1} mm from {}", pair[1].joint));
-        }
     }
 }
 
