@@ -304,7 +304,7 @@ fn add_tapes(job: &PrintJob<'_>, check: &JointCheck, table: &mut Table) {
     }
     if let Some(why) = &check.too_few {
         table.note(format!(
-            "NOT CHECKED: {joint} has {} of {LEAST_CHECKS} tapes. {why}. Until then hold it by its height and its \
+            "NOT CHECKED: {joint} has {} of {LEAST_CHECKS} tapes: {why}. Until then hold it by its height and its \
              distance from the centre line, which stand on the hanger and joint map.",
             check.distances.len()
         ));
