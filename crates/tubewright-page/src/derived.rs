@@ -22,6 +22,8 @@ pub(crate) struct Derived {
     now: OnceLock<Option<Result<Supply, String>>>,
     board: OnceLock<Option<Board>>,
     fit: OnceLock<Option<FitSheet>>,
+    sensors: OnceLock<Vec<Sensor>>,
+    hung: OnceLock<Vec<HungRuns>>,
     counter: OnceLock<Result<Vec<Substitute>, String>>,
     figures: OnceLock<Vec<Figures>>,
 }
@@ -117,25 +119,31 @@ impl Shown {
     }
 
     /// Where the sensors' bungs go.
-    pub(crate) fn sensors(&self) -> Vec<Sensor> {
-        let Some(job) = self.car.good_job() else {
-            return Vec::new();
-        };
-        let whole = self.whole().and_then(Result::ok);
-        let runs = self.car.runs(self.way);
-        let plan = whole.map(|whole| &whole.plan);
-        sensors(self.car.model(), &job.around, runs, plan)
+    pub(crate) fn sensors(&self) -> &[Sensor] {
+        self.derived.sensors.get_or_init(|| {
+            let Some(job) = self.car.good_job() else {
+                return Vec::new();
+            };
+            let runs = self.car.runs(self.way);
+            sensors(self.car.model(), &job.around, runs, self.whole_plan())
+        })
     }
 
     /// How the runs hang.
-    pub(crate) fn hung(&self) -> Vec<HungRuns> {
-        let Some(job) = self.car.good_job() else {
-            return Vec::new();
-        };
+    pub(crate) fn hung(&self) -> &[HungRuns] {
+        self.derived.hung.get_or_init(|| {
+            let Some(job) = self.car.good_job() else {
+                return Vec::new();
+            };
+            let runs = self.car.runs(self.way);
+            let (model, plan) = (self.car.model(), self.whole_plan());
+            hangers(model, &job.around, runs, plan, self.sensors())
+        })
+    }
+
+    fn whole_plan(&self) -> Option<&StockPlan> {
         let whole = self.whole().and_then(Result::ok);
-        let runs = self.car.runs(self.way);
-        let plan = whole.map(|whole| &whole.plan);
-        hangers(self.car.model(), &job.around, runs, plan)
+        whole.map(|whole| &whole.plan)
     }
 
     /// What to take when something is out.

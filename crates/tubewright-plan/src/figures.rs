@@ -1,7 +1,7 @@
 //! The figures by which alternatives are compared: what a way costs, takes, weighs and leaves free.
 
 use std::collections::BTreeSet;
-use tubewright_build::model::{ItemKind, Model};
+use tubewright_build::model::Model;
 use tubewright_build::resolved::ResolvedPractice;
 use tubewright_check::{Finding, Limit, Rule};
 use tubewright_geometry::Point;
@@ -9,7 +9,7 @@ use tubewright_stock::Money;
 
 use crate::checks::{clearance_findings, moving_runs};
 use crate::ranking::cost_as_cut;
-use crate::routes::{PlannedKind, PlannedRun, PosedProblem};
+use crate::routes::{PlannedKind, PlannedRun, PosedProblem, component_item};
 use crate::stages::{Supply, Surroundings};
 
 /// A gap to something, in the position of everything that moves in which it is tightest.
@@ -191,13 +191,8 @@ fn mass(model: &Model, runs: &[PlannedRun]) -> (f64, Vec<String>) {
                     if !seen.insert(name.as_str()) {
                         continue;
                     }
-                    let component = model.build.component(name);
-                    let item = component.and_then(|component| model.stock.item(&component.item));
-                    let mass = item.and_then(|item| match &item.kind {
-                        ItemKind::Component(item) => item.mass.as_ref(),
-                        ItemKind::Stock(_) => None,
-                    });
-                    match mass {
+                    let item = component_item(model, name);
+                    match item.and_then(|item| item.mass.as_ref()) {
                         Some(mass) => total += mass.kg(),
                         None => without.push(name.clone()),
                     }

@@ -12,6 +12,7 @@ use crate::bodies::Bodies;
 use crate::checks::{clearance_findings, moving_runs, tip_findings};
 use crate::figures::{ends_off, hours};
 use crate::routes::{PlannedRun, PosedProblem};
+use crate::sensors::sensors;
 use crate::stages::{
     Alternative, END_TOLERANCE_DEG, END_TOLERANCE_MM, Supply, Surroundings, WANTED_GROUND_MM,
     supply_from_the_start,
@@ -102,7 +103,8 @@ fn faults(
     supply: Option<&Supply>,
 ) -> usize {
     let plan = supply.map(|supply| &supply.plan);
-    crate::sensors::findings(model, around, runs, plan)
+    let sensors = sensors(model, around, runs, plan);
+    crate::sensors::findings(&sensors)
         .iter()
         .chain(&tip_findings(model, around, runs))
         .filter(|finding| finding.state == State::Fail)

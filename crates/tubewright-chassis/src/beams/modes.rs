@@ -6,8 +6,8 @@ use nalgebra::{Cholesky, DMatrix, DVector};
 /// Rounds at most.
 const MOST_ROUNDS: usize = 200;
 
-/// Eigenvalues that change by less than this share are found.
-const SETTLED: f64 = 1e-10;
+/// Eigenvalues that change by less than this share are found: frequencies are told to whole hertz.
+const SETTLED: f64 = 1e-7;
 
 /// The lowest squares of natural angular frequencies, 1/s², ascending.
 pub(super) fn lowest(stiff: &mut Factor, heavy: &Sparse, count: usize) -> Vec<f64> {

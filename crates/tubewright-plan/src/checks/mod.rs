@@ -9,7 +9,7 @@ mod tips;
 mod wishes;
 
 pub use clearance::{MovingRun, Room, clearance_findings, rule_of};
-pub(crate) use clearance::{room_to_body, room_to_piece};
+pub(crate) use clearance::{other_pieces, room_to_body, room_to_piece};
 pub use runs::moving_runs;
 pub(crate) use tips::findings as tip_findings;
 

@@ -7,10 +7,12 @@ use tubewright_stock::StockPlan;
 
 use super::Judged;
 use super::clearance::{MovingRun, clearance_findings};
+use crate::hangers::hangers;
 use crate::held::RunHold;
 use crate::routes::{
     PlannedKind, PlannedRun, PosedProblem, component_kind, riding_motions, would_help_words,
 };
+use crate::sensors::sensors;
 use crate::stages::{END_TOLERANCE_DEG, END_TOLERANCE_MM, Routed, Surroundings};
 
 /// Findings of the routes: the chosen plan is judged, else the first alternative.
@@ -96,8 +98,11 @@ pub(crate) fn findings(
         findings.extend(kept_findings(model, around, run));
     }
     findings.extend(super::removal::findings(model, around, runs));
-    findings.extend(crate::sensors::findings(model, around, runs, plan));
-    findings.extend(crate::hangers::findings(model, around, runs, plan));
+    let sensors = sensors(model, around, runs, plan);
+    findings.extend(crate::sensors::findings(&sensors));
+    findings.extend(crate::hangers::findings(&hangers(
+        model, around, runs, plan, &sensors,
+    )));
     findings.extend(super::wishes::side_findings(model, around, runs));
     findings.extend(super::tips::findings(model, around, runs));
     findings.extend(clearance_findings(

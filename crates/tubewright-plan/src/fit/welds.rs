@@ -1,14 +1,14 @@
 //! What the welds of each run ask for: filler by both materials, current, purge.
 
 use std::collections::BTreeSet;
-use tubewright_build::model::{EndKind, ItemKind, Model, RunEnd, Section};
+use tubewright_build::model::{EndKind, Model, RunEnd, Section};
 use tubewright_geometry::{Length, math};
 use tubewright_stock::weld::{
     FillerChoice, Metal, filler_choice, fit_up_limits, oxygen_left_ppm, purge_time_min,
     purge_volume_litres, tig_current, wire_need,
 };
 
-use crate::routes::{PlannedKind, PlannedRun};
+use crate::routes::{PlannedKind, PlannedRun, component_item};
 
 /// What one pairing of materials in a run asks for.
 #[derive(Clone, Debug, PartialEq)]
@@ -140,14 +140,7 @@ fn litres_inside(model: &Model, run: &PlannedRun, od: Length, wall: Length) -> f
             let PlannedKind::Component { name, .. } = &piece.kind else {
                 return of_tube;
             };
-            let section = model
-                .build
-                .component(name)
-                .and_then(|component| model.stock.item(&component.item))
-                .and_then(|item| match &item.kind {
-                    ItemKind::Component(item) => item.body.as_ref(),
-                    ItemKind::Stock(_) => None,
-                });
+            let section = component_item(model, name).and_then(|item| item.body.as_ref());
             let area_mm2 = match section {
                 Some(Section::Round { diameter }) => 0.25 * math::PI * diameter.mm().powi(2),
                 // An oval is a circle of its height and a rectangle between.

@@ -350,9 +350,5 @@ fn side_of(model: &Model, run: &str, component: &str) -> Side {
 }
 
 fn item_length_mm(model: &Model, component: &str) -> Option<f64> {
-    let component = model.build.component(component)?;
-    match &model.stock.item(&component.item)?.kind {
-        tubewright_build::model::ItemKind::Component(item) => Some(item.length.mm()),
-        tubewright_build::model::ItemKind::Stock(_) => None,
-    }
+    Some(crate::routes::component_item(model, component)?.length.mm())
 }

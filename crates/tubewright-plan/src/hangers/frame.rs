@@ -1,13 +1,15 @@
 //! Planned runs as a frame of tubes with their masses.
 
 use std::collections::{BTreeMap, BTreeSet};
-use tubewright_build::model::{ComponentKind, ItemKind, Model};
+use tubewright_build::model::{ComponentKind, Model};
 use tubewright_chassis::{BeamError, Beams, FREE_FALL_M_PER_S2, TubeBeam};
 use tubewright_geometry::{Frame, Point, Vector};
 
 use super::NoHanging;
 use crate::checks::MovingRun;
-use crate::routes::{PlannedKind, PlannedPiece, PlannedRun, component_kind, half_section};
+use crate::routes::{
+    PlannedKind, PlannedPiece, PlannedRun, component_item, component_kind, half_section,
+};
 
 /// Distance between the places of the frame along a run, at most, mm.
 const STEP_MM: f64 = 40.0;
@@ -82,11 +84,7 @@ pub(super) fn together(runs: &[MovingRun<'_>]) -> Vec<Vec<usize>> {
 
 /// Mass of a component by its item, kg.
 fn mass_of(model: &Model, name: &str) -> Option<f64> {
-    let component = model.build.component(name)?;
-    match &model.stock.item(&component.item)?.kind {
-        ItemKind::Component(item) => item.mass.as_ref().map(|mass| mass.value.kg()),
-        ItemKind::Stock(_) => None,
-    }
+    Some(component_item(model, name)?.mass.as_ref()?.value.kg())
 }
 
 /// What hangs behind the flex sections of these runs.
@@ -208,15 +206,7 @@ impl Builder<'_> {
 
     /// A component as a tube as wide as its can, with its mass spread over its length.
     fn can(&self, name: &str, od_mm: f64, length_mm: f64) -> TubeBeam {
-        let section = self
-            .model
-            .build
-            .component(name)
-            .and_then(|component| self.model.stock.item(&component.item))
-            .and_then(|item| match &item.kind {
-                ItemKind::Component(item) => item.body.as_ref(),
-                ItemKind::Stock(_) => None,
-            });
+        let section = component_item(self.model, name).and_then(|item| item.body.as_ref());
         TubeBeam {
             od_mm: 2.0 * half_section(section, od_mm).0,
             wall_mm: CAN_WALL_MM,

@@ -1,8 +1,8 @@
 //! Where each run behind its flex section hangs, on what of the car, and what each rubber carries.
 //!
 //! A hanger is a rod welded or clamped to the run, a rubber, and a bracket on a body of the class structure or
-//! floor. Its places are common practice, no source: none before the flex section, none within a hand of a
-//! weld's width, on a straight or a can before a bend, the rod short and as near to upright as there is room.
+//! floor. Its places are common practice, no source: none before the flex section, none within 30 mm of a
+//! weld, on a straight or a can before a bend, the rod short and as near to upright as there is room.
 //! How many and which are then chosen so that each rubber carries no more than its load and nothing sinks far:
 //! [`tubewright_chassis::hang`].
 
@@ -18,6 +18,7 @@ use tubewright_stock::StockPlan;
 
 use crate::checks::moving_runs;
 use crate::routes::PlannedRun;
+use crate::sensors::Sensor;
 use crate::stages::Surroundings;
 
 /// The rubber that is reckoned with: 8 N/mm upright, a third of it sideways (common practice, no source).
@@ -150,18 +151,20 @@ impl NoHanging {
     }
 }
 
-/// How all runs hang. With a cutting plan the seams are known; without one there is one at every joint.
+/// How all runs hang, clear of the places of `sensors`. With a cutting plan the seams are known; without one
+/// there is one at every joint.
 #[must_use]
 pub fn hangers(
     model: &Model,
     around: &Surroundings,
     runs: &[PlannedRun],
     plan: Option<&StockPlan>,
+    sensors: &[Sensor],
 ) -> Vec<HungRuns> {
     let moving = moving_runs(model, around, runs);
-    let feet: Vec<_> = crate::sensors::sensors(model, around, runs, plan)
-        .into_iter()
-        .filter_map(|sensor| Some(sensor.found.ok()?.foot))
+    let feet: Vec<_> = sensors
+        .iter()
+        .filter_map(|sensor| Some(sensor.found.as_ref().ok()?.foot))
         .collect();
     let mut count = 0;
     frame::together(&moving)
@@ -185,16 +188,8 @@ pub fn hangers(
 }
 
 /// Two findings for runs that hang together: that they hang, and what they might drone at.
-pub(crate) fn findings(
-    model: &Model,
-    around: &Surroundings,
-    runs: &[PlannedRun],
-    plan: Option<&StockPlan>,
-) -> Vec<Finding> {
-    hangers(model, around, runs, plan)
-        .iter()
-        .flat_map(of_group)
-        .collect()
+pub(crate) fn findings(hung: &[HungRuns]) -> Vec<Finding> {
+    hung.iter().flat_map(of_group).collect()
 }
 
 fn of_group(hung: &HungRuns) -> [Finding; 2] {

@@ -12,7 +12,7 @@ use super::{
     TOLD_HZ,
 };
 use crate::bodies::PlacedBody;
-use crate::checks::{MovingRun, room_to_body, room_to_piece};
+use crate::checks::{MovingRun, other_pieces, room_to_body, room_to_piece};
 use crate::held::PlaceOnRun;
 use crate::routes::{PlannedKind, PlannedPiece, PlannedRun, component_kind};
 use crate::sensors::{Clocking, seams};
@@ -418,20 +418,10 @@ fn above(around: &Surroundings, foot: Point, out: Vector) -> Option<(&PlacedBody
     nearest.filter(|(_, reach)| *reach >= REACH_MM[0])
 }
 
-/// Every piece but the one that the rod is fixed to.
-fn others<'a>(
-    all: &'a [MovingRun<'a>],
-    candidate: &'a Candidate,
-) -> impl Iterator<Item = (bool, &'a MovingRun<'a>, usize)> {
-    all.iter().enumerate().flat_map(move |(number, run)| {
-        let is_own = number == candidate.station.run;
-        (0..run.run.pieces.len())
-            .filter(move |piece| !(is_own && *piece == candidate.station.piece))
-            .map(move |piece| (is_own, run, piece))
-    })
-}
-
 fn is_free_at_rest(around: &Surroundings, all: &[MovingRun<'_>], candidate: &Candidate) -> bool {
+    let Some(moving) = all.get(candidate.station.run) else {
+        return false;
+    };
     let bodies_clear = around.bodies.placed.iter().all(|body| {
         body.name == candidate.place.body
             || clearance_below(
@@ -443,7 +433,7 @@ fn is_free_at_rest(around: &Surroundings, all: &[MovingRun<'_>], candidate: &Can
             .is_none()
     });
     bodies_clear
-        && others(all, candidate).all(|(_, run, piece)| {
+        && other_pieces(all, (moving, candidate.station.piece)).all(|(_, run, piece)| {
             run.run.pieces.get(piece).is_none_or(|piece| {
                 piece.elements.iter().all(|element| {
                     clearance_between(&candidate.room, element, FINE_MM).gap_mm - piece.uncovered_mm
@@ -476,7 +466,7 @@ fn has_room(around: &Surroundings, all: &[MovingRun<'_>], candidate: &Candidate)
             room.gap_mm - room.plus_minus_mm.unwrap_or(0.0) >= GAP_MM
         });
     bodies_clear
-        && others(all, candidate).all(|(is_own, other, piece)| {
+        && other_pieces(all, (moving, candidate.station.piece)).all(|(is_own, other, piece)| {
             let own = (moving, candidate.station.piece);
             room_to_piece(own, &candidate.room, (other, piece), is_own, None)
                 .is_none_or(|room| room.gap_mm >= GAP_MM)

@@ -1,11 +1,12 @@
 //! What to buy where, and what to take along.
 
 use super::PrintJob;
+use super::joint_map::all_of;
 use tubewright_build::model::Model;
 use tubewright_packet::{Block, Body, Column, Figure, Sheet, SheetKind, Table};
 use tubewright_stock::{ItemKind, Missing, MissingWhy, Source, StockPlan, spare_advice};
 
-use crate::hangers::hangers;
+use crate::hangers::HungRuns;
 use crate::stages::Supply;
 use crate::stock::{HANGERS, spare_list};
 
@@ -262,7 +263,7 @@ fn bends(supply: &Supply) -> impl Iterator<Item = String> + '_ {
 }
 
 /// What to take to the counter, and what is still wanted.
-pub(super) fn take_along(job: &PrintJob<'_>, supply: &Supply) -> Sheet {
+pub(super) fn take_along(job: &PrintJob<'_>, supply: &Supply, hung: &[HungRuns]) -> Sheet {
     let mut tubes: Vec<String> = supply
         .request
         .runs
@@ -372,9 +373,7 @@ pub(super) fn take_along(job: &PrintJob<'_>, supply: &Supply) -> Sheet {
     if !wanted.is_empty() {
         blocks.push(Block::Items { lines: wanted });
     }
-    let placed = hangers(job.model, job.around, job.runs, Some(&supply.whole));
-    let placed = placed.iter().filter_map(|group| group.found.as_ref().ok());
-    let placed: usize = placed.map(|found| found.hangers.len()).sum();
+    let placed = all_of(hung).count();
     for mut part in looked_for {
         if part.item == HANGERS && placed > 0 {
             part.count = u32::try_from(placed).unwrap_or(u32::MAX);

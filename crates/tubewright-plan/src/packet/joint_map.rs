@@ -5,10 +5,10 @@ use super::joints::{JointKind, joints_of};
 use super::run_sheets::{paint_crossovers, views};
 use super::words::fixed;
 use super::{PrintJob, not_made};
-use crate::hangers::{Hanger, HungRuns, LIMITS, hangers};
-use crate::routes::{PlannedKind, component_kind};
+use crate::hangers::{Hanger, HungRuns, LIMITS};
+use crate::routes::{PlannedKind, component_item, component_kind};
 use crate::scene::scene_of;
-use tubewright_build::model::{ComponentKind, ItemKind};
+use tubewright_build::model::ComponentKind;
 use tubewright_packet::{Block, Body, Column, PacketPaper, Sheet, SheetKind, Table};
 use tubewright_sheets::SceneMark;
 
@@ -21,7 +21,8 @@ const HOW_TO_HANG: &str = "Measure along the centre line from the joint, on a be
     own studs: a weld burns through its skin. Hang nothing from the engine's side of a flex section. Then \
     push the run as far as its rubbers let it, every way: nothing may touch.";
 
-fn all_of(hung: &[HungRuns]) -> impl Iterator<Item = &Hanger> {
+/// The hangers of all runs.
+pub(super) fn all_of(hung: &[HungRuns]) -> impl Iterator<Item = &Hanger> {
     hung.iter()
         .filter_map(|group| group.found.as_ref().ok())
         .flat_map(|found| &found.hangers)
@@ -132,15 +133,9 @@ fn heavy(job: &PrintJob<'_>) -> Table {
         if component_kind(job.model, name) == Some(ComponentKind::Flex) {
             continue;
         }
-        let item = job
-            .model
-            .build
-            .component(name)
-            .and_then(|component| job.model.stock.item(&component.item));
-        let mass = item.and_then(|item| match &item.kind {
-            ItemKind::Component(item) => item.mass.as_ref().map(|mass| fixed(mass.value.kg(), 1)),
-            ItemKind::Stock(_) => None,
-        });
+        let mass = component_item(job.model, name)
+            .and_then(|item| item.mass.as_ref())
+            .map(|mass| fixed(mass.value.kg(), 1));
         let middle = piece.frame_in.origin + (piece.frame_out.origin - piece.frame_in.origin) * 0.5;
         let [x, y, z] = job.lengths.xyz(middle);
         table.row([
@@ -156,13 +151,12 @@ fn heavy(job: &PrintJob<'_>) -> Table {
 }
 
 /// Where every joint and every hanger is.
-pub(super) fn joint_map(job: &PrintJob<'_>, paper: PacketPaper) -> Sheet {
+pub(super) fn sheet(job: &PrintJob<'_>, hung: &[HungRuns], paper: PacketPaper) -> Sheet {
     let (kind, title) = (SheetKind::JointMap, "Hanger and joint map");
     let Some(supply) = job.supply else {
         return not_made(kind, title, "there is no buying and cutting plan yet");
     };
     let sign = job.lengths.sign();
-    let scene = scene_of(job.model, job.around, job.runs, job.board);
     let mut table = Table::new(
         "joints",
         vec![
@@ -200,12 +194,11 @@ pub(super) fn joint_map(job: &PrintJob<'_>, paper: PacketPaper) -> Sheet {
             z,
         ]);
     }
-    let hung = hangers(job.model, job.around, job.runs, Some(&supply.whole));
-    let mut scene = scene;
+    let mut scene = scene_of(job.model, job.around, job.runs, job.board);
     paint_crossovers(&mut scene, job.runs);
     scene.tight_places.clear();
     scene.nameless.tubes = true;
-    scene.marks = all_of(&hung)
+    scene.marks = all_of(hung)
         .map(|hanger| SceneMark {
             name: hanger.mark.clone(),
             at: hanger.place.foot,
@@ -214,7 +207,7 @@ pub(super) fn joint_map(job: &PrintJob<'_>, paper: PacketPaper) -> Sheet {
     let mut blocks = vec![caution(UNDER_THE_CAR)];
     blocks.extend(views(&scene, paper, "All runs with their hangers", 0.0));
     blocks.push(Block::NewPage);
-    blocks.extend(hanging(job, &hung));
+    blocks.extend(hanging(job, hung));
     blocks.extend([
         Block::Heading {
             text: "What has to be hung, middle of each part".to_owned(),

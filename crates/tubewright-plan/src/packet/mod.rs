@@ -28,8 +28,10 @@ pub use run_sheets::bend_text;
 pub use templates::{PAPER_THICKNESS_MM, TrueScale, templates_of};
 
 use crate::fit::fit_sheet;
+use crate::hangers::hangers;
 use crate::lengths::Lengths;
 use crate::routes::PlannedRun;
+use crate::sensors::sensors;
 use crate::stages::{Supply, Surroundings};
 use tubewright_build::model::Model;
 use tubewright_check::Board;
@@ -87,6 +89,9 @@ pub fn packet_of(job: &PrintJob<'_>, stamp: Stamp, paper: PacketPaper) -> Packet
     let fit = job
         .supply
         .map(|supply| fit_sheet(job.model, job.around, job.runs, &supply.whole));
+    let plan = job.supply.map(|supply| &supply.whole);
+    let sensors = sensors(job.model, job.around, job.runs, plan);
+    let hung = hangers(job.model, job.around, job.runs, plan, &sensors);
     let mut sheets = vec![cover::sheet(job, paper)];
     sheets.push(survey_sheet::sheet(job));
     sheets.extend(run_sheets::sheets(job, paper));
@@ -95,7 +100,7 @@ pub fn packet_of(job: &PrintJob<'_>, stamp: Stamp, paper: PacketPaper) -> Packet
             sheets.push(buying::sheet(job, supply));
             sheets.extend(parts::sheet(job));
             sheets.push(counter::sheet(job, supply));
-            sheets.push(buying::take_along(job, supply));
+            sheets.push(buying::take_along(job, supply, &hung));
             sheets.push(cut_cards::how_to());
             sheets.extend(cut_cards::sheets(job, supply, fit.as_ref()));
         }
@@ -119,8 +124,8 @@ pub fn packet_of(job: &PrintJob<'_>, stamp: Stamp, paper: PacketPaper) -> Packet
         sheets.extend(cross::sheets(job, supply));
     }
     sheets.push(fit::sheet(job, fit.as_ref()));
-    sheets.push(weld::sheet(job));
-    sheets.push(joint_map::joint_map(job, paper));
+    sheets.push(weld::sheet(job, &sensors));
+    sheets.push(joint_map::sheet(job, &hung, paper));
     sheets.push(checks::sheet(job));
     sheets.push(cautions::sheet(job));
     sheets.push(survey_sheet::readings(job));

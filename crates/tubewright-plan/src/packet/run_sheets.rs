@@ -1,11 +1,12 @@
-//! Each run from the side, above and behind, its pieces, its bends; and the map of joints.
+//! Each run from the side, above and behind, its pieces, its bends.
 
 use super::joints::painted;
 use super::words::{degrees, direction_words, fixed, signed_degrees, toward_words};
 use super::{PrintJob, not_made, room_mm};
-use crate::routes::{PlannedKind, PlannedPiece, PlannedRun, PosedProblem, words_of_ends};
+use crate::routes::{
+    PlannedKind, PlannedPiece, PlannedRun, PosedProblem, component_item, words_of_ends,
+};
 use crate::scene::scene_of;
-use tubewright_build::model::ItemKind;
 use tubewright_geometry::{BendRow, BendTable, Frame, Point};
 use tubewright_packet::{
     Block, Body, Column, Figure, PacketPaper, Picture, Sheet, SheetKind, Stamp, Table,
@@ -222,15 +223,7 @@ fn length_mm(job: &PrintJob<'_>, piece: &PlannedPiece) -> f64 {
     let PlannedKind::Crossover { name, .. } = &piece.kind else {
         return piece.centre_line_mm();
     };
-    job.model
-        .build
-        .component(name)
-        .and_then(|component| job.model.stock.item(&component.item))
-        .and_then(|item| match &item.kind {
-            ItemKind::Component(item) => Some(item.length.mm()),
-            ItemKind::Stock(_) => None,
-        })
-        .unwrap_or_else(|| piece.centre_line_mm())
+    component_item(job.model, name).map_or_else(|| piece.centre_line_mm(), |item| item.length.mm())
 }
 
 /// The joint of a run that is furthest off: its end, or the inlet of a crossover.

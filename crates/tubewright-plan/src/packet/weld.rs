@@ -5,7 +5,7 @@ use super::joints::{Joint, JointKind, joints_of};
 use super::words::fixed;
 use super::{PrintJob, not_made};
 use crate::fit::{WeldFacts, weld_facts};
-use crate::sensors::sensors;
+use crate::sensors::Sensor;
 use tubewright_build::model::EndKind;
 use tubewright_geometry::Length;
 use tubewright_packet::{Block, Body, Column, Figure, Sheet, SheetKind, Table};
@@ -17,7 +17,7 @@ const BETWEEN_DAMS_MM: f64 = 300.0;
 const WIRE_MM: f64 = 1.6;
 
 /// The weld sheet.
-pub(super) fn sheet(job: &PrintJob<'_>) -> Sheet {
+pub(super) fn sheet(job: &PrintJob<'_>, sensors: &[Sensor]) -> Sheet {
     let (kind, title) = (SheetKind::Weld, "Weld");
     let Some(supply) = job.supply else {
         return not_made(kind, title, "there is no buying and cutting plan yet");
@@ -83,7 +83,7 @@ pub(super) fn sheet(job: &PrintJob<'_>) -> Sheet {
     blocks.push(Block::Table {
         table: joint_table(job, &joints),
     });
-    blocks.extend(bungs(job));
+    blocks.extend(bungs(job, sensors));
     blocks.push(Block::Words {
         text: "Tack everything and prove every check before the first full weld. Weld joints that lie \
                across from each other in turn, let each cool to the touch: heat on one side pulls the \
@@ -101,9 +101,7 @@ pub(super) fn sheet(job: &PrintJob<'_>) -> Sheet {
 }
 
 /// Where the sensors' bungs go.
-fn bungs(job: &PrintJob<'_>) -> Vec<Block> {
-    let plan = job.supply.map(|supply| &supply.whole);
-    let found = sensors(job.model, job.around, job.runs, plan);
+fn bungs(job: &PrintJob<'_>, found: &[Sensor]) -> Vec<Block> {
     if found.is_empty() {
         return Vec::new();
     }
@@ -120,7 +118,7 @@ fn bungs(job: &PrintJob<'_>) -> Vec<Block> {
         ],
     );
     let mut troubles = Vec::new();
-    for sensor in &found {
+    for sensor in found {
         let before = format!("{}, {}", sensor.catalyst, sensor.run);
         let Ok(place) = &sensor.found else {
             troubles.push(Block::NotMade {
@@ -157,8 +155,9 @@ fn bungs(job: &PrintJob<'_>) -> Vec<Block> {
         blocks.push(Block::Table { table });
         blocks.push(Block::Words {
             text: "Measure along the outside of the tube from the joint; the clock is round from the highest \
-                   place of the tube, looking downstream, and NOT from the twelve o'clock that was scribed for its joints. Mark the middle of the hole on the tacked run, hold the sensor there and turn its socket \
-                   before you drill: the angle finder on the sensor's axis reads the degrees. Drill to the \
+                   place of the tube, looking downstream, and NOT from the twelve o'clock that was scribed \
+                   for its joints. Mark the middle of the hole on the tacked run, hold the sensor there and \
+                   turn its socket before you drill: the angle finder on the sensor's axis reads the degrees. Drill to the \
                    bung's own spigot, deburr the inside, weld with an old sensor or a plug screwed in and \
                    then taken out to clean the thread. Thread, heat range and cable are those of the \
                    engine's own sensor."

@@ -31,5 +31,7 @@ pub use roll::{RollMark, roll_marks};
 pub use stub::STUB_MM;
 pub(crate) use stub::is_carried;
 pub use tubes::{TubeError, price_of_one, route_tube};
-pub use walk::{WalkError, component_kind, planned_runs, riding_motions, walk_laid};
+pub use walk::{
+    WalkError, component_item, component_kind, planned_runs, riding_motions, walk_laid,
+};
 pub(crate) use would_help::would_help;

@@ -1,6 +1,8 @@
 //! From the solver's pieces to planned pieces with frames, marks and the room they take.
 
-use tubewright_build::model::{CarrierKind, CarrierRef, ComponentKind, ItemKind, Model, Run};
+use tubewright_build::model::{
+    CarrierKind, CarrierRef, ComponentItem, ComponentKind, ItemKind, Model, Run,
+};
 use tubewright_geometry::motion::{Freedom, Motion};
 use tubewright_geometry::{CentreLine, Frame, TubeElement};
 use tubewright_route::problem::RouteProblem;
@@ -291,12 +293,18 @@ pub fn riding_motions(
         .collect())
 }
 
+/// The item of the stock file that a component of the build is.
+#[must_use]
+pub fn component_item<'a>(model: &'a Model, name: &str) -> Option<&'a ComponentItem> {
+    let component = model.build.component(name)?;
+    match &model.stock.item(&component.item)?.kind {
+        ItemKind::Component(item) => Some(item),
+        ItemKind::Stock(_) => None,
+    }
+}
+
 /// The kind of a component of the build.
 #[must_use]
 pub fn component_kind(model: &Model, name: &str) -> Option<ComponentKind> {
-    let component = model.build.component(name)?;
-    match &model.stock.item(&component.item)?.kind {
-        ItemKind::Component(item) => Some(item.kind),
-        ItemKind::Stock(_) => None,
-    }
+    Some(component_item(model, name)?.kind)
 }

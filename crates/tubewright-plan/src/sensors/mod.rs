@@ -138,16 +138,8 @@ pub(crate) fn seams(run: &PlannedRun, plan: Option<&StockPlan>) -> Vec<f64> {
 }
 
 /// One finding for each sensor.
-pub(crate) fn findings(
-    model: &Model,
-    around: &Surroundings,
-    runs: &[PlannedRun],
-    plan: Option<&StockPlan>,
-) -> Vec<Finding> {
-    sensors(model, around, runs, plan)
-        .iter()
-        .map(finding)
-        .collect()
+pub(crate) fn findings(sensors: &[Sensor]) -> Vec<Finding> {
+    sensors.iter().map(finding).collect()
 }
 
 fn finding(sensor: &Sensor) -> Finding {

@@ -6,7 +6,7 @@ use tubewright_geometry::{CentreLine, Point, TubeElement, math};
 
 use super::place::{Clocking, SensorPlace};
 use super::{FROM_WELD_MM, GAP_MM, LEAST_RISE_DEG, NoPlace, ROOM_MM};
-use crate::checks::{MovingRun, Room, room_to_body, room_to_piece};
+use crate::checks::{MovingRun, Room, other_pieces, room_to_body, room_to_piece};
 use crate::held::PlaceOnRun;
 use crate::places::Joint;
 use crate::routes::{PlannedKind, PlannedPiece};
@@ -227,20 +227,6 @@ fn along_surface(piece: &PlannedPiece, at_mm: f64, radius: f64, clocking: &Clock
     }
 }
 
-/// Pieces that the room of a candidate is held against: all but its own.
-fn others<'a>(
-    all: &'a [MovingRun<'a>],
-    moving: &'a MovingRun<'_>,
-    candidate: &'a Candidate,
-) -> impl Iterator<Item = (bool, &'a MovingRun<'a>, usize)> {
-    all.iter().flat_map(move |run| {
-        let is_own = run.run.name == moving.run.name;
-        (0..run.run.pieces.len())
-            .filter(move |number| !(is_own && *number == candidate.number))
-            .map(move |number| (is_own, run, number))
-    })
-}
-
 fn room_at_rest(
     around: &Surroundings,
     all: &[MovingRun<'_>],
@@ -256,7 +242,7 @@ fn room_at_rest(
             }
         }
     }
-    for (_, run, number) in others(all, moving, candidate) {
+    for (_, run, number) in other_pieces(all, (moving, candidate.number)) {
         let elements = run
             .run
             .pieces
@@ -288,18 +274,19 @@ fn room_in_motion(
         let parts = candidate.room.iter();
         parts.map(move |part| room_to_body(moving, at, part, body, joint))
     });
-    let to_pieces = others(all, moving, candidate).flat_map(|(is_own, other, number)| {
-        let parts = candidate.room.iter();
-        parts.filter_map(move |part| {
-            let doubt_mm = if is_own {
-                doubt_to_own(moving, candidate.number, number)
-            } else {
-                doubt_to_other((moving, &at), (other, number), part, joint)
-            };
-            let own = (moving, candidate.number);
-            room_to_piece(own, part, (other, number), is_own, doubt_mm)
-        })
-    });
+    let to_pieces =
+        other_pieces(all, (moving, candidate.number)).flat_map(|(is_own, other, number)| {
+            let parts = candidate.room.iter();
+            parts.filter_map(move |part| {
+                let doubt_mm = if is_own {
+                    doubt_to_own(moving, candidate.number, number)
+                } else {
+                    doubt_to_other((moving, &at), (other, number), part, joint)
+                };
+                let own = (moving, candidate.number);
+                room_to_piece(own, part, (other, number), is_own, doubt_mm)
+            })
+        });
     to_bodies.chain(to_pieces).min_by(|a, b| {
         a.sure_mm()
             .total_cmp(&b.sure_mm())

@@ -7,6 +7,7 @@ use tubewright_plan::hangers::{
     FROM_WELD_MM, GAP_MM, HALF_WIDTH_MM, Hanger, Hanging, HungRuns, LIMITS, REACH_MM, hangers,
 };
 use tubewright_plan::routes::{PlannedKind, PlannedRun, component_kind};
+use tubewright_plan::sensors::sensors;
 use tubewright_plan::stages::Supply;
 use tubewright_walker::{Ball, least_gap_moving};
 
@@ -21,7 +22,15 @@ const FREE_FALL: f64 = 9.806_65;
 
 /// Every run is in one group, and what hangs keeps what it promises.
 pub(crate) fn prove(solved: &Solved, runs: &[PlannedRun], supply: &Supply, verdict: &mut Verdict) {
-    let found = hangers(&solved.model, &solved.around, runs, Some(&supply.whole));
+    let (model, around) = (&solved.model, &solved.around);
+    let plan = Some(&supply.whole);
+    let found = hangers(
+        model,
+        around,
+        runs,
+        plan,
+        &sensors(model, around, runs, plan),
+    );
     let mut named: Vec<&String> = found.iter().flat_map(|group| &group.runs).collect();
     named.sort();
     let mut wanted: Vec<&String> = runs.iter().map(|run| &run.name).collect();

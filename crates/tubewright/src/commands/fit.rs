@@ -39,6 +39,7 @@ pub(crate) fn run(arguments: &Folder) -> Result<Done, Failure> {
         &solved.around,
         solved.runs(),
         Some(&supply.whole),
+        &sensors,
     );
     let lengths = Lengths::of(&loaded.model);
     let stands = Stands {

@@ -8,7 +8,7 @@ mod room;
 mod scanned;
 
 pub use room::Room;
-pub(crate) use room::{room_to_body, room_to_piece};
+pub(crate) use room::{other_pieces, room_to_body, room_to_piece};
 
 use tubewright_build::model::Class;
 use tubewright_check::{Finding, Rule, State};

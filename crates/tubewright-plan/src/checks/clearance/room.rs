@@ -57,6 +57,19 @@ pub(crate) fn room_to_body(
     }
 }
 
+/// Every piece of all runs but the one that a part is welded to, with its run and whether that is the part's own.
+pub(crate) fn other_pieces<'a>(
+    all: &'a [MovingRun<'a>],
+    (own, piece): (&'a MovingRun<'_>, usize),
+) -> impl Iterator<Item = (bool, &'a MovingRun<'a>, usize)> {
+    all.iter().flat_map(move |run| {
+        let is_own = run.run.name == own.run.name;
+        (0..run.run.pieces.len())
+            .filter(move |number| !(is_own && *number == piece))
+            .map(move |number| (is_own, run, number))
+    })
+}
+
 /// The gap of `part` to a piece of a run in every position. `doubt_mm` is the ± of the one against the
 /// other, which the caller knows.
 pub(crate) fn room_to_piece(
