@@ -1,11 +1,11 @@
 //! One card for each stock item that is cut.
 
-use super::card_drawing::{picture, stretch_of, whole_mm};
+use super::card_drawing::picture;
 use super::cautions::{AT_THE_SAW, caution};
+use super::longer;
 use super::words::{degrees, signed_degrees};
 use super::{PrintJob, Way};
 use crate::fit::FitSheet;
-use crate::lengths::Lengths;
 use crate::stages::Supply;
 use tubewright_packet::{Block, Body, Column, Figure, Sheet, SheetKind, Step, Table};
 use tubewright_stock::{
@@ -117,7 +117,7 @@ fn sheet(
     blocks.push(Block::Table {
         table: parts(job, supply, card),
     });
-    if let Some(words) = fit.and_then(|fit| closing(job, fit, card)) {
+    if let Some(words) = fit.and_then(|fit| longer::words(job, fit, card)) {
         blocks.push(caution(&words));
     }
     if !card.cuts.is_empty() {
@@ -137,105 +137,6 @@ fn sheet(
 /// Whether every cut stands square across its tube.
 pub(super) fn are_square(card: &CutCard) -> bool {
     card.cuts.iter().all(|cut| cut.angle.deg().abs() < 0.05)
-}
-
-/// Which parts of a card close a stretch, and what that means at the saw.
-fn closing(job: &PrintJob<'_>, fit: &FitSheet, card: &CutCard) -> Option<String> {
-    let l = job.lengths;
-    let mut together_mm = 0.0;
-    let mut longer: Vec<(f64, f64)> = Vec::new();
-    let parts: Vec<String> = card
-        .parts
-        .iter()
-        .filter_map(|part| {
-            let step = fit.steps.iter().find(|step| {
-                step.trim_mm.is_some()
-                    && part
-                        .serves
-                        .iter()
-                        .map(|s| s.mark.as_str())
-                        .eq(step.marks.iter().map(String::as_str))
-            })?;
-            let trim_mm = l.up_to_tape_mm(step.trim_mm?);
-            together_mm += trim_mm;
-            longer.push((stretch_of(part, card)[1], trim_mm));
-            Some(format!(
-                "{} ({} longer, fit step {})",
-                part_mark(part),
-                l.about(trim_mm),
-                step.step.number
-            ))
-        })
-        .collect();
-    if parts.is_empty() {
-        return None;
-    }
-    let ends_mm = card
-        .parts
-        .iter()
-        .map(|part| stretch_of(part, card)[1])
-        .fold(0.0, f64::max);
-    let spare_mm = whole_mm(card) - ends_mm;
-    let (one, them) = if parts.len() == 1 {
-        ("closes its stretch", "It is")
-    } else {
-        ("close their stretches", "They are")
-    };
-    let room = if spare_mm >= together_mm {
-        format!("The item has {} to spare.", l.about(spare_mm))
-    } else {
-        format!(
-            "The item has only {} to spare: cut to the marks and take what is short from the shelf.",
-            l.about(spare_mm.max(0.0))
-        )
-    };
-    let marks = if is_bend(card) || spare_mm < together_mm {
-        "add it at the part's far mark, and move every mark beyond it as far".to_owned()
-    } else {
-        format!(
-            "for that MARK {}",
-            marks_with_trim(card, &longer, l).join(", ")
-        )
-    };
-    Some(format!(
-        "{} {one}. {them} left longer until the gap is measured: {marks}. {room}",
-        parts.join(", ")
-    ))
-}
-
-/// The marks of a bar that lie elsewhere when parts are left longer: where each of these ends from end A, mm, and
-/// by how much.
-fn marks_with_trim(card: &CutCard, longer: &[(f64, f64)], l: Lengths) -> Vec<String> {
-    let whole_mm = whole_mm(card);
-    card.cuts
-        .iter()
-        .filter_map(|cut| {
-            let reach_mm = cut.reach.centre_line.mm();
-            let at_mm = match cut.from {
-                StockEnd::A => reach_mm,
-                StockEnd::B => whole_mm - reach_mm,
-            };
-            let shift_mm: f64 = longer
-                .iter()
-                .filter(|(ends_mm, _)| at_mm >= ends_mm - 0.01)
-                .map(|(_, trim_mm)| trim_mm)
-                .sum();
-            let moved_mm = match cut.from {
-                StockEnd::A => reach_mm + shift_mm,
-                StockEnd::B => reach_mm - shift_mm,
-            };
-            (shift_mm > 0.0).then(|| {
-                format!(
-                    "cut {} at {} and not at {} {} from {}",
-                    cut.number,
-                    l.saw(moved_mm),
-                    l.saw(reach_mm),
-                    l.sign(),
-                    end_letter(cut.from)
-                )
-            })
-        })
-        .collect()
 }
 
 fn is_bend(card: &CutCard) -> bool {
@@ -400,7 +301,7 @@ fn face_words(cut: &Cut, card: &CutCard) -> String {
         .join(" and ")
 }
 
-const fn end_letter(end: StockEnd) -> &'static str {
+pub(super) const fn end_letter(end: StockEnd) -> &'static str {
     match end {
         StockEnd::A => "A",
         StockEnd::B => "B",

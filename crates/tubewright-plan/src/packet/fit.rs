@@ -118,7 +118,7 @@ fn steps(job: &PrintJob<'_>, supply: &Supply, fit: &FitSheet) -> Table {
                 "leave it longer than its card says; hold it beside the gap, scribe both faces, cut to the \
                  scribes, tack at both joints"
                     .to_owned(),
-                format!("+{}", job.lengths.place(trim_mm)),
+                format!("+{}", job.lengths.place(job.lengths.up_to_tape_mm(trim_mm))),
                 String::new(),
             ]);
         }

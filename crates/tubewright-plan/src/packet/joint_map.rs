@@ -204,8 +204,13 @@ pub(super) fn sheet(job: &PrintJob<'_>, hung: &[HungRuns], paper: PacketPaper) -
             at: hanger.place.foot,
         })
         .collect();
+    let shown = if scene.marks.is_empty() {
+        "All runs"
+    } else {
+        "All runs with their hangers"
+    };
     let mut blocks = vec![caution(UNDER_THE_CAR)];
-    blocks.extend(views(&scene, paper, "All runs with their hangers", 0.0));
+    blocks.extend(views(&scene, paper, shown, 0.0));
     blocks.push(Block::NewPage);
     blocks.extend(hanging(job, hung));
     blocks.extend([

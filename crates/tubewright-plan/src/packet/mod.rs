@@ -14,6 +14,7 @@ mod cut_cards;
 mod fit;
 mod joint_map;
 mod joints;
+mod longer;
 mod parts;
 mod run_sheets;
 mod survey_sheet;

@@ -66,7 +66,7 @@ fn sheet(job: &PrintJob<'_>, run: &PlannedRun, posed: &PosedProblem, paper: Pack
             .into_iter()
             .map(|text| Block::Words { text }),
     );
-    blocks.extend(views(&scene, paper, &run.name, 0.0));
+    blocks.extend(views(&scene, paper, &run.name, WORDS_MM));
     blocks.extend(tight_places(job, &scene));
     blocks.extend([
         Block::NewPage,
@@ -119,6 +119,8 @@ pub(super) fn paint_crossovers(scene: &mut Scene, runs: &[PlannedRun]) {
 
 /// What margins, foot, heading, figures and captions take of a page's height, mm.
 const BESIDE_VIEWS_MM: f64 = 116.0;
+/// What the tight places of one run and a long name of its tube take on its sheet, mm.
+const WORDS_MM: f64 = 18.0;
 /// Width of the view from behind beside the others': a car is less than half as wide as long.
 const BEHIND_SHARE: f64 = 0.66;
 

@@ -1,0 +1,209 @@
+//! Parts that are left longer until the gap that they close is measured: what that does to the marks of their card.
+
+use super::PrintJob;
+use super::card_drawing::{stretch_of, whole_mm};
+use super::cut_cards::{end_letter, part_mark};
+use crate::fit::FitSheet;
+use crate::lengths::Lengths;
+use tubewright_stock::{CutCard, StockEnd, StockShape};
+
+/// Which parts of a card close a stretch, and what that means at the saw.
+pub(super) fn words(job: &PrintJob<'_>, fit: &FitSheet, card: &CutCard) -> Option<String> {
+    let l = job.lengths;
+    let mut together_mm = 0.0;
+    let mut longer: Vec<(f64, f64)> = Vec::new();
+    let parts: Vec<String> = card
+        .parts
+        .iter()
+        .filter_map(|part| {
+            let step = fit.steps.iter().find(|step| {
+                step.trim_mm.is_some()
+                    && part
+                        .serves
+                        .iter()
+                        .map(|s| s.mark.as_str())
+                        .eq(step.marks.iter().map(String::as_str))
+            })?;
+            let trim_mm = l.up_to_tape_mm(step.trim_mm?);
+            together_mm += trim_mm;
+            longer.push((stretch_of(part, card)[1], trim_mm));
+            Some(format!(
+                "{} ({} longer, fit step {})",
+                part_mark(part),
+                l.about(trim_mm),
+                step.step.number
+            ))
+        })
+        .collect();
+    if parts.is_empty() {
+        return None;
+    }
+    let ends_mm = card
+        .parts
+        .iter()
+        .map(|part| stretch_of(part, card)[1])
+        .fold(0.0, f64::max);
+    let spare_mm = whole_mm(card) - ends_mm;
+    let (one, them) = if parts.len() == 1 {
+        ("closes its stretch", "It is")
+    } else {
+        ("close their stretches", "They are")
+    };
+    let room = if spare_mm >= together_mm {
+        format!("The item has {} to spare.", l.about(spare_mm))
+    } else {
+        format!(
+            "The item has only {} to spare: cut to the marks and take what is short from the shelf.",
+            l.about(spare_mm.max(0.0))
+        )
+    };
+    let moved = marks_with_trim(card, &longer, l);
+    let marks = match moved {
+        Some(moved) if spare_mm >= together_mm && !moved.is_empty() => {
+            format!("for that MARK {}", moved.join(", "))
+        }
+        _ => "add it at the part's far mark, and move every mark beyond it as far".to_owned(),
+    };
+    Some(format!(
+        "{} {one}. {them} left longer until the gap is measured: {marks}. {room}",
+        parts.join(", ")
+    ))
+}
+
+/// The marks that lie elsewhere when parts are left longer: where each of these ends from end A, mm, and by how
+/// much. None where a mark would move over the arc of a bend, on which back, inside and side move differently.
+fn marks_with_trim(card: &CutCard, longer: &[(f64, f64)], l: Lengths) -> Option<Vec<String>> {
+    let whole_mm = whole_mm(card);
+    if let StockShape::Bend { leg_b, .. } = card.stock.shape {
+        let leg_mm = whole_mm - leg_b.mm();
+        let is_on_leg = longer.iter().all(|(ends_mm, _)| *ends_mm > leg_mm);
+        let is_from_b = card
+            .cuts
+            .iter()
+            .all(|cut| cut.from == StockEnd::B || cut.reach.centre_line.mm() <= leg_mm);
+        if !(is_on_leg && is_from_b) {
+            return None;
+        }
+    }
+    let moved = card
+        .cuts
+        .iter()
+        .filter_map(|cut| {
+            let reach_mm = cut.reach.centre_line.mm();
+            let at_mm = match cut.from {
+                StockEnd::A => reach_mm,
+                StockEnd::B => whole_mm - reach_mm,
+            };
+            let shift_mm: f64 = longer
+                .iter()
+                .filter(|(ends_mm, _)| at_mm >= ends_mm - 0.01)
+                .map(|(_, trim_mm)| trim_mm)
+                .sum();
+            let moved_mm = match cut.from {
+                StockEnd::A => reach_mm + shift_mm,
+                StockEnd::B => reach_mm - shift_mm,
+            };
+            (shift_mm > 0.0).then(|| {
+                format!(
+                    "cut {} at {} and not at {} {} from {}",
+                    cut.number,
+                    l.saw(moved_mm),
+                    l.saw(reach_mm),
+                    l.sign(),
+                    end_letter(cut.from)
+                )
+            })
+        })
+        .collect();
+    Some(moved)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use tubewright_geometry::{Angle, Length};
+    use tubewright_stock::{Cut, FaceBy, KerfSide, Reach, Source, StockPiece, TubeSpec};
+
+    fn card(shape: StockShape, cuts: &[(StockEnd, f64)]) -> CutCard {
+        let length = Length::from_mm;
+        CutCard {
+            source: Source::Bought("item".to_owned()),
+            number: 1,
+            stock: StockPiece {
+                tube: TubeSpec {
+                    od: length(57.0),
+                    wall: length(1.5),
+                    material: "304".to_owned(),
+                },
+                shape,
+            },
+            cuts: (1..)
+                .zip(cuts)
+                .map(|(number, &(from, mm))| Cut {
+                    number,
+                    by: FaceBy::Saw,
+                    from,
+                    reach: Reach {
+                        outside: length(mm),
+                        inside: length(mm),
+                        side: length(mm),
+                        centre_line: length(mm),
+                    },
+                    kerf: KerfSide::TowardB,
+                    angle: Angle::from_rad(0.0),
+                    faces: Vec::new(),
+                    held: length(100.0),
+                })
+                .collect(),
+            parts: Vec::new(),
+            findings: Vec::new(),
+        }
+    }
+
+    /// A bar of 3 m: the second part, to 988.6, gets 4 longer, the third, to 1719.2, 11. What lies before the
+    /// second stays; what lies beyond both moves by both. From the other end the same marks come nearer.
+    #[test]
+    fn marks_beyond_a_longer_part_move_with_it() {
+        let bar = StockShape::Straight {
+            length: Length::from_mm(3000.0),
+        };
+        let longer = [(988.6, 4.0), (1719.2, 11.0)];
+        let marks = [346.0, 988.6, 1719.2, 2868.8];
+        let from_a = card(bar, &marks.map(|mm| (StockEnd::A, mm)));
+        assert_eq!(
+            marks_with_trim(&from_a, &longer, Lengths::Millimetres).unwrap(),
+            [
+                "cut 2 at 992.6 and not at 988.6 mm from A",
+                "cut 3 at 1734.2 and not at 1719.2 mm from A",
+                "cut 4 at 2883.8 and not at 2868.8 mm from A",
+            ]
+        );
+        let from_b = card(bar, &[(StockEnd::B, 131.2)]);
+        assert_eq!(
+            marks_with_trim(&from_b, &longer, Lengths::Millimetres).unwrap(),
+            ["cut 1 at 116.2 and not at 131.2 mm from B"]
+        );
+    }
+
+    /// On the far leg a mark moves alike all round; over the arc back and inside do not, and nothing is said.
+    #[test]
+    fn on_a_bend_only_a_leg_gets_longer() {
+        let bend = StockShape::Bend {
+            angle: Angle::from_rad(core::f64::consts::FRAC_PI_2),
+            clr: Length::from_mm(95.3),
+            leg_a: Length::from_mm(100.0),
+            leg_b: Length::from_mm(100.0),
+        };
+        let whole = 200.0 + 95.3 * core::f64::consts::FRAC_PI_2;
+        let on_leg = card(bend, &[(StockEnd::B, 37.9)]);
+        assert_eq!(
+            marks_with_trim(&on_leg, &[(whole - 37.9, 4.0)], Lengths::Millimetres).unwrap(),
+            ["cut 1 at 33.9 and not at 37.9 mm from B"]
+        );
+        let on_arc = card(bend, &[(StockEnd::A, 160.0)]);
+        assert_eq!(
+            marks_with_trim(&on_arc, &[(160.0, 4.0)], Lengths::Millimetres),
+            None
+        );
+    }
+}
