@@ -38,7 +38,12 @@ pub(super) fn sheet(job: &PrintJob<'_>, paper: PacketPaper) -> Sheet {
         },
         ..scene
     };
-    blocks.extend(views(&overview, paper, "All runs", 34.0));
+    // That nobody has chosen yet takes some lines more.
+    let words_mm = match job.way {
+        Some(Way::Cheapest { .. }) => 46.0,
+        _ => 34.0,
+    };
+    blocks.extend(views(&overview, paper, "All runs", words_mm));
     blocks.extend(tight_places(job, &overview));
     blocks.extend([
         Block::NewPage,

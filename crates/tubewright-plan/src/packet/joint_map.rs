@@ -42,7 +42,7 @@ fn hanging(job: &PrintJob<'_>, hung: &[HungRuns]) -> Vec<Block> {
             Column::words("on").big(),
             Column::figures(&format!("along, {sign}")).big(),
             Column::words("down from"),
-            Column::words("clock, 12 at the TOP").big(),
+            Column::words("TOP is 12").big(),
             Column::figures(&format!("reach, {sign}")),
             Column::wide("to"),
             Column::figures("N, about"),

@@ -113,7 +113,7 @@ fn bungs(job: &PrintJob<'_>, found: &[Sensor]) -> Vec<Block> {
             Column::words("in").big(),
             Column::figures(&format!("outside, {sign}")).big(),
             Column::words("of"),
-            Column::words("clock, 12 at the TOP").big(),
+            Column::words("TOP is 12").big(),
             Column::wide("how it stands"),
         ],
     );
