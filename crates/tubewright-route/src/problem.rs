@@ -158,7 +158,9 @@ pub struct Ports {
     pub outlet_direction: UnitVector,
 }
 
-/// A crossover that may be shifted, never turned.
+/// A part where runs meet: a crossover that two runs pass, a merge, a split, or a cone between two sizes.
+/// It may be shifted, never turned. Where both sides have one inlet or one outlet, their ports are the
+/// same.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Crossover {
     /// Name.
@@ -293,6 +295,10 @@ pub struct Run {
     pub passage: Option<Passage>,
     /// How many of its components lie before the crossover; `None` leaves it to the search.
     pub components_before_passage: Option<usize>,
+    /// The outlet that it starts from, of a part that another run leads to; its `start` is then a guess.
+    pub starts_at: Option<Passage>,
+    /// The inlet that it ends at, of a part that another run leads on from; its `end` is then a guess.
+    pub ends_at: Option<Passage>,
     /// Numbers of the bodies that carry its start: their gap does not bind the first
     /// [`Rules::stub_mm`] of the run, because the flange itself stands on them.
     pub own_bodies: Vec<usize>,
@@ -358,12 +364,39 @@ pub enum ProblemError {
     NoRun,
 }
 
+impl Run {
+    /// Whether it has a port at a crossover: passes it, starts from it or ends at it.
+    #[must_use]
+    pub fn meets(&self, crossover: usize) -> bool {
+        let met = [self.passage, self.starts_at, self.ends_at];
+        met.into_iter()
+            .flatten()
+            .any(|passage| passage.crossover == crossover)
+    }
+
+    /// Whether any of its ends or ports slides with a crossover.
+    #[must_use]
+    pub const fn meets_any(&self) -> bool {
+        self.passage.is_some() || self.starts_at.is_some() || self.ends_at.is_some()
+    }
+}
+
 impl RouteProblem {
     /// Most bends that a run may have.
     #[must_use]
     pub fn most_bends(&self, run: usize) -> usize {
         let own = self.runs.get(run).and_then(|run| run.most_bends);
         own.unwrap_or(usize::MAX).min(self.rules.max_bends)
+    }
+
+    /// Whether no run starts from a crossover or ends at it.
+    #[must_use]
+    pub fn is_only_passed(&self, crossover: usize) -> bool {
+        let mut met = self
+            .runs
+            .iter()
+            .flat_map(|run| [run.starts_at, run.ends_at]);
+        !met.any(|passage| passage.is_some_and(|passage| passage.crossover == crossover))
     }
 
     /// The same problem with every start held, and every end wished, where a route of it has them.
@@ -429,9 +462,9 @@ impl RouteProblem {
             if let Some(&c) = run.components.iter().find(|&&c| c >= self.components.len()) {
                 return Err(unlisted("component", c));
             }
-            if let Some(p) = run.passage
-                && p.crossover >= self.crossovers.len()
-            {
+            let met = [run.passage, run.starts_at, run.ends_at];
+            let mut met = met.into_iter().flatten();
+            if let Some(p) = met.find(|p| p.crossover >= self.crossovers.len()) {
                 return Err(unlisted("crossover", p.crossover));
             }
             let square = core::f64::consts::FRAC_PI_2;

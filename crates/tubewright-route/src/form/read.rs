@@ -425,6 +425,8 @@ fn run(
             .collect::<Result<_, _>>()?,
         passage,
         components_before_passage: None,
+        starts_at: None,
+        ends_at: None,
         own_bodies: Vec::new(),
         end_room: None,
         start_room: None,

@@ -5,7 +5,6 @@ use std::collections::BTreeSet;
 
 use tubewright_geometry::{CentreLine, Point, TubeElement, Vector};
 
-use super::chain::Stance;
 use super::descend::Effort;
 use super::field::Field;
 use super::improve::{Meter, Scope, Solution, improve, mend};
@@ -72,11 +71,7 @@ fn spans(ctx: &Context<'_>, split: &[usize]) -> Vec<Span> {
     let mut out = Vec::new();
     for (run, r) in problem.runs.iter().enumerate() {
         let most = problem.most_bends(run);
-        let held = Stance::of(&r.start);
-        let start = match ctx.slides.start_of(run) {
-            Some(slide) => Anchor::Slides(slide, held),
-            None => Anchor::Fixed(held),
-        };
+        let start = ctx.start_anchor(run);
         let end = ctx.end_target(run);
         let passed = r.passage.and_then(|Passage { crossover, side }| {
             problem
@@ -99,14 +94,13 @@ fn spans(ctx: &Context<'_>, split: &[usize]) -> Vec<Span> {
         out.push(Span {
             run,
             start,
-            target: Target::Slides(crossover, ports.inlet, ports.inlet_direction),
+            target: Target::inlet(crossover, &ports),
             components: first.to_vec(),
             max_bends: most,
         });
-        let outlet = Stance::upright(Point::ORIGIN + ports.outlet, ports.outlet_direction);
         out.push(Span {
             run,
-            start: Anchor::Slides(crossover, outlet),
+            start: Anchor::outlet(crossover, &ports),
             target: end,
             components: second.to_vec(),
             max_bends: most,
@@ -229,6 +223,7 @@ pub(crate) fn search_free(
         };
         return search_one(ctx, span, &field, (seed, reach), meter, seen);
     }
+    let slides_at_ends = (0..problem.crossovers.len()).any(|k| !problem.is_only_passed(k));
     let mut pool: Vec<Solution> = Vec::new();
     let mut best = f64::INFINITY;
     let mut tried = BTreeSet::new();
@@ -290,7 +285,16 @@ pub(crate) fn search_free(
                 seen(s, spent, is_best);
             };
             note(&joined, meter.spent, true);
-            let polished = polish(ctx, joined, &mut tried, meter, &mut note);
+            let mut polished = polish(ctx, joined, &mut tried, meter, &mut note);
+            // A bend that only a place of the part needed is none where the part lies right.
+            while slides_at_ends && !meter.is_over() {
+                let fewer = super::loose::without_bends(ctx, &polished, meter);
+                let Some(best) = fewer.into_iter().min_by(|a, b| a.cost.total_cmp(&b.cost)) else {
+                    break;
+                };
+                pool.push(polished);
+                polished = polish(ctx, best, &mut tried, meter, &mut note);
+            }
             pool.push(polished);
         }
     }
@@ -439,6 +443,9 @@ fn pose_candidates(ctx: &Context<'_>, seed: u64) -> Vec<Vec<Pose>> {
         return vec![Vec::new()];
     }
     let mut random = Random::new(seed, 4242);
+    let levels: Vec<Vec<Level>> = (0..problem.crossovers.len())
+        .map(|number| levels_of(problem, number))
+        .collect();
     let mut out = Vec::new();
     for k in 0..40 {
         let mut poses = wished.clone();
@@ -446,6 +453,10 @@ fn pose_candidates(ctx: &Context<'_>, seed: u64) -> Vec<Vec<Pose>> {
             // Where everything stands as it is wished is looked at with other places of the crossovers too.
             if k > 0 && (k % 2 == 0 || ctx.slides.is_crossover(number)) {
                 *pose = slide.at(core::array::from_fn(|_| random.unit()));
+                let levels = levels.get(number).map_or(&[][..], Vec::as_slice);
+                if k % 2 == 1 {
+                    level(&mut pose.shift, levels, k / 2);
+                }
             }
         }
         let clear = problem.crossovers.iter().zip(&poses).all(|(x, pose)| {
@@ -466,6 +477,51 @@ fn pose_candidates(ctx: &Context<'_>, seed: u64) -> Vec<Vec<Pose>> {
         }
     }
     out
+}
+
+/// A coordinate of a crossover's origin at which one of its ports is level with the far end of the run
+/// that meets it there: such a run can do with a bend less.
+#[derive(Clone, Copy)]
+struct Level {
+    axis: Vector,
+    at: f64,
+}
+
+/// Levels across the car and in height, for runs that start from a crossover or end at it.
+fn levels_of(problem: &RouteProblem, number: usize) -> Vec<Level> {
+    let Some(crossover) = problem.crossovers.get(number) else {
+        return Vec::new();
+    };
+    let mut out = Vec::new();
+    for run in &problem.runs {
+        let far = [
+            run.ends_at
+                .map(|p| (p, run.start.origin, crossover.ports(p.side).inlet)),
+            run.starts_at
+                .map(|p| (p, run.end, crossover.ports(p.side).outlet)),
+        ];
+        for (passage, far, port) in far.into_iter().flatten() {
+            if passage.crossover != number {
+                continue;
+            }
+            for axis in [Vector::new(0.0, 0.0, 1.0), Vector::new(0.0, 1.0, 0.0)] {
+                let at = axis.dot(far.to_vector() - port);
+                let [low, high] = [crossover.poses.min, crossover.poses.max]
+                    .map(|corner| axis.dot(corner.to_vector()));
+                if (low..=high).contains(&at) {
+                    out.push(Level { axis, at });
+                }
+            }
+        }
+    }
+    out
+}
+
+/// Shifts a place to one of the levels.
+fn level(shift: &mut Vector, levels: &[Level], number: usize) {
+    if let Some(level) = levels.get(number.checked_rem(levels.len()).unwrap_or(0)) {
+        *shift += level.axis * (level.at - level.axis.dot(*shift));
+    }
 }
 
 /// Most draws of forty places for the crossovers while nothing was found.

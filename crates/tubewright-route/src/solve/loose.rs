@@ -60,7 +60,11 @@ pub(crate) fn search(
 
 /// Solutions with one or two bends of a chain left out at once: a step aside, there and back, that only a wished
 /// place needed is two bends or none.
-fn without_bends(ctx: &Context<'_>, from: &Solution, meter: &mut Meter<'_>) -> Vec<Solution> {
+pub(crate) fn without_bends(
+    ctx: &Context<'_>,
+    from: &Solution,
+    meter: &mut Meter<'_>,
+) -> Vec<Solution> {
     let mut found = Vec::new();
     for (c, chain) in from.chains.iter().enumerate() {
         let Some(tube) = tube_of(ctx.problem, chain.run) else {

@@ -1,12 +1,11 @@
 //! Runs against each other, and a run against itself.
 
-use tubewright_geometry::CentreLine;
 use tubewright_geometry::distance::clearance_between;
-use tubewright_geometry::math;
+use tubewright_geometry::{CentreLine, TubeElement, math};
 
 use super::chain::{Element, Laid};
-use super::lines::ball;
-use super::system::{Row, System, group, tube_of};
+use super::lines::{ball, clip};
+use super::system::{Anchor, Chain, Row, System, Target, group, tube_of};
 
 impl System<'_, '_> {
     /// Runs against each other, and a run against itself.
@@ -23,8 +22,8 @@ impl System<'_, '_> {
                 } else {
                     rules.run_gap_mm
                 };
-                let reach =
-                    tube_of(self.ctx.problem, first.run).map_or(0.0, |t| math::PI * t.clr_mm + 1.0);
+                let reach = self.half_turn_mm(first);
+                let meeting = self.meeting([(first, a), (second, b)]);
                 // Along the run, what lies behind a crossover starts after what lies before it.
                 let shift = if same && c != d { a.length } else { 0.0 };
                 for (i, e) in a.elements.iter().enumerate() {
@@ -37,23 +36,22 @@ impl System<'_, '_> {
                         if far - need >= limit {
                             continue;
                         }
-                        let found = if same {
-                            apart_along(e, f, shift, reach)
-                        } else {
-                            let t = clearance_between(&e.tube, &f.tube, 0.01);
-                            let share = |s: f64, line: &CentreLine| {
-                                (s / line.length().max(1e-9)).clamp(0.0, 1.0)
-                            };
-                            Some((
-                                share(t.along_first_mm, &e.tube.line),
-                                share(t.along_second_mm, &f.tube.line),
-                                t.gap_mm + e.tube.radius + f.tube.radius,
-                            ))
+                        let found = match &meeting {
+                            _ if same => apart_along(e, f, shift, reach)
+                                .map(|(s, t, distance)| (s, t, distance - need)),
+                            Some(meeting) => {
+                                let gap_mm = meeting.gap_mm.min(gap);
+                                meeting.tightest([e, f], [gap, gap_mm])
+                            }
+                            None => {
+                                let (s, t, bare) = bare(&e.tube, &f.tube);
+                                let distance = bare + e.tube.radius + f.tube.radius;
+                                Some((s, t, distance - need))
+                            }
                         };
-                        let Some((s, t, distance)) = found else {
+                        let Some((s, t, margin)) = found else {
                             continue;
                         };
-                        let margin = distance - need;
                         if margin >= limit {
                             continue;
                         }
@@ -75,6 +73,115 @@ impl System<'_, '_> {
             }
         }
     }
+}
+
+impl System<'_, '_> {
+    /// Length along a chain within which it cannot turn back on itself, mm.
+    fn half_turn_mm(&self, chain: &Chain) -> f64 {
+        tube_of(self.ctx.problem, chain.run).map_or(0.0, |t| math::PI * t.clr_mm + 1.0)
+    }
+
+    /// Where two chains of different runs meet: at ports of one crossover, which one of the runs starts
+    /// from or ends at. Runs that pass a crossover keep their gap everywhere.
+    fn meeting(&self, both: [(&Chain, &Laid); 2]) -> Option<Meeting> {
+        let [(first, _), (second, _)] = both;
+        if first.run == second.run {
+            return None;
+        }
+        let port_of = |(chain, laid): (&Chain, &Laid), crossover: usize| {
+            let reach = self.half_turn_mm(chain);
+            match (chain.start, chain.target) {
+                (Anchor::Slides(n, local), _) if n == crossover => {
+                    Some((local.origin.to_vector(), [0.0, reach]))
+                }
+                (_, Target::Slides(n, local, _)) if n == crossover => {
+                    Some((local, [laid.length - reach, laid.length]))
+                }
+                _ => None,
+            }
+        };
+        let run_of = |chain: &Chain| self.ctx.problem.runs.get(chain.run);
+        let is_joint = |chain: &Chain, crossover: usize| {
+            let own = run_of(chain).map(|run| [run.starts_at, run.ends_at]);
+            let mut own = own.into_iter().flatten().flatten();
+            own.any(|passage| passage.crossover == crossover)
+        };
+        (0..self.ctx.problem.crossovers.len()).find_map(|crossover| {
+            if !(is_joint(first, crossover) || is_joint(second, crossover)) {
+                return None;
+            }
+            let [(p, near_p), (q, near_q)] =
+                [port_of(both[0], crossover)?, port_of(both[1], crossover)?];
+            let radius = |chain: &Chain| {
+                tube_of(self.ctx.problem, chain.run).map_or(0.0, |tube| 0.5 * tube.od_mm)
+            };
+            let gap_mm = (p - q).norm() - radius(first) - radius(second) - PORTS_MM;
+            Some(Meeting {
+                near: [near_p, near_q],
+                gap_mm,
+            })
+        })
+    }
+}
+
+/// How much nearer than its ports tubes may come beside a part where runs meet, mm: arithmetic only.
+const PORTS_MM: f64 = 0.1;
+
+/// Two chains that come together at ports of one part: within half a turn of it, they need keep no more
+/// room than the ports have between them.
+struct Meeting {
+    /// From where to where along each chain it is near.
+    near: [[f64; 2]; 2],
+    /// Gap between the tubes at the ports, mm.
+    gap_mm: f64,
+}
+
+impl Meeting {
+    /// Shares along two elements where their gap has the least over what it must be, and how much that is,
+    /// mm; `gaps` must be kept away from the part and near it.
+    fn tightest(&self, [e, f]: [&Element; 2], gaps: [f64; 2]) -> Option<(f64, f64, f64)> {
+        let [near_e, near_f] = self.near;
+        let mut best: Option<(f64, f64, f64)> = None;
+        for (from_e, to_e, is_near_e) in split_at(e, near_e) {
+            for (from_f, to_f, is_near_f) in split_at(f, near_f) {
+                let part = |element: &Element, from: f64, to: f64| TubeElement {
+                    line: clip(&element.tube.line, from, to),
+                    ..element.tube
+                };
+                let (s, t, gap_mm) = bare(&part(e, from_e, to_e), &part(f, from_f, to_f));
+                let margin = gap_mm - gaps[usize::from(is_near_e && is_near_f)];
+                if best.is_none_or(|best| margin < best.2) {
+                    let along = |from: f64, to: f64, share: f64| from + (to - from) * share;
+                    best = Some((along(from_e, to_e, s), along(from_f, to_f, t), margin));
+                }
+            }
+        }
+        best
+    }
+}
+
+/// Parts of an element, as shares of it, and whether each lies within a stretch of its chain.
+fn split_at(element: &Element, [from, to]: [f64; 2]) -> Vec<(f64, f64, bool)> {
+    let length = element.tube.line.length().max(1e-9);
+    let share = |along: f64| ((along - element.along) / length).clamp(0.0, 1.0);
+    let (a, z) = (share(from), share(to));
+    let mut parts = vec![(0.0, a, false), (a, z, true), (z, 1.0, false)];
+    parts.retain(|(from, to, _)| to > from);
+    if parts.is_empty() {
+        parts.push((0.0, 1.0, (from..=to).contains(&element.along)));
+    }
+    parts
+}
+
+/// Shares along two tubes where they are nearest, and the gap between them there, mm.
+fn bare(e: &TubeElement, f: &TubeElement) -> (f64, f64, f64) {
+    let t = clearance_between(e, f, 0.01);
+    let share = |s: f64, line: &CentreLine| (s / line.length().max(1e-9)).clamp(0.0, 1.0);
+    (
+        share(t.along_first_mm, &e.line),
+        share(t.along_second_mm, &f.line),
+        t.gap_mm,
+    )
 }
 
 /// Spacing of places compared along one run, mm.

@@ -34,7 +34,10 @@ pub(crate) fn end_blocked(ctx: &Context<'_>) -> Option<Proof> {
     ctx.problem.runs.iter().find_map(|run| {
         let radius = ctx.problem.tubes.get(run.tube)?.od_mm / 2.0;
         let ends = [(run.start.origin, SLACK_MM), (run.end, SLACK_MM + END_MM)];
-        let is_loose = [run.start_room.is_some(), run.end_room.is_some()];
+        let is_loose = [
+            run.start_room.is_some() || run.starts_at.is_some(),
+            run.end_room.is_some() || run.ends_at.is_some(),
+        ];
         ends.into_iter()
             .zip(is_loose)
             .enumerate()
@@ -80,7 +83,7 @@ fn of_run(ctx: &Context<'_>, run: &Run) -> Option<Proof> {
     let is_own = !run.own_bodies.is_empty() && ctx.room.margin_at(run.start.origin) < radius;
     // Nor of one whose ends may lie elsewhere.
     let is_loose = run.start_room.is_some() || run.end_room.is_some();
-    if run.passage.is_some() || is_own || is_loose {
+    if run.meets_any() || is_own || is_loose {
         return None;
     }
     if run.own_bodies.is_empty()

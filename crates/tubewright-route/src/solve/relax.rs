@@ -73,6 +73,9 @@ pub(crate) fn reason(
     for moved in MOVED_MM {
         let mut changed = problem.clone();
         for run in &mut changed.runs {
+            if run.ends_at.is_some() {
+                continue;
+            }
             run.end += run.end_direction * moved;
             if let Some(room) = &mut run.end_room {
                 room.within.min += run.end_direction * moved;

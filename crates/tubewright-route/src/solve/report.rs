@@ -6,6 +6,7 @@ use super::improve::Solution;
 use super::layout::{Joint, Slot};
 use super::slides::Pose;
 use super::system::{Anchor, Context, System, tube_of};
+use crate::problem::Run;
 use crate::route::{Piece, Route, RunEnds, Term, Tightest};
 
 /// Makes the route of a solution that holds.
@@ -24,8 +25,11 @@ pub(crate) fn route(
         let Some(pieces) = runs.get_mut(chain.run) else {
             continue;
         };
+        // Behind a crossover that it passes the run goes on; one that starts there has no part of it.
+        let starts_there = |run: &Run| run.starts_at.is_some();
         if let Anchor::Slides(crossover, _) = chain.start
             && ctx.slides.is_crossover(crossover)
+            && !problem.runs.get(chain.run).is_some_and(starts_there)
         {
             pieces.push(Piece::Crossover { crossover });
             terms[3] += ctx.cost.weld;
@@ -66,7 +70,7 @@ pub(crate) fn route(
                 None => {}
             }
         }
-        if ctx.is_end(&chain.target) {
+        if ctx.is_end(chain) {
             terms[3] += ctx.cost.weld;
         }
         if chain.is_sawn(ctx) {
@@ -123,10 +127,11 @@ fn run_ends(system: &System<'_, '_>, poses: &[Pose]) -> Vec<RunEnds> {
         let Some(ends) = out.get_mut(chain.run) else {
             continue;
         };
-        if system.ctx.is_end(&chain.target) {
+        if system.ctx.is_end(chain) {
             (ends.end, ends.end_direction) = chain.target.at(slides, poses);
         }
-        if chain.is_sawn(system.ctx) {
+        let run = system.ctx.problem.runs.get(chain.run);
+        if chain.is_sawn(system.ctx) || run.is_some_and(|run| run.starts_at.is_some()) {
             ends.start = chain.start.at(slides, poses).frame();
         }
     }

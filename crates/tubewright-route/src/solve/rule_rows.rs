@@ -116,11 +116,7 @@ impl System<'_, '_> {
                     let Some(plan) = self.chains.get(c) else {
                         continue;
                     };
-                    let own = problem
-                        .runs
-                        .get(plan.run)
-                        .and_then(|r| r.passage)
-                        .is_some_and(|p| p.crossover == k);
+                    let own = problem.runs.get(plan.run).is_some_and(|r| r.meets(k));
                     let reach =
                         tube_of(problem, plan.run).map_or(0.0, |t| math::PI * t.clr_mm + 1.0);
                     let (from, to) = match (own, plan.start) {

@@ -8,7 +8,7 @@ use super::layout::{Layout, Size};
 use super::room::{Contact, Room};
 use super::slides::{Pose, SLIDE_SIZES, Slides};
 use crate::cost::CostModel;
-use crate::problem::{RouteProblem, Tube};
+use crate::problem::{Passage, Ports, RouteProblem, Tube};
 
 /// A problem with what is prepared once for it.
 pub(crate) struct Context<'p> {
@@ -28,22 +28,51 @@ impl<'p> Context<'p> {
         }
     }
 
-    /// Where a run arrives, held or in its room.
+    /// The ports of a side of a crossover.
+    fn ports(&self, passage: Passage) -> Option<&Ports> {
+        let crossover = self.problem.crossovers.get(passage.crossover)?;
+        Some(crossover.ports(passage.side))
+    }
+
+    /// Where a run starts: held, in its room, or at an outlet that slides.
+    pub(crate) fn start_anchor(&self, run: usize) -> Anchor {
+        let Some(own) = self.problem.runs.get(run) else {
+            return Anchor::Fixed(Stance::upright(Point::ORIGIN, UnitVector::X));
+        };
+        let outlet = own.starts_at.and_then(|p| Some((p, self.ports(p)?)));
+        if let Some((passage, ports)) = outlet {
+            return Anchor::outlet(passage.crossover, ports);
+        }
+        let held = Stance::of(&own.start);
+        match self.slides.start_of(run) {
+            Some(slide) => Anchor::Slides(slide, held),
+            None => Anchor::Fixed(held),
+        }
+    }
+
+    /// Where a run arrives: held, in its room, or at an inlet that slides.
     pub(crate) fn end_target(&self, run: usize) -> Target {
         let Some(own) = self.problem.runs.get(run) else {
             return Target::Fixed(Point::ORIGIN, UnitVector::X);
         };
+        let inlet = own.ends_at.and_then(|p| Some((p, self.ports(p)?)));
+        if let Some((passage, ports)) = inlet {
+            return Target::inlet(passage.crossover, ports);
+        }
         match self.slides.end_of(run) {
             Some(slide) => Target::Slides(slide, Vector::ZERO, own.end_direction),
             None => Target::Fixed(own.end, own.end_direction),
         }
     }
 
-    /// Whether a target is where its run arrives.
-    pub(crate) const fn is_end(&self, target: &Target) -> bool {
-        match target {
+    /// Whether a chain arrives where its run does, and not at a crossover that it passes.
+    pub(crate) fn is_end(&self, chain: &Chain) -> bool {
+        let run = self.problem.runs.get(chain.run);
+        match chain.target {
             Target::Fixed(..) => true,
-            Target::Slides(number, ..) => !self.slides.is_crossover(*number),
+            Target::Slides(number, ..) => {
+                !self.slides.is_crossover(number) || run.is_some_and(|run| run.ends_at.is_some())
+            }
         }
     }
 }
@@ -66,6 +95,12 @@ pub(crate) enum Target {
 }
 
 impl Anchor {
+    /// At an outlet of a crossover.
+    pub(crate) fn outlet(crossover: usize, ports: &Ports) -> Self {
+        let place = Point::ORIGIN + ports.outlet;
+        Self::Slides(crossover, Stance::upright(place, ports.outlet_direction))
+    }
+
     /// The same with slides at the given places.
     pub(crate) fn at(self, slides: &Slides, poses: &[Pose]) -> Stance {
         match self {
@@ -85,6 +120,11 @@ impl Anchor {
 }
 
 impl Target {
+    /// At an inlet of a crossover.
+    pub(crate) const fn inlet(crossover: usize, ports: &Ports) -> Self {
+        Self::Slides(crossover, ports.inlet, ports.inlet_direction)
+    }
+
     /// The same with slides at the given places.
     pub(crate) fn at(self, slides: &Slides, poses: &[Pose]) -> (Point, UnitVector) {
         match self {

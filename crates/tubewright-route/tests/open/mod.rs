@@ -55,6 +55,8 @@ pub(crate) fn problem(start: Frame, end: Point, bodies: Vec<Body>) -> RouteProbl
             components: Vec::new(),
             passage: None,
             components_before_passage: None,
+            starts_at: None,
+            ends_at: None,
             own_bodies: Vec::new(),
             end_room: None,
             start_room: None,

@@ -1,7 +1,8 @@
-//! Runs through crossovers whose places are known up to a box.
+//! Runs through, from and to crossovers whose places are known up to a box.
 //!
-//! For a box of places each run is two stretches, to the inlet and from the outlet, whose ends are
-//! known up to a ball; their bounds are summed over all runs. The box with the least sum is halved
+//! For a box of places each run that passes is two stretches, to the inlet and from the outlet, and
+//! each that ends or starts there is one, with ends that are known up to a ball; their bounds are summed over
+//! all runs. The box with the least sum is halved
 //! until the effort is spent.
 
 use tubewright_geometry::{Point, Vector};
@@ -9,7 +10,7 @@ use tubewright_geometry::{Point, Vector};
 use super::link::Link;
 use super::queue::LeastFirst;
 use super::{ARITHMETIC, Stretch, components_mm};
-use crate::problem::{Region, Run};
+use crate::problem::{Passage, Ports, Region, Run};
 use crate::solve::system::Context;
 
 /// Boxes of sizes for each stretch and box of places.
@@ -30,27 +31,65 @@ fn over_splits(
     poses: &[Region],
     mut price: impl FnMut(&Link) -> f64,
 ) -> f64 {
+    let Some(passage) = run.passage else {
+        return whole(ctx, run, poses).map_or(0.0, |link| price(&link));
+    };
     let mut best = f64::INFINITY;
     for before in 0..=run.components.len() {
         if run.components_before_passage.is_some_and(|n| n != before) {
             continue;
         }
-        if let Some([to, from]) = links(ctx, run, poses, before) {
+        if let Some([to, from]) = links(ctx, run, passage, poses, before) {
             best = best.min(price(&to) + price(&from));
         }
     }
     if best.is_finite() { best } else { 0.0 }
 }
 
-/// Before and behind the crossover.
-fn links(ctx: &Context<'_>, run: &Run, poses: &[Region], before: usize) -> Option<[Link; 2]> {
-    let passage = run.passage?;
+/// The ports of a passage, and where the crossover's origin is within a ball.
+fn port_at<'a>(
+    ctx: &Context<'a>,
+    poses: &[Region],
+    passage: Passage,
+) -> Option<(&'a Ports, Point, f64)> {
     let crossover = ctx.problem.crossovers.get(passage.crossover)?;
     let place = poses.get(passage.crossover)?;
-    let ports = crossover.ports(passage.side);
-    let rules = &ctx.problem.rules;
     let middle = place.min.lerp(place.max, 0.5);
     let ball = place.min.distance(place.max) / 2.0 + ARITHMETIC;
+    Some((crossover.ports(passage.side), middle, ball))
+}
+
+/// A run that passes no crossover, either end of which may be at a port of one.
+fn whole(ctx: &Context<'_>, run: &Run, poses: &[Region]) -> Option<Link> {
+    let mut link = super::plain(ctx, run);
+    if let Some(passage) = run.starts_at {
+        let (ports, middle, ball) = port_at(ctx, poses, passage)?;
+        link.start = middle + ports.outlet;
+        link.start_way = ports.outlet_direction.vector();
+        link.start_ball = ball;
+        link.start_turn = 0.0;
+    }
+    if let Some(passage) = run.ends_at {
+        let rules = &ctx.problem.rules;
+        let (ports, middle, ball) = port_at(ctx, poses, passage)?;
+        link.end = middle + ports.inlet;
+        link.end_way = ports.inlet_direction.vector();
+        link.end_ball = ball + rules.end_place_mm;
+        link.end_turn = rules.end_turn_rad + ARITHMETIC;
+    }
+    Some(link)
+}
+
+/// Before and behind the crossover.
+fn links(
+    ctx: &Context<'_>,
+    run: &Run,
+    passage: Passage,
+    poses: &[Region],
+    before: usize,
+) -> Option<[Link; 2]> {
+    let rules = &ctx.problem.rules;
+    let (ports, middle, ball) = port_at(ctx, poses, passage)?;
     let (outset, last) = (
         super::Outermost::start(run),
         super::Outermost::end(ctx, run),
@@ -98,7 +137,7 @@ pub(super) fn bound(ctx: &Context<'_>, best: f64, boxes: usize) -> f64 {
         let mut total = 0.0;
         for (run, search) in ctx.problem.runs.iter().zip(&searches) {
             let Some(search) = search else { continue };
-            total += if run.passage.is_some() {
+            total += if run.meets_any() {
                 over_splits(ctx, run, poses, |link| search.bound(link, best, each, None))
             } else {
                 search.bound(&super::plain(ctx, run), best, each, None)

@@ -55,7 +55,7 @@ pub(crate) fn refined(
     if boxes == 0 {
         return total;
     }
-    if problem.runs.iter().any(|r| r.passage.is_some()) {
+    if problem.runs.iter().any(Run::meets_any) {
         return crossed::bound(ctx, best, boxes).max(total).min(best);
     }
     let each = boxes / problem.runs.len().max(1);
@@ -143,9 +143,10 @@ fn run_quick(ctx: &Context<'_>, run: &Run) -> f64 {
     let Some(search) = Stretch::of(ctx, run) else {
         return 0.0;
     };
-    match run.passage {
-        None => search.counted(&plain(ctx, run), 0, false),
-        Some(_) => crossed::quick(ctx, run, &search),
+    if run.meets_any() {
+        crossed::quick(ctx, run, &search)
+    } else {
+        search.counted(&plain(ctx, run), 0, false)
     }
 }
 

@@ -61,7 +61,7 @@ pub struct ClosingPiece {
 pub struct EndError {
     /// Number of the run.
     pub run: usize,
-    /// True for the end of the run, false for the inlet of its crossover.
+    /// True for the end of the run, false for the inlet of the crossover that it passes.
     pub is_end: bool,
     /// Distance in mm.
     pub distance_mm: f64,
@@ -244,7 +244,7 @@ impl Attempt<'_, '_> {
         let system = System::new(ctx, rounded.chains);
         for (chain, laid) in system.chains.iter().zip(system.lay(&rounded.x)) {
             if ctx.slides.end_of(chain.run).is_some()
-                && ctx.is_end(&chain.target)
+                && ctx.is_end(chain)
                 && let Some(ends) = out.ends.get_mut(chain.run)
             {
                 ends.end = laid.end.origin;
@@ -316,9 +316,12 @@ fn round_all(
     let system = System::new(ctx, chains.to_vec());
     let whole = |v: f64| (v / steps.length_mm).round() * steps.length_mm;
     let mut poses = system.poses(base);
-    // Ends with room are where the rounded pieces lead.
-    for pose in poses.iter_mut().take(ctx.problem.crossovers.len()) {
-        *pose = Pose::shifted(Vector::from_array(pose.shift.to_array().map(whole)));
+    // Ends with room are where the rounded pieces lead; a part that a run ends at or starts from stays where
+    // it is, for such a run may have too few sizes to come to whole steps elsewhere.
+    for (number, pose) in (0..ctx.problem.crossovers.len()).zip(&mut poses) {
+        if ctx.problem.is_only_passed(number) {
+            *pose = Pose::shifted(Vector::from_array(pose.shift.to_array().map(whole)));
+        }
     }
     let mut all = All {
         chains: chains.to_vec(),
@@ -345,16 +348,16 @@ fn round_all(
     }
     for c in 0..chains.len() {
         let chosen = round_chain(ctx, &all, c, &poses, steps, (closing, may_cut))?;
-        if let Some(slot) = all.chains.get_mut(c) {
-            slot.layout = chosen.chain.layout;
-        }
         put(&system, &mut all.x, c, &chosen.way.x);
         all.ends.push(EndError {
             run: chosen.chain.run,
-            is_end: ctx.is_end(&chosen.chain.target),
+            is_end: ctx.is_end(&chosen.chain),
             distance_mm: chosen.way.distance_mm,
             direction_rad: chosen.way.direction_rad,
         });
+        if let Some(slot) = all.chains.get_mut(c) {
+            slot.layout = chosen.chain.layout;
+        }
     }
     let system = System::new(ctx, all.chains.clone());
     all.overrun = overrun(&system, &all.x);
@@ -525,7 +528,7 @@ fn round_layout(
         end,
         direction,
         room: ctx
-            .is_end(&chain.target)
+            .is_end(chain)
             .then(|| ctx.slides.end_of(chain.run))
             .flatten()
             .and_then(|number| ctx.slides.all.get(number)),

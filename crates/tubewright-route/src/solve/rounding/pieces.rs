@@ -21,7 +21,10 @@ pub(crate) fn solution_of(ctx: &Context<'_>, route: &Route) -> Result<Solution, 
     let mut chains = Vec::new();
     let mut x = Vec::new();
     for (run, (r, pieces)) in problem.runs.iter().zip(&route.runs).enumerate() {
-        let mut start = Anchor::Fixed(Stance::of(&r.start));
+        let mut start = match r.starts_at {
+            Some(_) => ctx.start_anchor(run),
+            None => Anchor::Fixed(Stance::of(&r.start)),
+        };
         let mut parts = pieces
             .split(|p| matches!(p, Piece::Crossover { .. }))
             .peekable();
@@ -38,13 +41,9 @@ pub(crate) fn solution_of(ctx: &Context<'_>, route: &Route) -> Result<Solution, 
                         "a crossover in a run without one",
                     ));
                 };
-                let outlet = Stance::upright(
-                    tubewright_geometry::Point::ORIGIN + ports.outlet,
-                    ports.outlet_direction,
-                );
                 (
-                    Target::Slides(crossover, ports.inlet, ports.inlet_direction),
-                    Anchor::Slides(crossover, outlet),
+                    Target::inlet(crossover, &ports),
+                    Anchor::outlet(crossover, &ports),
                 )
             } else {
                 (ctx.end_target(run), start)
