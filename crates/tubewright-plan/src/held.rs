@@ -62,17 +62,22 @@ impl DatumMarks {
     }
 }
 
+/// A measured end that a run is held at.
+#[derive(Clone, Debug, PartialEq)]
+pub struct HeldEnd {
+    /// Its name.
+    pub name: String,
+    /// Where it lies.
+    pub frame: Frame,
+}
+
 /// What holds a run while it is built.
 #[derive(Clone, Debug, PartialEq)]
 pub struct RunHold {
-    /// Name of the end that it starts from.
-    pub start: String,
-    /// Where that lies.
-    pub start_frame: Frame,
-    /// Name of the end that it arrives at.
-    pub end: String,
-    /// Where that lies.
-    pub end_frame: Frame,
+    /// The end that it starts from; `None` where it starts from a part that is built too.
+    pub start: Option<HeldEnd>,
+    /// The end that it arrives at; `None` where that is a part that is built too.
+    pub end: Option<HeldEnd>,
     /// Marks that its joints are proved from.
     pub marks: DatumMarks,
     /// Standard deviation at which check distances hold a joint, mm.
@@ -121,21 +126,29 @@ impl GapDoubt {
 }
 
 impl RunHold {
-    /// What holds the run from the end `start` to the end `end`.
+    /// What holds the run from the end `start` to the end `end`; either is `None` where the run meets a
+    /// part that is built too, and then only check distances hold it.
     #[must_use]
     pub fn between(
-        start: &str,
-        end: &str,
+        [start, end]: [Option<&str>; 2],
         build: &Build,
         places: &Places,
         accuracy: &ResolvedAccuracy,
         practice: &ResolvedPractice,
     ) -> Option<Self> {
+        let held = |name: &str| {
+            Some(HeldEnd {
+                name: name.to_owned(),
+                frame: places.ends.get(name)?.frame_in_car,
+            })
+        };
+        let held_at = |name: Option<&str>| match name {
+            Some(name) => held(name).map(Some),
+            None => Some(None),
+        };
         Some(Self {
-            start: start.to_owned(),
-            start_frame: places.ends.get(start)?.frame_in_car,
-            end: end.to_owned(),
-            end_frame: places.ends.get(end)?.frame_in_car,
+            start: held_at(start)?,
+            end: held_at(end)?,
             marks: DatumMarks::of(build, places),
             joint_sigma_mm: joint_sigma_mm(accuracy),
             tolerances: tolerances_of(practice),
@@ -144,7 +157,7 @@ impl RunHold {
 
     /// How a place of the run, `share` of the way along it, moves along a direction with its ends: each
     /// end's place and direction carried there by its lever arm, the nearer end counting more, for the
-    /// run is held at both.
+    /// run is held at both; `None` where either is no measured end.
     #[must_use]
     pub fn change_with_ends(
         &self,
@@ -154,13 +167,9 @@ impl RunHold {
         along: UnitVector,
     ) -> Option<Change> {
         let along = along.vector();
-        let mut change = joint
-            .end_change(&self.start, &self.start_frame, place, along)?
-            .times(1.0 - share);
-        change.add(
-            &joint.end_change(&self.end, &self.end_frame, place, along)?,
-            share,
-        );
+        let carried = |end: &HeldEnd| joint.end_change(&end.name, &end.frame, place, along);
+        let mut change = carried(self.start.as_ref()?)?.times(1.0 - share);
+        change.add(&carried(self.end.as_ref()?)?, share);
         Some(change)
     }
 

@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 use std::sync::Arc as Shared;
 use tubewright_build::model::{EndPlace, PlaceAt};
+use tubewright_build::resolved::ResolvedAccuracy;
 use tubewright_geometry::{Frame, Point, UnitVector, Vector};
 use tubewright_survey::{Change, EndId, PointId, SetupId, Survey};
 
@@ -196,6 +197,22 @@ impl PlacedPoint {
 }
 
 impl PlacedEnd {
+    /// A place that is built and not measured: as near to its plan as check distances hold a joint.
+    #[must_use]
+    pub fn as_built(frame_in_car: Frame, accuracy: &ResolvedAccuracy) -> Self {
+        let sigma_mm = joint_sigma_mm(accuracy);
+        let mut covariance = [[0.0; 6]; 6];
+        for (k, row) in covariance.iter_mut().enumerate().take(3) {
+            if let Some(slot) = row.get_mut(k) {
+                *slot = sigma_mm * sigma_mm;
+            }
+        }
+        Self {
+            frame_in_car,
+            covariance,
+        }
+    }
+
     /// Covariance of a place that moves rigidly with the end, mm²: the end's direction carries
     /// further the longer the lever arm.
     #[must_use]
@@ -255,7 +272,7 @@ pub fn sigma_bound(covariance: &Covariance3) -> f64 {
 /// Standard deviation in any direction of a joint that was set by check distances while tacking, mm:
 /// twice that of one tape, which three or more well-spread tapes keep (common practice, no source).
 #[must_use]
-pub fn joint_sigma_mm(accuracy: &tubewright_build::resolved::ResolvedAccuracy) -> f64 {
+pub fn joint_sigma_mm(accuracy: &ResolvedAccuracy) -> f64 {
     2.0 * accuracy.tape.mm() / crate::survey::NINETEEN_IN_TWENTY
 }
 

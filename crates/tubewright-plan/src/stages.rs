@@ -25,7 +25,7 @@ use crate::plan_file::{PlanFileError, StoredRouted, StoredRoutes};
 use crate::ranking::rank;
 use crate::routes::{
     LaidRun, MarkGiver, PlannedRun, PosedProblem, RunMarks, WalkError, laid_runs, no_way_words,
-    pose_problem, walk_laid, would_help,
+    pose_problem, share_joints, walk_laid, would_help,
 };
 use crate::stock::{Followed, RequestError, on_the_tape, request_of};
 use crate::survey::{Measured, measure};
@@ -309,7 +309,7 @@ fn marked(model: &Model, posed: &PosedProblem, found: Vec<Unmarked>) -> Vec<Alte
         .into_iter()
         .filter_map(|unmarked| {
             let mut giver = MarkGiver::after(&model.shop, &run_names);
-            let runs = unmarked
+            let mut runs = unmarked
                 .runs
                 .iter()
                 .map(|laid| {
@@ -324,6 +324,7 @@ fn marked(model: &Model, posed: &PosedProblem, found: Vec<Unmarked>) -> Vec<Alte
                 })
                 .collect::<Result<Vec<_>, WalkError>>()
                 .ok()?;
+            share_joints(&mut runs);
             Some(Alternative {
                 name: unmarked.name,
                 cost: unmarked.cost,

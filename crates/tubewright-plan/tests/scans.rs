@@ -271,6 +271,8 @@ fn straight(from: [f64; 3], to: [f64; 3]) -> PlannedRun {
         clr_mm: 75.0,
         self_gap_mm: 10.0,
         run_gap_mm: 10.0,
+        starts_on: None,
+        ends_on: None,
     }
 }
 

@@ -353,10 +353,34 @@ impl Linking<'_, '_> {
 
     fn runs(&mut self, build: &mut Build, stock: &Stock) {
         let mut passed: BTreeSet<(Name, Option<String>)> = BTreeSet::new();
+        let mut met: BTreeSet<(&str, Name, Option<String>)> = BTreeSet::new();
         let mut runs = core::mem::take(&mut build.runs);
         runs.retain(|run| {
             let mut is_sound = self.run_end(build, stock, run, Flows::Out);
             is_sound &= self.run_end(build, stock, run, Flows::In);
+            for (end, key) in [(&run.from, "from"), (&run.to, "to")] {
+                let RunEnd::Port { component, port } = end else {
+                    continue;
+                };
+                if !met.insert((key, component.clone(), port.clone())) {
+                    is_sound = false;
+                    let label = port.as_ref().map_or_else(
+                        || component.to_string(),
+                        |port| format!("{component}.{port}"),
+                    );
+                    self.error(
+                        header(run.span),
+                        Said::new(
+                            format!(
+                                "run `{}`: `{key}` names `{label}`, which another run has",
+                                run.name
+                            ),
+                            "one tube is welded to one neck",
+                            "name the other port, or take an item with a port for each run",
+                        ),
+                    );
+                }
+            }
             for through in &run.through {
                 let side = through.side.as_deref();
                 let label = side.map_or_else(

@@ -2,6 +2,7 @@
 
 mod clearance;
 mod joints;
+mod kept;
 mod measure;
 mod removal;
 mod runs;

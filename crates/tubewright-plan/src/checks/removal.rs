@@ -67,6 +67,7 @@ fn sections<'a>(model: &Model, runs: &'a [PlannedRun]) -> Vec<Section<'a>> {
     let mut by_crossover: BTreeMap<&str, usize> = BTreeMap::new();
     for run in runs {
         let mut current: Option<usize> = None;
+        let mut first: Option<usize> = None;
         let mut from_mm = 0.0;
         for piece in &run.pieces {
             let at = current.unwrap_or_else(|| {
@@ -77,6 +78,7 @@ fn sections<'a>(model: &Model, runs: &'a [PlannedRun]) -> Vec<Section<'a>> {
                 sections.len() - 1
             });
             current = Some(at);
+            first = first.or(current);
             if let Some(section) = sections.get_mut(at) {
                 section.pieces.push(Held {
                     piece,
@@ -87,15 +89,7 @@ fn sections<'a>(model: &Model, runs: &'a [PlannedRun]) -> Vec<Section<'a>> {
             from_mm += piece.centre_line_mm();
             match &piece.kind {
                 PlannedKind::Crossover { name, .. } => {
-                    let joined = *by_crossover.entry(name).or_insert(at);
-                    if joined != at {
-                        merge(&mut sections, joined, at);
-                        // What met the section before it was joined meets the one it is in now.
-                        for known in by_crossover.values_mut().filter(|known| **known == at) {
-                            *known = joined;
-                        }
-                        current = Some(joined);
-                    }
+                    current = Some(join(&mut sections, &mut by_crossover, name, at));
                 }
                 PlannedKind::Component { name, .. }
                     if component_kind(model, name) == Some(ComponentKind::Joint) =>
@@ -105,9 +99,37 @@ fn sections<'a>(model: &Model, runs: &'a [PlannedRun]) -> Vec<Section<'a>> {
                 _ => {}
             }
         }
+        // What starts from a part, or ends at one, is in one section with it.
+        let met = [
+            (run.starts_on.as_deref(), first),
+            (run.ends_at_part(), current),
+        ];
+        for (part, at) in met {
+            if let (Some(part), Some(at)) = (part, at) {
+                join(&mut sections, &mut by_crossover, part, at);
+            }
+        }
     }
     sections.retain(|section| !section.pieces.is_empty());
     sections
+}
+
+/// Joins a section to the one that has a crossover, if there is one; answers with the one that has both.
+fn join<'a>(
+    sections: &mut [Section<'a>],
+    by_crossover: &mut BTreeMap<&'a str, usize>,
+    crossover: &'a str,
+    at: usize,
+) -> usize {
+    let joined = *by_crossover.entry(crossover).or_insert(at);
+    if joined != at {
+        merge(sections, joined, at);
+        // What met the section before it was joined meets the one it is in now.
+        for known in by_crossover.values_mut().filter(|known| **known == at) {
+            *known = joined;
+        }
+    }
+    joined
 }
 
 /// Moves what is in one section over to another.

@@ -1,6 +1,6 @@
 //! Are the rounded runs good?
 
-use tubewright_build::model::{ComponentKind, Model, RunEnd};
+use tubewright_build::model::{Model, RunEnd};
 use tubewright_check::{Finding, Measured, Rule, State, Unit};
 use tubewright_geometry::motion::Motion;
 use tubewright_stock::StockPlan;
@@ -9,9 +9,7 @@ use super::Judged;
 use super::clearance::{MovingRun, clearance_findings};
 use crate::hangers::hangers;
 use crate::held::RunHold;
-use crate::routes::{
-    PlannedKind, PlannedRun, PosedProblem, component_kind, riding_motions, would_help_words,
-};
+use crate::routes::{PlannedKind, PlannedRun, PosedProblem, riding_motions, would_help_words};
 use crate::sensors::sensors;
 use crate::stages::{END_TOLERANCE_DEG, END_TOLERANCE_MM, Routed, Surroundings};
 
@@ -93,9 +91,12 @@ pub(crate) fn findings(
             run.name.clone(),
             "",
         ));
-        findings.extend(end_findings(model, run));
+        // One that brings the part that it ends at ends where that does.
+        if !run.brings_its_end() {
+            findings.extend(end_findings(model, run));
+        }
         findings.extend(crossover_findings(posed, run));
-        findings.extend(kept_findings(model, around, run));
+        findings.extend(super::kept::findings(model, around, runs, run));
     }
     findings.extend(super::removal::findings(model, around, runs));
     let sensors = sensors(model, around, runs, plan);
@@ -116,10 +117,11 @@ pub(crate) fn findings(
 /// How far the start of a chosen run lies from where the survey has it now.
 fn start_finding(posed: &PosedProblem, run: &PlannedRun) -> Option<Finding> {
     let mut posed_runs = posed.runs.iter();
-    let now = posed_runs
-        .find(|posed| posed.name == run.name)?
-        .start
-        .frame_in_car;
+    let posed_run = posed_runs.find(|posed| posed.name == run.name)?;
+    if posed_run.starts_at.is_some() {
+        return None;
+    }
+    let now = posed_run.start.frame_in_car;
     // A sawn outlet may be anywhere on its own line.
     let off = run.start.origin - now.origin;
     let along = run.sawn.map_or(0.0, |_| off.dot(now.travel().vector()));
@@ -151,23 +153,18 @@ pub fn moving_runs<'a>(
             let written = model.build.run(&run.name)?;
             let piece_motions = riding_motions(model, places, written, run)
                 .unwrap_or_else(|_| vec![Motion::FIXED; run.pieces.len()]);
-            let end_name = |end: &RunEnd| match end {
+            let end_name = |end: &'_ RunEnd| match end {
                 RunEnd::End(name) => Some(name.to_string()),
                 RunEnd::Port { .. } => None,
             };
-            let hold =
-                end_name(&written.from)
-                    .zip(end_name(&written.to))
-                    .and_then(|(start, end)| {
-                        RunHold::between(
-                            &start,
-                            &end,
-                            &model.build,
-                            places,
-                            &around.measured.accuracy,
-                            &around.practice,
-                        )
-                    });
+            let [start, end] = [&written.from, &written.to].map(end_name);
+            let hold = RunHold::between(
+                [start.as_deref(), end.as_deref()],
+                &model.build,
+                places,
+                &around.measured.accuracy,
+                &around.practice,
+            );
             Some(MovingRun {
                 run,
                 hold,
@@ -258,54 +255,6 @@ fn crossover_findings(posed: &PosedProblem, run: &PlannedRun) -> Vec<Finding> {
             measured(aim.to_degrees(), Unit::Degree),
             END_TOLERANCE_DEG,
         ));
-    }
-    findings
-}
-
-fn kept_findings(model: &Model, around: &Surroundings, run: &PlannedRun) -> Vec<Finding> {
-    let has = |kind: ComponentKind| {
-        run.pieces.iter().any(|piece| match &piece.kind {
-            PlannedKind::Component { name, .. } => component_kind(model, name) == Some(kind),
-            _ => false,
-        })
-    };
-    let mut findings = vec![if has(ComponentKind::Catalyst) {
-        Finding::stated(Rule::CatalystKept, State::Pass, run.name.clone(), "")
-    } else {
-        Finding::stated(
-            Rule::CatalystKept,
-            State::Fail,
-            run.name.clone(),
-            "it has no catalyst: on most road cars that is unlawful; local law decides",
-        )
-    }];
-    findings.push(if has(ComponentKind::Flex) {
-        Finding::stated(Rule::FlexFirst, State::Pass, run.name.clone(), "")
-    } else {
-        Finding::stated(
-            Rule::FlexFirst,
-            State::Fail,
-            run.name.clone(),
-            "nothing takes up the engine's rock: put a flex section behind the outlet",
-        )
-    });
-    for piece in &run.pieces {
-        let PlannedKind::Bend { angle_rad, .. } = piece.kind else {
-            continue;
-        };
-        // Rounded sizes are exact; what is below a step by rounding is the same step.
-        if angle_rad < around.practice.least_bend.rad() - 1e-9 {
-            findings.push(Finding::measured_at_least(
-                Rule::LeastPiece,
-                format!("bend of {}", piece.mark),
-                Measured {
-                    value: angle_rad.to_degrees(),
-                    plus_minus: None,
-                    unit: Unit::Degree,
-                },
-                around.practice.least_bend.deg(),
-            ));
-        }
     }
     findings
 }

@@ -58,6 +58,8 @@ fn sub_problem(ground: &Ground<'_>) -> Option<RouteProblem> {
     run.end_room = None;
     run.start_room = None;
     run.passage = None;
+    run.starts_at = None;
+    run.ends_at = None;
     run.components_before_passage = None;
     let laid: Vec<&str> = ground
         .run

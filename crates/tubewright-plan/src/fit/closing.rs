@@ -64,14 +64,15 @@ fn first_standing(run: &PlannedRun, from: usize, steel: &Steel) -> usize {
 
 /// Whether a run ends at something that was measured, and not in the open.
 fn ends_at_something(model: &Model, run: &PlannedRun) -> bool {
-    model
+    let at_end = model
         .build
         .run(&run.name)
         .and_then(|written| match &written.to {
             RunEnd::End(name) => model.build.end(name),
             RunEnd::Port { .. } => None,
         })
-        .is_some_and(|end| end.given.is_none())
+        .is_some_and(|end| end.given.is_none());
+    at_end || run.ends_at_part().is_some()
 }
 
 /// The straight that closes a stretch: the longest that is not cut yet, else the longest.

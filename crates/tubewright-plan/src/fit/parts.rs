@@ -130,7 +130,7 @@ pub fn fit_run(model: &Model, run: &PlannedRun, plan: &StockPlan) -> (FitRun, Ve
         FitRun {
             name: run.name.clone(),
             parts,
-            ends_fixed,
+            ends_fixed: ends_fixed || run.ends_at_part().is_some(),
         },
         groups,
     )
@@ -197,7 +197,10 @@ fn part_of(model: &Model, run: &PlannedRun, group: &PartPieces) -> Part {
     let kind = pieces()
         .find_map(|piece| match &piece.kind {
             PlannedKind::Component { name, .. } => Some(component_part(model, name)),
-            PlannedKind::Crossover { .. } => Some(PartKind::Component),
+            PlannedKind::Crossover { name, .. } => Some(match component_part(model, name) {
+                PartKind::Hung => PartKind::Hung,
+                _ => PartKind::Component,
+            }),
             _ => None,
         })
         .map(|kind| match kind {

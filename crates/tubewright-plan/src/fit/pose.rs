@@ -195,7 +195,9 @@ pub fn joint_as_built(
             tubewright_build::model::RunEnd::End(name) => {
                 around.measured.places.ends.get(name.as_str()).copied()
             }
-            tubewright_build::model::RunEnd::Port { .. } => None,
+            tubewright_build::model::RunEnd::Port { .. } => {
+                Some(PlacedEnd::as_built(run.start, &around.measured.accuracy))
+            }
         })
         .unwrap_or(PlacedEnd {
             frame_in_car: run.start,

@@ -6,7 +6,7 @@ use tubewright_fit::check::{
     CheckDistance, InTheWay, Mark, NearPlace, Taping, Tolerance, budget_checked, choose,
     possible_distances, tolerance,
 };
-use tubewright_fit::order::{Act, Part, PartKind, Step, Way, fit_order};
+use tubewright_fit::order::{Act, FitRun, Part, PartKind, Step, Way, fit_order};
 use tubewright_fit::{NINETEEN_IN_TWENTY, PoseSpread};
 use tubewright_geometry::{Frame, Solid, TubeElement, UnitVector, distance};
 use tubewright_stock::StockPlan;
@@ -15,7 +15,7 @@ use super::joints::{Joint, joints_of};
 use super::parts::{PartPieces, fit_run, split_at_welds};
 use super::pose::workmanship;
 use crate::places::PlacedEnd;
-use crate::routes::{PlannedKind, PlannedRun};
+use crate::routes::{PlannedKind, PlannedRun, in_turn};
 use crate::stages::Surroundings;
 
 /// Fewest check distances at a joint.
@@ -150,7 +150,15 @@ pub fn fit_sheet(
 ) -> FitSheet {
     let runs = split_at_welds(runs, plan);
     let parts: Vec<_> = runs.iter().map(|run| fit_run(model, run, plan)).collect();
-    let steps = fit_order(&parts.iter().map(|(run, _)| run.clone()).collect::<Vec<_>>());
+    let turn = in_turn(&runs.iter().collect::<Vec<_>>());
+    let fit_runs: Vec<FitRun> = turn
+        .iter()
+        .filter_map(|number| Some(parts.get(*number)?.0.clone()))
+        .collect();
+    let mut steps = fit_order(&fit_runs);
+    for step in &mut steps {
+        step.run = turn.get(step.run).copied().unwrap_or(step.run);
+    }
     let bench = Bench::of(model, around, runs);
     let mut out = Vec::new();
     let mut standing: Vec<TubeElement> = Vec::new();
@@ -346,13 +354,21 @@ impl<'a> Bench<'a> {
     }
 
     fn end_named(&self, run: usize, is_start: bool) -> Option<PlacedEnd> {
-        let written = self.model.build.run(&self.runs.get(run)?.name)?;
+        let planned = self.runs.get(run)?;
+        let written = self.model.build.run(&planned.name)?;
         let end = if is_start { &written.from } else { &written.to };
         match end {
             tubewright_build::model::RunEnd::End(name) => {
                 self.around.measured.places.ends.get(name.as_str()).copied()
             }
-            tubewright_build::model::RunEnd::Port { .. } => None,
+            tubewright_build::model::RunEnd::Port { .. } => {
+                let frame = match is_start {
+                    true => planned.start,
+                    false => Frame::upright(planned.end_point, planned.end_direction),
+                };
+                let accuracy = &self.around.measured.accuracy;
+                Some(PlacedEnd::as_built(frame, accuracy))
+            }
         }
     }
 

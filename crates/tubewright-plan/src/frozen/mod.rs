@@ -12,10 +12,10 @@ pub use write::{accepted_beside, accepted_entry, chosen_entry, standing_of};
 
 use tubewright_build::model::{EntryKind, FrozenPiece, FrozenShape, FrozenStart, Model, Shop};
 use tubewright_geometry::{Placement, math};
-use tubewright_route::problem::Side;
 
 use crate::routes::{
-    LaidRun, PlannedKind, PlannedRun, PosedProblem, RunMarks, WalkError, walk_laid,
+    LaidRun, PlannedKind, PlannedRun, PosedProblem, RunMarks, WalkError, end_at_ports, side_met,
+    walk_laid,
 };
 
 /// The plan that was chosen, with the changes that were accepted since.
@@ -174,17 +174,24 @@ pub fn planned(
 ) -> (Vec<PlannedRun>, Vec<(String, FrozenError)>) {
     let mut runs = Vec::new();
     let mut troubles = Vec::new();
+    let mut all = Vec::new();
     for run in &plan.runs {
-        let walked = laid(model, posed, run)
-            .and_then(|(laid, marks)| Ok(walk_laid(model, posed, &laid, &marks)?));
-        match walked {
+        match laid(model, posed, run) {
+            Ok((laid, marks)) => all.push((run, laid, marks)),
+            Err(error) => troubles.push((run.name.clone(), error)),
+        }
+    }
+    let mut rows: Vec<LaidRun> = all.iter().map(|(_, laid, _)| laid.clone()).collect();
+    end_at_ports(posed, &mut rows);
+    for (laid, (run, _, marks)) in rows.iter().zip(&all) {
+        match walk_laid(model, posed, laid, marks) {
             Ok(mut planned) => {
                 for standing in &run.standing {
                     put_where_it_stands(&mut planned, standing);
                 }
                 runs.push(planned);
             }
-            Err(error) => troubles.push((run.name.clone(), error)),
+            Err(error) => troubles.push((run.name.clone(), error.into())),
         }
     }
     (runs, troubles)
@@ -262,6 +269,7 @@ fn laid(
         tube: tube.to_string(),
         start,
         pieces,
+        port_end: None,
     };
     let marks = RunMarks {
         pieces: marks,
@@ -301,7 +309,7 @@ fn laid_piece(
                 .any(|crossover| crossover.id == name);
             if is_crossover || at.is_some() {
                 PlannedKind::Crossover {
-                    side: side_of(model, &run.name, &name),
+                    side: side_met(model, &run.name, &name),
                     origin: at.ok_or_else(|| FrozenError::NoPlace {
                         run: run.name.clone(),
                         component: name.clone(),
@@ -335,17 +343,6 @@ fn half_turn(rad: f64) -> f64 {
         rad
     } else {
         rad - turns * math::TAU
-    }
-}
-
-fn side_of(model: &Model, run: &str, component: &str) -> Side {
-    let through = model.build.run(run).and_then(|run| {
-        let mut through = run.through.iter();
-        through.find(|through| through.component == *component)
-    });
-    match through.and_then(|through| through.side.as_deref()) {
-        Some("R") => Side::Right,
-        _ => Side::Left,
     }
 }
 

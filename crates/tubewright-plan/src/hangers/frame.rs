@@ -8,7 +8,7 @@ use tubewright_geometry::{Frame, Point, Vector};
 use super::NoHanging;
 use crate::checks::MovingRun;
 use crate::routes::{
-    PlannedKind, PlannedPiece, PlannedRun, component_item, component_kind, half_section,
+    PlannedKind, PlannedPiece, PlannedRun, component_item, component_kind, half_section, in_turn,
 };
 
 /// Distance between the places of the frame along a run, at most, mm.
@@ -62,6 +62,8 @@ pub(super) fn together(runs: &[MovingRun<'_>]) -> Vec<Vec<usize>> {
                 PlannedKind::Crossover { name, .. } => Some(name.clone()),
                 _ => None,
             })
+            .chain(run.starts_on.clone())
+            .chain(run.ends_on.clone())
             .collect()
     };
     let mut groups: Vec<(BTreeSet<String>, Vec<usize>)> = Vec::new();
@@ -100,18 +102,23 @@ pub(super) fn beams_of(
         stations: Vec::new(),
         crossovers: BTreeMap::new(),
     };
-    for &number in group {
-        let Some(run) = runs.get(number).map(|run| run.run) else {
+    let planned: Vec<&PlannedRun> = group
+        .iter()
+        .filter_map(|number| Some(runs.get(*number)?.run))
+        .collect();
+    for at in in_turn(&planned) {
+        let (Some(run), Some(&number)) = (planned.get(at).copied(), group.get(at)) else {
             continue;
         };
-        let is_flex = |piece: &PlannedPiece| matches!(&piece.kind, PlannedKind::Component { name, .. } if component_kind(model, name) == Some(ComponentKind::Flex));
-        let Some(flex) = run.pieces.iter().position(is_flex) else {
-            return Err(NoHanging::NoFlex(run.name.clone()));
+        let first = match hung_from(model, &planned, run, planned.len()) {
+            Some(first) => first,
+            None if rides_on_to_flex(model, &planned, run) => continue,
+            None => return Err(NoHanging::NoFlex(run.name.clone())),
         };
-        if flex + 1 >= run.pieces.len() {
+        if first >= run.pieces.len() {
             return Err(NoHanging::NothingBehind(run.name.clone()));
         }
-        for piece in run.pieces.iter().skip(flex + 1) {
+        for piece in run.pieces.iter().skip(first) {
             if let PlannedKind::Component { name, .. } | PlannedKind::Crossover { name, .. } =
                 &piece.kind
                 && mass_of(model, name).is_none()
@@ -119,7 +126,7 @@ pub(super) fn beams_of(
                 without.insert(name.clone());
             }
         }
-        frame.run(number, run, flex + 1).map_err(NoHanging::Frame)?;
+        frame.run(number, run, first).map_err(NoHanging::Frame)?;
     }
     if !without.is_empty() {
         return Err(NoHanging::NoMass(without.into_iter().collect()));
@@ -134,6 +141,37 @@ pub(super) fn beams_of(
         beams.spring(place, Vector::ZERO, [0.0; 3], [roll, roll, 0.0]);
     }
     Ok(RunsAsBeams { beams, stations })
+}
+
+/// Number of the piece behind a run's flex section.
+fn behind_flex(model: &Model, run: &PlannedRun) -> Option<usize> {
+    let is_flex = |piece: &PlannedPiece| matches!(&piece.kind, PlannedKind::Component { name, .. } if component_kind(model, name) == Some(ComponentKind::Flex));
+    Some(run.pieces.iter().position(is_flex)? + 1)
+}
+
+/// Number of the first piece of a run that hangs: behind its flex section, or the whole of it where it
+/// starts from a part that hangs. `most` keeps runs that lead back to themselves from being followed for ever.
+fn hung_from(
+    model: &Model,
+    together: &[&PlannedRun],
+    run: &PlannedRun,
+    most: usize,
+) -> Option<usize> {
+    if let Some(first) = behind_flex(model, run) {
+        return Some(first);
+    }
+    let part = run.starts_on.as_ref().filter(|_| most > 0)?;
+    let mut others = together.iter();
+    let before = others.find(|other| other.ends_on.as_ref() == Some(part))?;
+    hung_from(model, together, before, most - 1).map(|_| 0)
+}
+
+/// Whether a run rides with the engine up to a part behind which another run has its flex section.
+fn rides_on_to_flex(model: &Model, together: &[&PlannedRun], run: &PlannedRun) -> bool {
+    run.ends_on.is_some()
+        && together
+            .iter()
+            .any(|other| other.starts_on == run.ends_on && behind_flex(model, other).is_some())
 }
 
 struct Builder<'a> {
@@ -158,6 +196,10 @@ impl Builder<'_> {
             poisson: POISSON,
             kg_per_mm,
         };
+        let arm = TubeBeam {
+            kg_per_mm: 0.0,
+            ..tube
+        };
         let mut run_mm: f64 = run
             .pieces
             .iter()
@@ -178,8 +220,14 @@ impl Builder<'_> {
                 Some(last) => last,
                 None => {
                     let first = self.beams.place(piece.frame_in.origin);
-                    let flex = [FLEX_N_PER_MM; 3];
-                    self.beams.spring(first, Vector::ZERO, flex, [0.0; 3]);
+                    let part = run.starts_on.as_ref().filter(|_| index == 0);
+                    match part.and_then(|part| self.crossovers.get(part)) {
+                        Some(middle) => self.beams.member(*middle, first, arm),
+                        None => {
+                            let flex = [FLEX_N_PER_MM; 3];
+                            self.beams.spring(first, Vector::ZERO, flex, [0.0; 3]);
+                        }
+                    }
                     first
                 }
             };
@@ -200,6 +248,11 @@ impl Builder<'_> {
                 }
             });
             run_mm += piece.centre_line_mm();
+        }
+        let part = run.ends_at_part();
+        if let (Some(last), Some(middle)) = (last, part.and_then(|part| self.crossovers.get(part)))
+        {
+            self.beams.member(last, *middle, arm);
         }
         Ok(())
     }

@@ -145,6 +145,11 @@ fn joints_of_run(
         }
     };
     let mut out = Vec::new();
+    // The weld behind a part that this run, or another, has as its last piece.
+    let is_shared = |mark: &str| {
+        let mut bringing = all.iter().filter(|other| other.brings_its_end());
+        bringing.any(|other| other.last_joint == mark)
+    };
     let joint = |mark: &str, kind, between, frame| Joint {
         mark: mark.to_owned(),
         kind,
@@ -161,10 +166,15 @@ fn joints_of_run(
         },
     };
     for (index, piece) in run.pieces.iter().enumerate() {
-        if index == 0 {
+        if index == 0 && is_shared(&piece.joint) {
+            // It stands with the run that brings the part.
+        } else if index == 0 {
             out.push(joint(
                 &piece.joint,
-                JointKind::Start,
+                match run.starts_on {
+                    Some(_) => JointKind::Weld,
+                    None => JointKind::Start,
+                },
                 [
                     start_words(model, run, written.map(|run| &run.from)),
                     name(0),
@@ -204,17 +214,28 @@ fn joints_of_run(
         }
     }
     if let Some(last) = run.pieces.len().checked_sub(1) {
+        let behind = all
+            .iter()
+            .find(|other| other.starts_on.is_some() && starts_with(other, &run.last_joint));
+        let end = match behind {
+            Some(behind) => format!("{}, first piece", behind.name),
+            None => end_words(model, written.map(|run| &run.to), "the end"),
+        };
         out.push(joint(
             &run.last_joint,
-            JointKind::End,
-            [
-                name(last),
-                end_words(model, written.map(|run| &run.to), "the end"),
-            ],
+            match run.ends_on {
+                Some(_) => JointKind::Weld,
+                None => JointKind::End,
+            },
+            [name(last), end],
             run.arrival(),
         ));
     }
     out
+}
+
+fn starts_with(run: &PlannedRun, joint: &str) -> bool {
+    run.pieces.first().is_some_and(|piece| piece.joint == joint)
 }
 
 /// How much of a shared straight the part before the weld gives.

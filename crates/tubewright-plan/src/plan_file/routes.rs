@@ -7,7 +7,7 @@ use tubewright_route::Budget;
 use tubewright_route::problem::Side;
 
 use super::{Inputs, PlanFileError, StoredStage, indented};
-use crate::routes::{LaidRun, PlannedKind, PosedProblem};
+use crate::routes::{LaidRun, PlannedKind, PosedProblem, end_at_ports, start_at_ports};
 use crate::stages::{Alternative, Routed};
 
 /// Most alternatives, runs and pieces of a run that are read; far more than the solver gives.
@@ -403,7 +403,8 @@ impl StoredAlternative {
     /// # Errors
     /// [`PlanFileError::NotOfThisBuild`] when a run is not in the problem.
     pub fn laid(&self, posed: &PosedProblem) -> Result<Vec<LaidRun>, PlanFileError> {
-        self.runs
+        let mut laid = self
+            .runs
             .iter()
             .map(|stored| {
                 let name = &stored.name;
@@ -416,8 +417,12 @@ impl StoredAlternative {
                     tube: run.tube.clone(),
                     start: stored.start.unwrap_or(run.start.frame_in_car),
                     pieces: stored.pieces.clone(),
+                    port_end: None,
                 })
             })
-            .collect()
+            .collect::<Result<Vec<_>, _>>()?;
+        start_at_ports(posed, &mut laid);
+        end_at_ports(posed, &mut laid);
+        Ok(laid)
     }
 }

@@ -6,6 +6,7 @@ use tubewright_geometry::Frame;
 use tubewright_route::route::{Piece, Route};
 
 use super::marks::MarkGiver;
+use super::meeting::end_at_ports;
 use super::planned::{PlannedKind, PlannedRun};
 use super::problem::PosedProblem;
 
@@ -20,6 +21,8 @@ pub struct LaidRun {
     pub start: Frame,
     /// The pieces in the order of flow.
     pub pieces: Vec<PlannedKind>,
+    /// Where it should arrive when that is at a part where runs meet.
+    pub port_end: Option<Frame>,
 }
 
 /// The marks that are painted on a run.
@@ -51,7 +54,7 @@ impl RunMarks {
 #[must_use]
 pub fn laid_runs(posed: &PosedProblem, route: &Route) -> Vec<LaidRun> {
     let problem = &posed.problem;
-    problem
+    let mut runs: Vec<LaidRun> = problem
         .runs
         .iter()
         .zip(&route.runs)
@@ -97,6 +100,15 @@ pub fn laid_runs(posed: &PosedProblem, route: &Route) -> Vec<LaidRun> {
                     },
                 })
             });
+            // The first run that ends at a part brings it along.
+            let part = posed.carried_by(posed_run).and_then(|met| {
+                let crossover = met.passage.crossover;
+                Some(PlannedKind::Crossover {
+                    name: met.component.clone(),
+                    side: met.passage.side,
+                    origin: *route.crossovers.get(crossover)?,
+                })
+            });
             LaidRun {
                 name: run.id.clone(),
                 tube: posed_run.tube.clone(),
@@ -107,10 +119,13 @@ pub fn laid_runs(posed: &PosedProblem, route: &Route) -> Vec<LaidRun> {
                     let flex_mm = posed_run.first_flex.as_ref().map_or(0.0, |flex| flex.1);
                     ends.start.advanced(-flex_mm)
                 },
-                pieces: flex.chain(laid).collect(),
+                pieces: flex.chain(laid).chain(part).collect(),
+                port_end: None,
             }
         })
-        .collect()
+        .collect();
+    end_at_ports(posed, &mut runs);
+    runs
 }
 
 impl PlannedRun {
@@ -131,6 +146,7 @@ impl PlannedRun {
             tube: self.tube.clone(),
             start: self.start,
             pieces,
+            port_end: None,
         };
         (laid, marks)
     }

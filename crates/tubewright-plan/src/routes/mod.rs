@@ -3,6 +3,7 @@
 mod ends;
 mod laid;
 mod marks;
+mod meeting;
 mod never;
 mod planned;
 mod problem;
@@ -21,6 +22,8 @@ pub use ends::{
 };
 pub use laid::{LaidRun, RunMarks, laid_runs};
 pub use marks::MarkGiver;
+pub use meeting::{MetPort, side_met};
+pub(crate) use meeting::{end_at_ports, in_turn, share_joints, start_at_ports};
 pub use never::{ClosedSide, closed_sides};
 pub use planned::{
     CanBalls, PlannedKind, PlannedPiece, PlannedRun, can_balls, component_elements, half_section,

@@ -91,6 +91,10 @@ pub struct PlannedRun {
     pub self_gap_mm: f64,
     /// Gap that it must keep from other runs, mm.
     pub run_gap_mm: f64,
+    /// Where runs meet: the part that it starts from.
+    pub starts_on: Option<String>,
+    /// Where runs meet: the part that it ends at; one of the runs that do has it as its last piece.
+    pub ends_on: Option<String>,
 }
 
 impl PlannedRun {
@@ -100,6 +104,23 @@ impl PlannedRun {
         self.pieces
             .last()
             .map_or(self.start, |piece| piece.frame_out)
+    }
+
+    /// Whether the part that it ends at is its last piece.
+    #[must_use]
+    pub fn brings_its_end(&self) -> bool {
+        let last = self.pieces.last().map(|piece| &piece.kind);
+        match (last, &self.ends_on) {
+            (Some(PlannedKind::Crossover { name, .. }), Some(part)) => name == part,
+            _ => false,
+        }
+    }
+
+    /// The part that it is tacked to at its end and that another run brings.
+    #[must_use]
+    pub fn ends_at_part(&self) -> Option<&str> {
+        let part = self.ends_on.as_deref()?;
+        (!self.brings_its_end()).then_some(part)
     }
 
     /// Distance in mm between where the pieces end and where they should.

@@ -2,16 +2,16 @@
 
 use std::collections::BTreeMap;
 use tubewright_build::model::{
-    self, Build, CarrierRef, Component, ComponentKind, Flows, ItemKind, Model, Run, RunEnd, Section,
+    self, Build, CarrierRef, Component, ComponentKind, Flows, ItemKind, Model, Run, RunEnd,
 };
 use tubewright_build::resolved::{ResolvedGaps, ResolvedPractice};
-use tubewright_geometry::{Bounds, Point, UnitVector, Vector};
 use tubewright_route::problem::{
-    Bar, Body, BodyKind, Component as RouteComponent, Crossover, Passage, Placement, Ports, Region,
-    RouteProblem, Rules, Run as RouteRun, Section as RouteSection, Side, StartRoom,
+    Body, BodyKind, Component as RouteComponent, Passage, Placement, RouteProblem, Rules,
+    Run as RouteRun, Section as RouteSection, Side, StartRoom,
 };
 
 use super::ends::{NoTip, no_tip_columns, room_of, saw_room};
+use super::meeting::MetPort;
 use super::never::closed_sides;
 use super::planned::{can_balls, half_section};
 use super::stub::{STUB_MM, own_bodies};
@@ -30,11 +30,6 @@ pub enum RunError {
         "the end “{0}” is not found; take rim readings to at least three of its clock marks from three marks each, or give it a point and a direction"
     )]
     EndNotFound(String),
-    /// A run that begins or ends inside a component.
-    #[error(
-        "it begins or ends at a port of “{0}”; runs that meet in a component are not routed yet"
-    )]
-    EndsInComponent(String),
     /// A component is not in the build, or its item not in the stock file.
     #[error("its component “{0}” has no item in stock.toml to take sizes from")]
     NoItem(String),
@@ -82,6 +77,10 @@ pub struct PosedRun {
     pub components: Vec<String>,
     /// Allowance for the ± of its own place that was added to every gap, mm.
     pub allowance_mm: f64,
+    /// The port that it starts from, of a part that another run leads to; its `start` is then a guess.
+    pub starts_at: Option<MetPort>,
+    /// The port that it ends at, of a part where it meets others; its `end` is then a guess.
+    pub ends_at: Option<MetPort>,
 }
 
 /// The problem and what it was made of.
@@ -102,14 +101,14 @@ pub struct PosedProblem {
 /// Most bends of a run that says nothing.
 const USUAL_MOST_BENDS: u32 = 12;
 
-struct Poser<'a> {
-    model: &'a Model,
-    places: &'a Places,
+pub(super) struct Poser<'a> {
+    pub(super) model: &'a Model,
+    pub(super) places: &'a Places,
     /// Where no tip may lie.
     no_tip: Vec<NoTip>,
-    problem: RouteProblem,
+    pub(super) problem: RouteProblem,
     component_names: Vec<String>,
-    crossover_names: Vec<String>,
+    pub(super) crossover_names: Vec<String>,
     tube_numbers: BTreeMap<String, usize>,
 }
 
@@ -264,9 +263,10 @@ fn run_sigma_bound(run: &PosedRun, joint_sigma_mm: f64) -> f64 {
 
 impl Poser<'_> {
     fn pose_run(&mut self, run: &Run) -> Result<PosedRun, RunError> {
-        let start = self.end_of(&run.from)?;
-        let end = self.end_of(&run.to)?;
+        let (start, starts_at) = self.end_of(&run.from, Flows::Out)?;
+        let (end, ends_at) = self.end_of(&run.to, Flows::In)?;
         let tube = self.tube_number(run)?;
+        let od_mm = self.problem.tubes.get(tube).map_or(0.0, |tube| tube.od_mm);
         let mut numbers = Vec::new();
         let mut names = Vec::new();
         let mut passage = None;
@@ -289,18 +289,18 @@ impl Poser<'_> {
                     Some("R") => Side::Right,
                     _ => return Err(RunError::NoSide(name.to_owned())),
                 };
-                let crossover = self.crossover_number(component)?;
+                let crossover = self.part_number(component)?;
                 passage = Some(Passage { crossover, side });
                 before_passage = Some(numbers.len());
                 continue;
             }
-            if order == 0 && item.kind == ComponentKind::Flex {
+            if order == 0 && item.kind == ComponentKind::Flex && starts_at.is_none() {
                 // It is bolted straight to the outlet, so that its place is not a choice: the search
                 // starts behind it.
                 first_flex = Some((name.to_owned(), item.length.mm()));
                 continue;
             }
-            numbers.push(self.component_number(component)?);
+            numbers.push(self.component_number(component, od_mm)?);
             names.push(name.to_owned());
         }
         let room = room_of(&self.model.build, self.places, &run.to, &end, &self.no_tip)?;
@@ -319,6 +319,8 @@ impl Poser<'_> {
             components: numbers,
             passage,
             components_before_passage: before_passage,
+            starts_at: starts_at.as_ref().map(|met| met.passage),
+            ends_at: ends_at.as_ref().map(|met| met.passage),
             own_bodies: Vec::new(),
             end_room,
             // As the flange is; sawn off is a problem of its own.
@@ -334,19 +336,9 @@ impl Poser<'_> {
             saw_room,
             components: names,
             allowance_mm: 0.0,
+            starts_at,
+            ends_at,
         })
-    }
-
-    fn end_of(&self, end: &RunEnd) -> Result<PlacedEnd, RunError> {
-        match end {
-            RunEnd::End(name) => self
-                .places
-                .ends
-                .get(name.as_str())
-                .copied()
-                .ok_or_else(|| RunError::EndNotFound(name.to_string())),
-            RunEnd::Port { component, .. } => Err(RunError::EndsInComponent(component.to_string())),
-        }
     }
 
     fn tube_number(&mut self, run: &Run) -> Result<usize, RunError> {
@@ -366,7 +358,7 @@ impl Poser<'_> {
         Ok(number)
     }
 
-    fn item_of(&self, component: &Component) -> Result<&model::ComponentItem, RunError> {
+    pub(super) fn item_of(&self, component: &Component) -> Result<&model::ComponentItem, RunError> {
         match self
             .model
             .stock
@@ -378,54 +370,21 @@ impl Poser<'_> {
         }
     }
 
-    fn zone_of(&self, component: &Component) -> Option<Region> {
-        let [a, b] = component.zone.as_ref()?;
-        let a = self.places.place(&a.at)?.point_in_car;
-        let b = self.places.place(&b.at)?.point_in_car;
-        Some(region_between(a, b))
-    }
-
-    /// Where a crossover without a zone may lie: between the starts and the ends of all runs, round
-    /// the middle between them.
-    fn room_between_all_ends(&self) -> Region {
-        let runs = &self.model.build.runs;
-        let origin = |end: &RunEnd| self.end_of(end).ok().map(|end| end.frame_in_car.origin);
-        let starts: Vec<Point> = runs.iter().filter_map(|run| origin(&run.from)).collect();
-        let ends: Vec<Point> = runs.iter().filter_map(|run| origin(&run.to)).collect();
-        let bounds = Bounds::of_points(starts.iter().chain(&ends).copied());
-        let behind = starts.iter().map(|p| p.x).fold(bounds.min.x, f64::max) + CROSSOVER_LEAD_MM;
-        let ahead = ends.iter().map(|p| p.x).fold(bounds.max.x, f64::min) - CROSSOVER_LEAD_MM;
-        let middle = 0.5 * (bounds.min.y + bounds.max.y);
-        let (front, rear) = if behind < ahead {
-            (behind, ahead)
-        } else {
-            (bounds.min.x, bounds.max.x)
-        };
-        Region {
-            min: Point::new(
-                front,
-                middle - CROSSOVER_ROOM_MM,
-                bounds.min.z - CROSSOVER_ROOM_MM,
-            ),
-            max: Point::new(
-                rear,
-                middle + CROSSOVER_ROOM_MM,
-                bounds.max.z + CROSSOVER_ROOM_MM,
-            ),
-        }
-    }
-
-    fn component_number(&mut self, component: &Component) -> Result<usize, RunError> {
+    fn component_number(&mut self, component: &Component, od_mm: f64) -> Result<usize, RunError> {
         let item = self.item_of(component)?;
-        if item.body.is_none() {
+        // The balls that hold the can, grown by what of its corners they do not hold.
+        let (radius_mm, half_spread_mm) = half_section(item.body.as_ref(), od_mm);
+        // A slip joint or a clamp is no thicker than its tube; of a can that is not known.
+        if item.body.is_none() && item.kind != ComponentKind::Joint {
             return Err(RunError::UnsoundItem(
                 component.name.to_string(),
                 "a body (round, oval or box)",
             ));
         }
-        // The balls that hold the can, grown by what of its corners they do not hold.
-        let (radius_mm, half_spread_mm) = half_section(item.body.as_ref(), 0.0);
-        let balls = can_balls(radius_mm, item.necks[0].mm().min(item.necks[1].mm()));
+        let balls = match item.body {
+            Some(_) => can_balls(radius_mm, item.necks[0].mm().min(item.necks[1].mm())),
+            None => can_balls(radius_mm, radius_mm),
+        };
         let height_mm = 2.0 * (balls.radius_mm + balls.uncovered_mm);
         let section = if half_spread_mm > 0.0 {
             RouteSection::Oval {
@@ -448,120 +407,6 @@ impl Poser<'_> {
         });
         self.component_names.push(component.name.to_string());
         Ok(self.problem.components.len() - 1)
-    }
-
-    fn crossover_number(&mut self, component: &Component) -> Result<usize, RunError> {
-        if let Some(number) = self
-            .crossover_names
-            .iter()
-            .position(|name| component.name == **name)
-        {
-            return Ok(number);
-        }
-        let item = self.item_of(component)?;
-        let unsound = |what| RunError::UnsoundItem(component.name.to_string(), what);
-        let ports = |side: &str| -> Result<Ports, RunError> {
-            let inlet = item
-                .inlet(Some(side))
-                .ok_or_else(|| unsound("an inlet at L and at R"))?;
-            let outlet = item
-                .outlet(Some(side))
-                .ok_or_else(|| unsound("an outlet at L and at R"))?;
-            debug_assert!(inlet.flows == Flows::In && outlet.flows == Flows::Out);
-            Ok(Ports {
-                inlet: in_car(inlet.at.to_vector()),
-                inlet_direction: UnitVector::from_unit(in_car(inlet.travel.vector())),
-                outlet: in_car(outlet.at.to_vector()),
-                outlet_direction: UnitVector::from_unit(in_car(outlet.travel.vector())),
-            })
-        };
-        let (left, right) = (ports("L")?, ports("R")?);
-        let radius_mm = match &item.body {
-            Some(Section::Round { diameter }) => 0.5 * diameter.mm(),
-            Some(_) => return Err(unsound("a round body, or none: its legs are tube")),
-            // The legs of a crossover are tube of its own size.
-            None => {
-                0.5 * left_tube_od(self.model, item)
-                    .ok_or_else(|| unsound("a tube size for its ports"))?
-            }
-        };
-        let body = vec![
-            Bar {
-                a: left.inlet,
-                b: right.outlet,
-                radius_mm,
-            },
-            Bar {
-                a: right.inlet,
-                b: left.outlet,
-                radius_mm,
-            },
-        ];
-        let room = self
-            .zone_of(component)
-            .unwrap_or_else(|| self.room_between_all_ends());
-        let local = [left.inlet, left.outlet, right.inlet, right.outlet];
-        let poses = poses_within(room, &local);
-        self.problem.crossovers.push(Crossover {
-            id: component.name.to_string(),
-            poses,
-            body,
-            left,
-            right,
-        });
-        self.crossover_names.push(component.name.to_string());
-        Ok(self.problem.crossovers.len() - 1)
-    }
-}
-
-/// From an item's own axes (along the flow, up, to the left: three o'clock looking downstream) to the
-/// car's, for an item that lies along the car and is never turned.
-fn in_car(local: Vector) -> Vector {
-    Vector::new(local.x, -local.z, local.y)
-}
-
-/// How far below and above all ends, and to either side of the middle between them, a crossover
-/// without a zone may lie, mm (common practice, no source).
-const CROSSOVER_ROOM_MM: f64 = 250.0;
-
-/// How far a crossover without a zone keeps from the ends along the car, mm: a flex section, a sensor
-/// and a catalyst come first (common practice, no source).
-const CROSSOVER_LEAD_MM: f64 = 400.0;
-
-fn left_tube_od(model: &Model, item: &model::ComponentItem) -> Option<f64> {
-    let port = item.inlet(Some("L"))?;
-    Some(model.stock.tube(&port.tube)?.od.mm())
-}
-
-fn region_between(a: Point, b: Point) -> Region {
-    Region {
-        min: Point::new(a.x.min(b.x), a.y.min(b.y), a.z.min(b.z)),
-        max: Point::new(a.x.max(b.x), a.y.max(b.y), a.z.max(b.z)),
-    }
-}
-
-/// Where the origin of a thing may lie so that all its local places stay in the room; the middle of
-/// the room where it does not fit in a coordinate.
-fn poses_within(room: Region, local: &[Vector]) -> Region {
-    let mut min = room.min.to_array();
-    let mut max = room.max.to_array();
-    for axis in 0..3 {
-        let coordinates = || local.iter().map(|v| v.to_array()[axis]);
-        let (low, high) = (
-            coordinates().fold(f64::INFINITY, f64::min),
-            coordinates().fold(f64::NEG_INFINITY, f64::max),
-        );
-        min[axis] -= low;
-        max[axis] -= high;
-        if min[axis] > max[axis] {
-            let middle = 0.5 * (min[axis] + max[axis]);
-            min[axis] = middle;
-            max[axis] = middle;
-        }
-    }
-    Region {
-        min: Point::from_array(min),
-        max: Point::from_array(max),
     }
 }
 

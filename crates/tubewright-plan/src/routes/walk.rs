@@ -1,7 +1,7 @@
 //! From the solver's pieces to planned pieces with frames, marks and the room they take.
 
 use tubewright_build::model::{
-    CarrierKind, CarrierRef, ComponentItem, ComponentKind, ItemKind, Model, Run,
+    Build, CarrierKind, CarrierRef, ComponentItem, ComponentKind, ItemKind, Model, Run, RunEnd,
 };
 use tubewright_geometry::motion::{Freedom, Motion};
 use tubewright_geometry::{CentreLine, Frame, TubeElement};
@@ -11,6 +11,7 @@ use tubewright_route::route::Route;
 use super::ends::sawn_for;
 use super::laid::{LaidRun, RunMarks, laid_runs};
 use super::marks::MarkGiver;
+use super::meeting::{met_components, share_joints};
 use super::planned::{
     CanBalls, PlannedKind, PlannedPiece, PlannedRun, can_balls, component_elements, half_section,
 };
@@ -48,14 +49,16 @@ pub fn planned_runs(
     route: &Route,
     marks: &mut MarkGiver,
 ) -> Vec<PlannedRun> {
-    laid_runs(posed, route)
+    let mut runs: Vec<PlannedRun> = laid_runs(posed, route)
         .iter()
         .filter_map(|run| {
             let marks = RunMarks::new_for(run, marks);
             // Everything that a solved route is made of is in the problem.
             walk_laid(model, posed, run, &marks).ok()
         })
-        .collect()
+        .collect();
+    share_joints(&mut runs);
+    runs
 }
 
 /// Walks a row of pieces: frames, swept tubes, and where it should arrive.
@@ -89,8 +92,10 @@ pub fn walk_laid(
         pieces.push(walked.planned(mark.clone(), joint.clone()));
     }
     let posed_run = posed.runs.iter().find(|run| run.name == laid.name);
-    let (end_point, end_direction) = posed
-        .end_for(&laid.name, &frame)
+    let (end_point, end_direction) = laid
+        .port_end
+        .map(|port| (port.origin, port.travel()))
+        .or_else(|| posed.end_for(&laid.name, &frame))
         .unwrap_or((frame.origin, frame.travel()));
     let of_bends = laid.pieces.iter().find_map(|piece| match piece {
         PlannedKind::Bend { clr_mm, .. } => Some(*clr_mm),
@@ -115,6 +120,12 @@ pub fn walk_laid(
         clr_mm: of_bends.or_else(of_tube).unwrap_or(0.0),
         self_gap_mm: posed.problem.rules.self_gap_mm,
         run_gap_mm: posed.problem.rules.run_gap_mm,
+        starts_on: posed_run
+            .and_then(|run| run.starts_at.as_ref())
+            .map(|met| met.component.clone()),
+        ends_on: posed_run
+            .and_then(|run| run.ends_at.as_ref())
+            .map(|met| met.component.clone()),
     })
 }
 
@@ -247,7 +258,8 @@ impl Walker<'_> {
 }
 
 /// What each piece of a run rides on: up to and with the flex section on the carrier of the run's
-/// start, behind it on the chassis, swaying when one of its components is hung.
+/// start, behind it on the chassis, swaying when one of the components that hang together with it is hung.
+/// A run that starts from a part rides on what the run that leads to the part rides on there.
 ///
 /// # Errors
 /// [`MotionError`] when the start's carrier cannot be placed.
@@ -257,18 +269,11 @@ pub fn riding_motions(
     run: &Run,
     planned: &PlannedRun,
 ) -> Result<Vec<Motion>, MotionError> {
-    let start = super::start_carrier(&model.build, run).unwrap_or(&CarrierRef::Chassis);
-    let on_start = motion_of(&model.build, start, places)?.0;
-    let flex = planned.pieces.iter().position(|piece| match &piece.kind {
-        PlannedKind::Component { name, .. } => {
-            component_kind(model, name) == Some(ComponentKind::Flex)
-        }
-        _ => false,
-    });
-    let sway = run
-        .through
+    let together = joined_runs(&model.build, run);
+    let sway = together
         .iter()
-        .filter_map(|through| model.build.component(&through.component))
+        .flat_map(|run| components_of(run))
+        .filter_map(|name| model.build.component(name))
         .filter_map(|component| match &component.carrier {
             Some(CarrierRef::Carrier(name)) => model.build.carrier(name),
             _ => None,
@@ -285,12 +290,73 @@ pub fn riding_motions(
     } else {
         Motion::FIXED
     };
+    let on_start = match carrier_at_start(model, run, together.len()) {
+        Some(carrier) => motion_of(&model.build, carrier, places)?.0,
+        None => behind.clone(),
+    };
+    let flex = planned.pieces.iter().position(|piece| match &piece.kind {
+        PlannedKind::Component { name, .. } => {
+            component_kind(model, name) == Some(ComponentKind::Flex)
+        }
+        _ => false,
+    });
     Ok((0..planned.pieces.len())
         .map(|index| match flex {
             Some(flex) if index > flex => behind.clone(),
             _ => on_start.clone(),
         })
         .collect())
+}
+
+/// The components that a run passes, starts from and ends at.
+fn components_of(run: &Run) -> impl Iterator<Item = &str> {
+    let ends = [&run.from, &run.to]
+        .into_iter()
+        .filter_map(|end| match end {
+            RunEnd::Port { component, .. } => Some(component.as_str()),
+            RunEnd::End(_) => None,
+        });
+    let passed = run.through.iter().map(|through| through.component.as_str());
+    passed.chain(ends)
+}
+
+/// A run with those that are joined to it where runs end and start, directly or by way of others.
+fn joined_runs<'a>(build: &'a Build, run: &'a Run) -> Vec<&'a Run> {
+    let mut joined = vec![run];
+    let mut next = 0;
+    while let Some(of) = joined.get(next).copied() {
+        next += 1;
+        for met in met_components(build, &of.name).into_iter().flatten() {
+            for other in &build.runs {
+                let meets = met_components(build, &other.name).contains(&Some(met));
+                if meets && !joined.iter().any(|known| known.name == other.name) {
+                    joined.push(other);
+                }
+            }
+        }
+    }
+    joined
+}
+
+/// What a run rides on where it starts; `None` behind a flex section. `most` keeps runs that lead back to
+/// themselves from being followed for ever.
+fn carrier_at_start<'a>(model: &'a Model, run: &'a Run, most: usize) -> Option<&'a CarrierRef> {
+    let RunEnd::Port { component, .. } = &run.from else {
+        let own = super::start_carrier(&model.build, run);
+        return Some(own.unwrap_or(&CarrierRef::Chassis));
+    };
+    let mut runs = model.build.runs.iter();
+    let before = runs.find(
+        |run| matches!(&run.to, RunEnd::Port { component: other, .. } if other == component),
+    )?;
+    let has_flex = before
+        .through
+        .iter()
+        .any(|through| component_kind(model, &through.component) == Some(ComponentKind::Flex));
+    if has_flex || most == 0 {
+        return None;
+    }
+    carrier_at_start(model, before, most - 1)
 }
 
 /// The item of the stock file that a component of the build is.

@@ -192,7 +192,8 @@ fn demands_of(
     let mut demands = vec![RunDemand {
         name: run.name.clone(),
         pieces: Vec::new(),
-        welds_at_ends: 0,
+        // To a part that is asked for by another run.
+        welds_at_ends: u32::from(run.starts_on.is_some()) + u32::from(run.ends_at_part().is_some()),
     }];
     for (piece, pulls) in run.pieces.iter().zip(weld_pulls(practice, run)) {
         let shape = match &piece.kind {

@@ -1,6 +1,6 @@
 //! Stated gaps against those found by sampling every position of everything that moves.
 
-use tubewright_build::model::{CarrierRef, ComponentKind};
+use tubewright_build::model::{CarrierRef, ComponentKind, Flows};
 use tubewright_check::{Board, Finding, Limit, State};
 use tubewright_geometry::Vector;
 use tubewright_plan::routes::{PlannedKind, PlannedRun};
@@ -176,11 +176,15 @@ pub(crate) fn sways(rider: &Rider) -> bool {
 /// What of a run keeps a gap from other runs.
 fn free_riders(solved: &Solved, run: &PlannedRun) -> Vec<Rider> {
     let mut riders = riders(solved, run, RUN_SPACING_MM);
-    let crossings: Vec<[f64; 2]> = riders
+    let mut crossings: Vec<[f64; 2]> = riders
         .iter()
         .filter(|rider| rider.is_crossover)
         .map(|rider| rider.along)
         .collect();
+    // A run that meets others at its start or end is near them there.
+    crossings.extend(run.starts_on.as_ref().map(|_| [0.0; 2]));
+    let length = riders.last().map_or(0.0, |rider| rider.along[1]);
+    crossings.extend(run.ends_on.as_ref().map(|_| [length; 2]));
     let half_turn = core::f64::consts::PI * run.clr_mm + 1.0;
     // A stretch of 60 mm, or a whole component, counts as one.
     let stretch = 60.0;
@@ -290,10 +294,9 @@ pub(crate) fn riders(solved: &Solved, run: &PlannedRun, spacing: f64) -> Vec<Rid
         matches!(&piece.kind, PlannedKind::Component { name, .. }
             if kind_of(name) == Some(ComponentKind::Flex))
     });
-    let sway: f64 = written
-        .through
+    let sway: f64 = convert::hanging_together(&model.build, &run.name)
         .iter()
-        .filter_map(|through| model.build.component(&through.component)?.carrier.as_ref())
+        .filter_map(|component| model.build.component(component)?.carrier.as_ref())
         .flat_map(|carrier| convert::freedoms(&model.build, carrier, places))
         .map(|freedom| match freedom {
             Freedom::Sway { radius } => radius,
@@ -309,8 +312,13 @@ pub(crate) fn riders(solved: &Solved, run: &PlannedRun, spacing: f64) -> Vec<Rid
         let walked = piece_balls(solved, run, index, &mut frame, spacing);
         let along = [begins, begins + piece.centre_line_mm()];
         begins = along[1];
-        let (carrier, freedoms) = match flex {
-            Some(flex) if index > flex => {
+        let is_behind = match flex {
+            Some(flex) => index > flex,
+            // What starts from a part hangs as that does.
+            None => run.starts_on.is_some(),
+        };
+        let (carrier, freedoms) = match is_behind {
+            true => {
                 let freedoms = if sway > 0.0 {
                     vec![Freedom::Sway { radius: sway }]
                 } else {
@@ -318,7 +326,7 @@ pub(crate) fn riders(solved: &Solved, run: &PlannedRun, spacing: f64) -> Vec<Rid
                 };
                 (CarrierRef::Chassis, freedoms)
             }
-            _ => (start.clone(), on_start.clone()),
+            false => (start.clone(), on_start.clone()),
         };
         riders.push(Rider {
             mark: piece.mark.clone(),
@@ -402,12 +410,13 @@ fn crossover_balls(
     let item = convert::component_item(&solved.model, name).expect("is there");
     let in_car = |v: Vector| Vector::new(v.x, -v.z, v.y);
     let at = |inlet: bool, side: &str| {
-        let port = if inlet {
-            item.inlet(Some(side))
-        } else {
-            item.outlet(Some(side))
-        };
-        in_car(port.expect("has it").at.to_vector())
+        let flows = if inlet { Flows::In } else { Flows::Out };
+        in_car(
+            convert::port(item, flows, side)
+                .expect("has it")
+                .at
+                .to_vector(),
+        )
     };
     let origin = piece.frame_out.origin.to_vector() - at(false, side.letter());
     let radius = match &item.body {

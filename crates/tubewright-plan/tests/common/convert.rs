@@ -1,7 +1,7 @@
 //! From the program's types to the walker's: numbers only, no computation that could hide an error.
 
-use tubewright_build::model::{Build, CarrierKind, CarrierRef, ItemKind, Model};
-use tubewright_build::model::{ComponentItem, Section as WrittenSection};
+use tubewright_build::model::{Build, CarrierKind, CarrierRef, Flows, ItemKind, Model, RunEnd};
+use tubewright_build::model::{ComponentItem, Port, Section as WrittenSection};
 use tubewright_geometry::{Frame as PlanFrame, Point, Solid as PlanSolid, UnitVector};
 use tubewright_plan::places::Places;
 use tubewright_plan::routes::RollMark;
@@ -9,6 +9,50 @@ use tubewright_stock::{CutCard, FaceBy, FitMark, KerfSide, Source, StockEnd, Sto
 use tubewright_walker::{
     Card, End, Fit, Frame, Freedom, Roll, SawCut, Section, Solid, StockItem, Surface,
 };
+
+/// The port of a side: the only one of its kind, the one of that name, or by the order in which they are
+/// written.
+pub(crate) fn port<'a>(item: &'a ComponentItem, flows: Flows, side: &str) -> Option<&'a Port> {
+    let ports: Vec<&Port> = item
+        .ports
+        .iter()
+        .filter(|port| port.flows == flows)
+        .collect();
+    let named = ports.iter().find(|port| port.name == side);
+    let number = usize::from(side == "R" && ports.len() > 1);
+    named.or_else(|| ports.get(number)).copied()
+}
+
+/// Names of all components that hang together with a run's own where runs end in one and start from it.
+pub(crate) fn hanging_together(build: &Build, run: &str) -> Vec<String> {
+    let of = |name: &str| -> (Vec<String>, Vec<String>) {
+        let run = build.run(name).expect("of the build");
+        let met: Vec<String> = [&run.from, &run.to]
+            .into_iter()
+            .filter_map(|end| match end {
+                RunEnd::Port { component, .. } => Some(component.to_string()),
+                RunEnd::End(_) => None,
+            })
+            .collect();
+        let through = run.through.iter().map(|t| t.component.to_string());
+        (through.chain(met.clone()).collect(), met)
+    };
+    let (mut components, mut met) = of(run);
+    for _ in 0..build.runs.len() {
+        for other in &build.runs {
+            let (own, its) = of(other.name.as_str());
+            if its.iter().any(|part| met.contains(part)) {
+                components.extend(own);
+                met.extend(its);
+            }
+        }
+        components.sort();
+        components.dedup();
+        met.sort();
+        met.dedup();
+    }
+    components
+}
 
 pub(crate) fn p(point: Point) -> [f64; 3] {
     point.to_array()

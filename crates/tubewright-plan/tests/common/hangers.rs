@@ -68,11 +68,13 @@ fn masses(solved: &Solved, runs: &[PlannedRun], group: &HungRuns) -> Vec<(f64, V
             matches!(&piece.kind, PlannedKind::Component { name, .. }
                 if component_kind(&solved.model, name) == Some(tubewright_build::model::ComponentKind::Flex))
         });
-        for piece in run
-            .pieces
-            .iter()
-            .skip(flex.expect("hung behind its flex") + 1)
-        {
+        for piece in run.pieces.iter().skip(match flex {
+            Some(flex) => flex + 1,
+            None => {
+                assert!(run.starts_on.is_some(), "{} hangs behind no flex", run.name);
+                0
+            }
+        }) {
             let (from, to) = (
                 piece.frame_in.origin.to_vector(),
                 piece.frame_out.origin.to_vector(),
@@ -131,7 +133,9 @@ fn balance(
     let sum: f64 = hung.hangers.iter().map(|hanger| hanger.load_n).sum();
     let weight = kg * FREE_FALL;
     // A flex holds half a newton for each mm that its end sinks, up to 2.5 m from the middle.
-    let flexes = f64::from(u32::try_from(group.runs.len()).expect("few"));
+    let in_group = runs.iter().filter(|run| group.runs.contains(&run.name));
+    let behind_flex = in_group.filter(|run| run.starts_on.is_none()).count();
+    let flexes = f64::from(u32::try_from(behind_flex).expect("few"));
     let by_flex = 0.5 * hung.sag_mm * flexes;
     if sum > weight * 1.01 || sum < 0.99 * weight - by_flex {
         verdict.fault(format!("{:?}: {sum:.1} N carry {weight:.1} N", group.runs));

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use tubewright_build::model::Flows;
 use tubewright_check::Board;
 use tubewright_geometry::{Vector, math};
 use tubewright_plan::routes::{PlannedKind, PlannedRun, roll_marks};
@@ -285,7 +286,8 @@ fn crossover(solved: &Solved, name: &str, side: &str, outlet: Vector) -> Option<
     let item = convert::component_item(&solved.model, name)?;
     // Along the flow, up, to the left of a car seen from behind: rearwards, up, and minus right.
     let in_car = |v: Vector| Vector::new(v.x, -v.z, v.y);
-    let (inlet_port, outlet_port) = (item.inlet(Some(side))?, item.outlet(Some(side))?);
+    let inlet_port = convert::port(item, Flows::In, side)?;
+    let outlet_port = convert::port(item, Flows::Out, side)?;
     let origin = outlet - in_car(outlet_port.at.to_vector());
     let upright =
         |at: Vector, travel: Vector| Frame::upright(at.to_array(), in_car(travel).to_array());
@@ -464,6 +466,10 @@ fn cross(a: [f64; 3], b: [f64; 3]) -> [f64; 3] {
 /// radius, as printed where the card says that it ends.
 fn ends(supply: &Supply, walked: &Walked<'_>, paper: &Paper, verdict: &mut Verdict) {
     let (run, assembled) = (walked.run, &walked.assembled);
+    if run.brings_its_end() {
+        // It ends where its last part does; how it meets that part is judged with the crossings.
+        return;
+    }
     let (place, aim) = apart(&assembled.end(), &convert::frame(&run.arrival()));
     let (mm, deg) = match paper.print {
         Print::Computed => as_computed(supply, walked),

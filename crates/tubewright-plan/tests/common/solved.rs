@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 use std::fs;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::sync::atomic::AtomicBool;
 
 use tubewright_build::model::{BodyKind, Model};
@@ -116,14 +116,19 @@ pub(crate) fn solve(
     }
 }
 
+/// Where a build folder of the project is.
+pub(crate) fn folder(name: &str) -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR"))
+        .join("../../builds")
+        .join(name)
+}
+
 /// Solves a build folder of the project.
 ///
 /// # Panics
 /// When it cannot be read.
 pub(crate) fn solve_folder(name: &str, work_units: u64) -> Solved {
-    let folder = Path::new(env!("CARGO_MANIFEST_DIR"))
-        .join("../../builds")
-        .join(name);
+    let folder = folder(name);
     let text = |file: &str| fs::read_to_string(folder.join(file)).expect(file);
     let (build, stock, shop) = (text("build.toml"), text("stock.toml"), text("shop.toml"));
     let mut scans = BTreeMap::new();

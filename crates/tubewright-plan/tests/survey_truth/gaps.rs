@@ -154,8 +154,7 @@ fn the_plus_minus_of_a_gap_is_its_spread() {
         let places = &measured.places;
         let joint = &places.joint;
         let hold = RunHold::between(
-            &start,
-            &end,
+            [Some(&start), Some(&end)],
             &build,
             places,
             &measured.accuracy,

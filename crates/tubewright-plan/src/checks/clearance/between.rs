@@ -160,7 +160,7 @@ pub(super) fn two_runs(first: &MovingRun<'_>, second: &MovingRun<'_>, joint: &Jo
             Rule::ClearanceToRun,
             State::NotChecked,
             subject,
-            "a run has no pieces",
+            "one of them has no piece that is further than half a turn from where they meet: look there while tacking",
         );
     };
     let finding = Finding::measured_at_least(

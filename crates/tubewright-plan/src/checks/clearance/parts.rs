@@ -38,6 +38,12 @@ pub(super) fn parts_of<'a>(moving: &'a MovingRun<'_>) -> Vec<Part<'a>> {
         }
         along = next;
     }
+    if run.starts_on.is_some() {
+        crossovers.push((0.0, 0.0));
+    }
+    if run.ends_at_part().is_some() {
+        crossovers.push((along, along));
+    }
     let mut parts = Vec::new();
     let mut along = 0.0;
     let pieces = run.pieces.iter().zip(&moving.piece_motions);

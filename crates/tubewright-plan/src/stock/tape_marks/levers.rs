@@ -86,7 +86,9 @@ impl Levers {
                     begins = index + 1;
                 }
             }
-            levers.stretch(run, begins, run.pieces.len(), &run.arrival(), None);
+            if !run.brings_its_end() {
+                levers.stretch(run, begins, run.pieces.len(), &run.arrival(), None);
+            }
         }
         levers
     }

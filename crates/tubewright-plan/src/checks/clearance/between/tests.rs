@@ -35,6 +35,8 @@ fn straight(at: Point, travel: UnitVector, length_mm: f64, od_mm: f64) -> Planne
         clr_mm: 85.5,
         self_gap_mm: 10.0,
         run_gap_mm: 15.0,
+        starts_on: None,
+        ends_on: None,
     }
 }
 

@@ -1,0 +1,474 @@
+//! Parts where runs meet: crossovers that two runs pass, and merges, splits, cones and shared silencers
+//! that runs end in and start from.
+
+use tubewright_build::model::{
+    Build, Component, ComponentItem, ComponentKind, Flows, Model, Port, RunEnd, Section,
+};
+use tubewright_geometry::{Bounds, Frame, Point, UnitVector, Vector, math};
+use tubewright_route::problem::{Bar, Crossover, Passage, Ports, Region, Side};
+
+use super::laid::LaidRun;
+use super::planned::{PlannedKind, PlannedRun, can_balls, half_section};
+use super::problem::{PosedProblem, PosedRun, Poser, RunError};
+use crate::places::PlacedEnd;
+
+/// A port that a run starts from or ends at.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct MetPort {
+    /// The component.
+    pub component: String,
+    /// Its number in the problem, and the side of it that the port is on.
+    pub passage: Passage,
+}
+
+/// The components that a run starts from and ends at, where it does.
+#[must_use]
+pub(super) fn met_components<'a>(build: &'a Build, run: &str) -> [Option<&'a str>; 2] {
+    let of = |end: &'a RunEnd| match end {
+        RunEnd::Port { component, .. } => Some(component.as_str()),
+        RunEnd::End(_) => None,
+    };
+    build
+        .run(run)
+        .map_or([None; 2], |run| [of(&run.from), of(&run.to)])
+}
+
+impl PosedProblem {
+    /// The port of the part that a run has as its last piece, where it has one.
+    pub(super) fn carried_by<'a>(&'a self, run: &'a PosedRun) -> Option<&'a MetPort> {
+        let met = run.ends_at.as_ref()?;
+        let mut runs = self.runs.iter();
+        let first = runs.find(|run| {
+            let own = run.ends_at.as_ref();
+            own.is_some_and(|own| own.component == met.component)
+        })?;
+        (first.name == run.name).then_some(met)
+    }
+}
+
+/// The side of a component that a run enters it by, passes it by, or ends at.
+#[must_use]
+pub fn side_met(model: &Model, run: &str, component: &str) -> Side {
+    let Some(written) = model.build.run(run) else {
+        return Side::Left;
+    };
+    let through = written
+        .through
+        .iter()
+        .find(|through| through.component == *component)
+        .and_then(|through| through.side.as_deref());
+    if through == Some("R") {
+        return Side::Right;
+    }
+    match &written.to {
+        RunEnd::Port {
+            component: met,
+            port,
+        } if met == component => super::walk::component_item(model, component)
+            .and_then(|item| side_of_port(item, Flows::In, port.as_deref()))
+            .unwrap_or(Side::Left),
+        _ => Side::Left,
+    }
+}
+
+/// The inlets or the outlets of an item: as they are written, the one on side R behind.
+fn ports_that(item: &ComponentItem, flows: Flows) -> Vec<&Port> {
+    let mut ports: Vec<&Port> = item.ports.iter().filter(|p| p.flows == flows).collect();
+    ports.sort_by_key(|port| port.name == "R");
+    ports
+}
+
+/// The side that a port is on: of two the first is the left one.
+fn side_of_port(item: &ComponentItem, flows: Flows, name: Option<&str>) -> Option<Side> {
+    let ports = ports_that(item, flows);
+    let number = match name {
+        Some(name) => ports.iter().position(|port| port.name == name)?,
+        None => 0,
+    };
+    match number {
+        0 => Some(Side::Left),
+        1 => Some(Side::Right),
+        _ => None,
+    }
+}
+
+/// Puts the ends of runs at the ports of the parts that they end at, where those lie in these rows of
+/// pieces; the run that has the part as its last piece ends at its outlet.
+pub(crate) fn end_at_ports(posed: &PosedProblem, runs: &mut [LaidRun]) {
+    let placed = placed_parts(runs);
+    for run in runs {
+        let mut posed_runs = posed.runs.iter();
+        let met = posed_runs
+            .find(|posed| posed.name == run.name)
+            .and_then(|posed| posed.ends_at.as_ref());
+        let ports = met.and_then(|met| ports_at(posed, &placed, met));
+        let has_it = matches!(run.pieces.last(), Some(PlannedKind::Crossover { .. }));
+        run.port_end = ports.map(|(origin, ports)| match has_it {
+            true => Frame::upright(origin + ports.outlet, ports.outlet_direction),
+            false => Frame::upright(origin + ports.inlet, ports.inlet_direction),
+        });
+    }
+}
+
+/// Puts the starts of runs at the ports of the parts that they start from.
+pub(crate) fn start_at_ports(posed: &PosedProblem, runs: &mut [LaidRun]) {
+    let placed = placed_parts(runs);
+    for run in runs {
+        let mut posed_runs = posed.runs.iter();
+        let met = posed_runs
+            .find(|posed| posed.name == run.name)
+            .and_then(|posed| posed.starts_at.as_ref());
+        if let Some((origin, ports)) = met.and_then(|met| ports_at(posed, &placed, met)) {
+            run.start = Frame::upright(origin + ports.outlet, ports.outlet_direction);
+        }
+    }
+}
+
+/// Origins of the parts that are pieces of these runs.
+fn placed_parts(runs: &[LaidRun]) -> Vec<(String, Point)> {
+    runs.iter()
+        .flat_map(|run| &run.pieces)
+        .filter_map(|piece| match piece {
+            PlannedKind::Crossover { name, origin, .. } => Some((name.clone(), *origin)),
+            _ => None,
+        })
+        .collect()
+}
+
+fn ports_at(
+    posed: &PosedProblem,
+    placed: &[(String, Point)],
+    met: &MetPort,
+) -> Option<(Point, Ports)> {
+    let (_, origin) = placed.iter().find(|(name, _)| *name == met.component)?;
+    let part = posed.problem.crossovers.get(met.passage.crossover)?;
+    Some((*origin, *part.ports(met.passage.side)))
+}
+
+/// Gives the joint between a part and the run that starts at its outlet one mark: that of the run which has
+/// the part as its last piece. Behind a second outlet the joint has a mark of its own.
+pub(crate) fn share_joints(runs: &mut [PlannedRun]) {
+    let last: Vec<(Option<String>, Point, String)> = runs
+        .iter()
+        .filter(|run| run.brings_its_end())
+        .map(|run| {
+            let joint = run.last_joint.clone();
+            (run.ends_on.clone(), run.arrival().origin, joint)
+        })
+        .collect();
+    for run in runs {
+        let shared = last.iter().find(|(part, place, _)| {
+            *part == run.starts_on && place.distance(run.start.origin) < SAME_PLACE_MM
+        });
+        if let (Some((.., joint)), Some(first)) = (shared, run.pieces.first_mut()) {
+            first.joint.clone_from(joint);
+        }
+    }
+}
+
+/// Numbers of the runs, each behind those that bring the parts that it starts from and ends at; runs that
+/// wait for each other go as they are written.
+pub(crate) fn in_turn(runs: &[&PlannedRun]) -> Vec<usize> {
+    let brings = |run: &PlannedRun, part: &str| {
+        let mut pieces = run.pieces.iter();
+        pieces
+            .any(|piece| matches!(&piece.kind, PlannedKind::Crossover { name, .. } if name == part))
+    };
+    let mut waiting: Vec<usize> = (0..runs.len()).collect();
+    let mut out = Vec::with_capacity(runs.len());
+    while !waiting.is_empty() {
+        let is_ready = |number: usize| {
+            let Some(run) = runs.get(number) else {
+                return true;
+            };
+            let mut needed = run
+                .starts_on
+                .as_deref()
+                .into_iter()
+                .chain(run.ends_at_part());
+            needed.all(|part| {
+                let others = waiting.iter().filter(|other| **other != number);
+                let mut others = others.filter_map(|other| runs.get(*other));
+                !others.any(|other| brings(other, part))
+            })
+        };
+        let next = waiting.iter().position(|number| is_ready(*number));
+        out.push(waiting.remove(next.unwrap_or(0)));
+    }
+    out
+}
+
+/// Places nearer than this are one, mm.
+const SAME_PLACE_MM: f64 = 0.01;
+
+/// How far below and above all ends, and to either side of the middle between them, a part without a zone
+/// may lie, mm (common practice, no source).
+const ROOM_MM: f64 = 250.0;
+
+/// How far a part without a zone keeps from the ends along the car, mm: a flex section, a sensor and a
+/// catalyst come first (common practice, no source).
+const LEAD_MM: f64 = 400.0;
+
+impl Poser<'_> {
+    /// Where a run starts or ends, and the port that it has there, if it is one of a part.
+    pub(super) fn end_of(
+        &mut self,
+        end: &RunEnd,
+        leaves: Flows,
+    ) -> Result<(PlacedEnd, Option<MetPort>), RunError> {
+        match end {
+            RunEnd::End(name) => {
+                let found = self.places.ends.get(name.as_str());
+                let found = found.ok_or_else(|| RunError::EndNotFound(name.to_string()))?;
+                Ok((*found, None))
+            }
+            RunEnd::Port { component, port } => {
+                let unsound = |what| RunError::UnsoundItem(component.to_string(), what);
+                let part = self.model.build.component(component);
+                let part = part.ok_or_else(|| RunError::NoItem(component.to_string()))?;
+                let side = side_of_port(self.item_of(part)?, leaves, port.as_deref())
+                    .ok_or_else(|| unsound("one or two inlets and one or two outlets"))?;
+                let crossover = self.part_number(part)?;
+                let passage = Passage { crossover, side };
+                let placed = self.guessed(passage, leaves);
+                let met = MetPort {
+                    component: component.to_string(),
+                    passage,
+                };
+                Ok((placed, Some(met)))
+            }
+        }
+    }
+
+    /// A port with its part in the middle of its room; its ± is what check distances hold a joint to.
+    fn guessed(&self, passage: Passage, leaves: Flows) -> PlacedEnd {
+        let part = self.problem.crossovers.get(passage.crossover);
+        let frame_in_car = part.map_or(Frame::upright(Point::ORIGIN, UnitVector::X), |part| {
+            let ports = part.ports(passage.side);
+            let (place, travel) = match leaves {
+                Flows::Out => (ports.outlet, ports.outlet_direction),
+                Flows::In => (ports.inlet, ports.inlet_direction),
+            };
+            let middle = part.poses.min.lerp(part.poses.max, 0.5);
+            Frame::upright(middle + place, travel)
+        });
+        PlacedEnd::as_built(frame_in_car, &self.model.build.accuracy.resolved())
+    }
+
+    pub(super) fn zone_of(&self, component: &Component) -> Option<Region> {
+        let [a, b] = component.zone.as_ref()?;
+        let a = self.places.place(&a.at)?.point_in_car;
+        let b = self.places.place(&b.at)?.point_in_car;
+        Some(region_between(a, b))
+    }
+
+    /// Where a part without a zone may lie: between the starts and the ends of all runs, round the middle
+    /// between them.
+    fn room_between_all_ends(&self) -> Region {
+        let runs = &self.model.build.runs;
+        let origin = |end: &RunEnd| match end {
+            RunEnd::End(name) => {
+                let found = self.places.ends.get(name.as_str());
+                found.map(|end| end.frame_in_car.origin)
+            }
+            RunEnd::Port { .. } => None,
+        };
+        let starts: Vec<Point> = runs.iter().filter_map(|run| origin(&run.from)).collect();
+        let ends: Vec<Point> = runs.iter().filter_map(|run| origin(&run.to)).collect();
+        let bounds = Bounds::of_points(starts.iter().chain(&ends).copied());
+        let behind = starts.iter().map(|p| p.x).fold(bounds.min.x, f64::max) + LEAD_MM;
+        let ahead = ends.iter().map(|p| p.x).fold(bounds.max.x, f64::min) - LEAD_MM;
+        let middle = 0.5 * (bounds.min.y + bounds.max.y);
+        let (front, rear) = if behind < ahead {
+            (behind, ahead)
+        } else {
+            (bounds.min.x, bounds.max.x)
+        };
+        Region {
+            min: Point::new(front, middle - ROOM_MM, bounds.min.z - ROOM_MM),
+            max: Point::new(rear, middle + ROOM_MM, bounds.max.z + ROOM_MM),
+        }
+    }
+
+    /// The number of a part in the problem, which it is put into when it is asked for first.
+    pub(super) fn part_number(&mut self, component: &Component) -> Result<usize, RunError> {
+        let mut names = self.crossover_names.iter();
+        if let Some(number) = names.position(|name| component.name == **name) {
+            return Ok(number);
+        }
+        let item = self.item_of(component)?;
+        let unsound = |what| RunError::UnsoundItem(component.name.to_string(), what);
+        let roll_rad = component.roll.as_ref().map_or(0.0, |roll| roll.rad());
+        let (left, right) = ports_of(item, roll_rad).map_err(unsound)?;
+        let body = body_of(self.model, item, [&left, &right], roll_rad).map_err(unsound)?;
+        let room = self
+            .zone_of(component)
+            .unwrap_or_else(|| self.room_between_all_ends());
+        let local = [left.inlet, left.outlet, right.inlet, right.outlet];
+        let poses = poses_within(room, &local);
+        self.problem.crossovers.push(Crossover {
+            id: component.name.to_string(),
+            poses,
+            body,
+            left,
+            right,
+        });
+        self.crossover_names.push(component.name.to_string());
+        Ok(self.problem.crossovers.len() - 1)
+    }
+}
+
+/// The ports of both sides, the part lying along the car; what there is one of both sides share.
+fn ports_of(item: &ComponentItem, roll_rad: f64) -> Result<(Ports, Ports), &'static str> {
+    const WANTED: &str = "one or two inlets and one or two outlets";
+    let both = |flows: Flows| -> Result<[&Port; 2], &'static str> {
+        match ports_that(item, flows).as_slice() {
+            [only] => Ok([only, only]),
+            [left, right] => Ok([left, right]),
+            _ => Err(WANTED),
+        }
+    };
+    let (inlets, outlets) = (both(Flows::In)?, both(Flows::Out)?);
+    let [left, right] = [0, 1].map(|side| Ports {
+        inlet: in_car(inlets[side].at.to_vector(), roll_rad),
+        inlet_direction: direction_in_car(inlets[side].travel, roll_rad),
+        outlet: in_car(outlets[side].at.to_vector(), roll_rad),
+        outlet_direction: direction_in_car(outlets[side].travel, roll_rad),
+    });
+    Ok((left, right))
+}
+
+/// The body: a can along the flow, or legs between the ports.
+fn body_of(
+    model: &Model,
+    item: &ComponentItem,
+    [left, right]: [&Ports; 2],
+    roll_rad: f64,
+) -> Result<Vec<Bar>, &'static str> {
+    let is_legs = matches!(
+        item.kind,
+        ComponentKind::Crossover | ComponentKind::Merge | ComponentKind::Cone
+    );
+    if is_legs {
+        let radius_mm = match &item.body {
+            Some(Section::Round { diameter }) => 0.5 * diameter.mm(),
+            Some(_) => return Err("a round body, or none: its legs are tube"),
+            // Its legs are tube of the widest of its own sizes.
+            None => widest_port_mm(model, item).ok_or("a tube size for its ports")? * 0.5,
+        };
+        let mut bars = vec![
+            Bar {
+                a: left.inlet,
+                b: right.outlet,
+                radius_mm,
+            },
+            Bar {
+                a: right.inlet,
+                b: left.outlet,
+                radius_mm,
+            },
+        ];
+        bars.dedup();
+        return Ok(bars);
+    }
+    if item.body.is_none() {
+        return Err("a body (round, oval or box)");
+    }
+    let (radius_mm, spread_mm) = half_section(item.body.as_ref(), 0.0);
+    let balls = can_balls(radius_mm, item.necks[0].mm().min(item.necks[1].mm()));
+    let radius_mm = balls.radius_mm + balls.uncovered_mm;
+    let length_mm = item.length.mm();
+    let (from, to) = if length_mm < 2.0 * radius_mm {
+        (0.5 * length_mm, 0.5 * length_mm)
+    } else {
+        (radius_mm, length_mm - radius_mm)
+    };
+    // Bars side by side over the width of an oval, near enough to leave next to nothing between them.
+    let bars = if spread_mm > 0.0 { OVAL_BARS } else { 1 };
+    let across = (0..bars).map(|k| {
+        let share = f64::from(k) / f64::from(bars.max(2) - 1) * 2.0 - 1.0;
+        if bars == 1 { 0.0 } else { share * spread_mm }
+    });
+    let apart = if bars == 1 {
+        0.0
+    } else {
+        2.0 * spread_mm / f64::from(bars - 1)
+    };
+    let sagitta = radius_mm
+        - (radius_mm * radius_mm - 0.25 * apart * apart)
+            .max(0.0)
+            .sqrt();
+    Ok(across
+        .map(|aside| {
+            let at = |along: f64| in_car(Vector::new(along, 0.0, aside), roll_rad);
+            Bar {
+                a: at(from),
+                b: at(to),
+                radius_mm: radius_mm + sagitta,
+            }
+        })
+        .collect())
+}
+
+/// Bars that an oval can is made of.
+const OVAL_BARS: u32 = 7;
+
+/// From an item's own axes (along the flow, up, to the left: three o'clock looking downstream) to the car's,
+/// for an item that lies along the car, rolled about the flow clockwise looking downstream.
+fn in_car(local: Vector, roll_rad: f64) -> Vector {
+    let flat = Vector::new(local.x, -local.z, local.y);
+    if roll_rad == 0.0 {
+        return flat;
+    }
+    let (sin, cos) = math::sin_cos(roll_rad);
+    // Twelve o'clock goes toward three, which is the car's left.
+    Vector::new(
+        flat.x,
+        flat.y * cos - flat.z * sin,
+        flat.y * sin + flat.z * cos,
+    )
+}
+
+fn direction_in_car(travel: UnitVector, roll_rad: f64) -> UnitVector {
+    UnitVector::from_unit(in_car(travel.vector(), roll_rad))
+}
+
+fn widest_port_mm(model: &Model, item: &ComponentItem) -> Option<f64> {
+    item.ports
+        .iter()
+        .map(|port| Some(model.stock.tube(&port.tube)?.od.mm()))
+        .try_fold(0.0, |widest: f64, od| Some(widest.max(od?)))
+        .filter(|widest| *widest > 0.0)
+}
+
+fn region_between(a: Point, b: Point) -> Region {
+    Region {
+        min: Point::new(a.x.min(b.x), a.y.min(b.y), a.z.min(b.z)),
+        max: Point::new(a.x.max(b.x), a.y.max(b.y), a.z.max(b.z)),
+    }
+}
+
+/// Where the origin of a thing may lie so that all its local places stay in the room; the middle of
+/// the room where it does not fit in a coordinate.
+fn poses_within(room: Region, local: &[Vector]) -> Region {
+    let mut min = room.min.to_array();
+    let mut max = room.max.to_array();
+    for axis in 0..3 {
+        let coordinates = || local.iter().map(|v| v.to_array()[axis]);
+        let (low, high) = (
+            coordinates().fold(f64::INFINITY, f64::min),
+            coordinates().fold(f64::NEG_INFINITY, f64::max),
+        );
+        min[axis] -= low;
+        max[axis] -= high;
+        if min[axis] > max[axis] {
+            let middle = 0.5 * (min[axis] + max[axis]);
+            min[axis] = middle;
+            max[axis] = middle;
+        }
+    }
+    Region {
+        min: Point::from_array(min),
+        max: Point::from_array(max),
+    }
+}
