@@ -168,3 +168,200 @@ fn goes_together(solved: &Solved) {
     assert!(closes("right bank"));
     assert!(!closes("left bank"));
 }
+
+/// A cone between the merge, of the banks' own size, and the tail.
+const CONED: &str = r#"
+[[component]]
+name = "Y"
+item = "merge 57"
+zone = ["X room low front left", "X room high rear right"]
+
+[[component]]
+name = "cone"
+item = "cone 57 to 63"
+
+[[component]]
+name = "silencer"
+item = "silencer 63"
+carrier = "hung"
+
+[[run]]
+name = "tail"
+from = "cone.out"
+to = "right tip"
+tube = "63.5x1.5 304"
+through = ["silencer"]
+
+[[run]]
+name = "left bank"
+from = "left port"
+to = "Y.L"
+tube = "57x1.5 304"
+through = ["flex L", "cat L"]
+
+[[run]]
+name = "right bank"
+from = "right port"
+to = "Y.R"
+tube = "57x1.5 304"
+through = ["flex R", "cat R"]
+
+[[run]]
+name = "middle"
+from = "Y.out"
+to = "cone.in"
+tube = "57x1.5 304"
+through = []
+"#;
+
+const CONED_STOCK: &str = r#"
+[[item]]
+name = "merge 57"
+kind = "merge"
+tube = "57x1.5 304"
+length = "180 mm"
+ports = [
+  { name = "L", at = ["0 mm", "-38 mm", "0 mm"], flows = "in", turn = { up = "0 deg", right = "12 deg" } },
+  { name = "R", at = ["0 mm", "38 mm", "0 mm"], flows = "in", turn = { up = "0 deg", right = "-12 deg" } },
+  { name = "out", at = ["180 mm", "0 mm", "0 mm"], flows = "out" },
+]
+mass = "0.8 kg"
+
+[[item]]
+name = "cone 57 to 63"
+kind = "cone"
+tube = "57x1.5 304"
+length = "60 mm"
+ports = [
+  { name = "in", at = ["0 mm", "0 mm", "0 mm"], flows = "in" },
+  { name = "out", at = ["60 mm", "0 mm", "0 mm"], flows = "out", tube = "63.5x1.5 304" },
+]
+mass = "0.1 kg"
+
+[[item]]
+name = "splitter 57"
+kind = "merge"
+tube = "57x1.5 304"
+length = "180 mm"
+ports = [
+  { name = "in", at = ["0 mm", "0 mm", "0 mm"], flows = "in" },
+  { name = "L", at = ["180 mm", "-40 mm", "0 mm"], flows = "out", turn = { up = "0 deg", right = "-12 deg" } },
+  { name = "R", at = ["180 mm", "40 mm", "0 mm"], flows = "out", turn = { up = "0 deg", right = "12 deg" } },
+]
+mass = "0.8 kg"
+
+[[offer]]
+item = "merge 57"
+supplier = "North Road Tube"
+price = "58.00 EUR"
+
+[[offer]]
+item = "cone 57 to 63"
+supplier = "North Road Tube"
+price = "14.00 EUR"
+
+[[offer]]
+item = "splitter 57"
+supplier = "North Road Tube"
+price = "58.00 EUR"
+"#;
+
+#[test]
+fn a_cone_takes_the_tail_to_another_size() {
+    let solved = solved_with(CONED, CONED_STOCK);
+    let best = solved.best().expect("there is a way");
+    prove(&solved).assert_sound("coned");
+    assert_eq!(failing(&solved), Vec::<String>::new());
+    let middle = named(&best.runs, "middle");
+    let tail = named(&best.runs, "tail");
+    assert!(middle.brings_its_end());
+    let cone = origin_of(middle);
+    assert!(
+        tail.start
+            .origin
+            .distance(cone + Vector::new(60.0, 0.0, 0.0))
+            < 1e-6
+    );
+    assert_eq!(middle.last_joint, tail.pieces[0].joint);
+    // The tail is written first and is tacked when what it hangs on stands.
+    let supply = solved.supply.as_ref().expect("planned");
+    let sheet = fit_sheet(&solved.model, &solved.around, &best.runs, &supply.plan);
+    let first = |run: &PlannedRun| {
+        let joint = run.pieces[0].joint.as_str();
+        let mut steps = sheet.steps.iter();
+        steps.position(|step| step.step.makes == joint && step.step.act != Act::Hang)
+    };
+    let bank = named(&best.runs, "left bank");
+    assert!(first(bank) < first(middle));
+    assert!(first(middle) < first(tail));
+}
+
+/// One bank that parts into two tips.
+const PARTED: &str = r#"
+[[component]]
+name = "fork"
+item = "splitter 57"
+
+[[run]]
+name = "bank"
+from = "left port"
+to = "fork.in"
+tube = "57x1.5 304"
+through = ["flex L", "cat L"]
+
+[[run]]
+name = "to the left"
+from = "fork.L"
+to = "left tip"
+tube = "57x1.5 304"
+through = []
+
+[[run]]
+name = "to the right"
+from = "fork.R"
+to = "right tip"
+tube = "57x1.5 304"
+through = []
+"#;
+
+#[test]
+fn one_run_parts_into_two_tips() {
+    let solved = solved_with(PARTED, CONED_STOCK);
+    let best = solved.best().expect("there is a way");
+    prove(&solved).assert_sound("parted");
+    assert_eq!(failing(&solved), Vec::<String>::new());
+    let bank = named(&best.runs, "bank");
+    let (left, right) = (
+        named(&best.runs, "to the left"),
+        named(&best.runs, "to the right"),
+    );
+    // Behind the first outlet the weld is the bank's last joint, behind the second it has a mark of its own.
+    assert_eq!(left.pieces[0].joint, bank.last_joint);
+    assert_ne!(right.pieces[0].joint, bank.last_joint);
+    let fork = origin_of(bank);
+    assert!(
+        left.start
+            .origin
+            .distance(fork + Vector::new(180.0, -40.0, 0.0))
+            < 1e-6
+    );
+    assert!(
+        right
+            .start
+            .origin
+            .distance(fork + Vector::new(180.0, 40.0, 0.0))
+            < 1e-6
+    );
+    let supply = solved.supply.as_ref().expect("planned");
+    let pieces: usize = best.runs.iter().map(|run| run.pieces.len()).sum();
+    assert!(pieces > 4);
+    assert_eq!(
+        supply
+            .plan
+            .components
+            .iter()
+            .filter(|c| c.item == "splitter 57")
+            .count(),
+        1
+    );
+}

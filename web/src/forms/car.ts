@@ -135,24 +135,26 @@ export const CARRIER: FormSpec = {
 export const COMPONENT: FormSpec = {
   list: "component",
   title: "part in a run",
-  words: "A flex section, catalyst, resonator or silencer that a run goes through.",
+  words: "A flex section, catalyst, resonator, silencer or crossover that runs go through; a merge, fork or cone where they meet.",
   fields: [
     { key: "name", label: "Name", ask: "text", hint: "cat" },
     { key: "item", label: "Item", ask: "name", of: ["item"] },
     { key: "carrier", label: "Moves with", ask: "name", of: ["carrier"], optional: true },
+    { key: "zone", label: "Room it must lie in", ask: "names", of: PLACES, hint: "two opposite corners", optional: true },
+    { key: "roll", label: "Rolled, clockwise looking downstream", ask: "text", hint: "0 deg", optional: true },
   ],
 };
 
 export const RUN: FormSpec = {
   list: "run",
   title: "run",
-  words: "From one end to another, through its parts in the order of flow.",
+  words: "From one end to another, through its parts in the order of flow. Banks that share a tail end at a merge, and the tail starts from it.",
   fields: [
     { key: "name", label: "Name", ask: "text", hint: "exhaust" },
-    { key: "from", label: "From", ask: "name", of: ["end"] },
-    { key: "to", label: "To", ask: "name", of: ["end", "component"] },
+    { key: "from", label: "From", ask: "name", of: ["end", "outlet"] },
+    { key: "to", label: "To", ask: "name", of: ["end", "inlet"] },
     { key: "tube", label: "Tube", ask: "name", of: ["tube"] },
-    { key: "through", label: "Through", ask: "names", of: ["component"], hint: "in the order of flow", optional: true },
+    { key: "through", label: "Through", ask: "names", of: ["passed"], hint: "in the order of flow", optional: true },
     { key: "max-bends", label: "Most bends", ask: "count", optional: true },
   ],
 };

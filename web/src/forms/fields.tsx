@@ -18,6 +18,8 @@ export interface FieldSpec {
   of?: readonly string[];
   hint?: string;
   optional?: boolean;
+  /** Only asked: what is written comes from the form's `also`. */
+  unwritten?: boolean;
   /** Asked only then. */
   when?: (values: Values) => boolean;
 }
@@ -28,6 +30,8 @@ export interface FormSpec {
   words?: string;
   caution?: string;
   fields: readonly FieldSpec[];
+  /** What is written besides, from all answers; it takes the place of what has the same key. */
+  also?: (values: Values) => Field[];
 }
 
 /** Asks for a field only when `key` is one of the `wanted`. */
@@ -38,7 +42,7 @@ export function written(spec: FormSpec, values: Values): Field[] {
   const fields: Field[] = [];
   for (const field of spec.fields) {
     const text = (values[field.key] ?? "").trim();
-    if (text === "" || (field.when !== undefined && !field.when(values))) {
+    if (text === "" || field.unwritten === true || (field.when !== undefined && !field.when(values))) {
       continue;
     }
     const value = valueOf(field, text);
@@ -54,7 +58,8 @@ export function written(spec: FormSpec, values: Values): Field[] {
       table.value = { ...(table.value as Record<string, Value>), [inner]: value };
     }
   }
-  return fields;
+  const also = spec.also?.(values) ?? [];
+  return [...fields.filter((field) => !also.some((one) => one.key === field.key)), ...also];
 }
 
 function valueOf(field: FieldSpec, text: string): Value {

@@ -19,7 +19,8 @@ use crate::api::{FileProblem, JobLacks, Plan, Solving, View};
 use crate::derived::Shown;
 use std::collections::BTreeMap;
 use tubewright_build::Severity;
-use tubewright_build::model::{LengthUnits, Model, Name};
+use tubewright_build::model::{ComponentKind, Flows, LengthUnits, Model, Name};
+use tubewright_plan::routes::component_item;
 
 /// Everything that is quick.
 pub(crate) fn of(
@@ -111,5 +112,35 @@ fn names(model: &Model) -> BTreeMap<String, Vec<String>> {
         stock.suppliers.iter().map(|it| &it.name).collect(),
     );
     put("on-hand", stock.on_hand.iter().map(|it| &it.name).collect());
+    all.extend(ways_through(model));
     all
+}
+
+/// What a run may go through by which side, and at what inlet it may end and from what outlet start.
+fn ways_through(model: &Model) -> [(String, Vec<String>); 3] {
+    let [mut passed, mut inlets, mut outlets] = [const { Vec::new() }; 3];
+    for component in &model.build.components {
+        let name = &component.name;
+        let Some(item) = component_item(model, name) else {
+            passed.push(name.to_string());
+            continue;
+        };
+        let count = |flows: Flows| item.ports.iter().filter(|p| p.flows == flows).count();
+        let sides = |flows: Flows| {
+            let ports = item.ports.iter().filter(move |port| port.flows == flows);
+            ports.map(|port| format!("{name}.{}", port.name))
+        };
+        let meets = matches!(item.kind, ComponentKind::Merge | ComponentKind::Cone)
+            || count(Flows::In) != count(Flows::Out);
+        if item.kind == ComponentKind::Crossover {
+            passed.extend(sides(Flows::In));
+        } else if meets {
+            inlets.extend(sides(Flows::In));
+            outlets.extend(sides(Flows::Out));
+        } else {
+            passed.push(name.to_string());
+        }
+    }
+    [("passed", passed), ("inlet", inlets), ("outlet", outlets)]
+        .map(|(list, names)| (list.to_owned(), names))
 }

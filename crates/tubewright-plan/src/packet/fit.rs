@@ -4,7 +4,7 @@ use super::PrintJob;
 use super::cautions::{BEFORE_TACKING, UNDER_THE_CAR, caution};
 use super::cut_cards::plus;
 use super::not_made;
-use super::words::signed_degrees;
+use super::words::{degrees, signed_degrees};
 use crate::fit::{
     Act, FitSheet, FitStep, Joint, JointCheck, LEAST_CHECKS, PartKind, Way, joint_of,
 };
@@ -161,13 +161,25 @@ fn add_part(job: &PrintJob<'_>, supply: &Supply, step: &FitStep, table: &mut Tab
     let part = fit.marks.join("+");
     table.note(format!("{part} is {}.", what(job, supply, fit)));
     if let Some((name, true)) = component(job, fit) {
+        let roll = job
+            .model
+            .build
+            .component(name)
+            .and_then(|c| c.roll.as_ref());
+        let lies = match roll.map_or(0.0, |roll| roll.deg()) {
+            0.0 => "level and square to the car: its ports at one height, left and right alike"
+                .to_owned(),
+            deg => format!(
+                "along the car, rolled {}° clockwise looking downstream from lying level",
+                degrees(deg)
+            ),
+        };
         table.row([
             String::new(),
             "level".to_owned(),
             format!(
-                "{name} lies level and square to the car: its ports at one height, left and right \
-                     alike. A lift leans: set the finder to nought on a sill or rail that is level on its wheels, \
-                     not on the floor"
+                "{name} lies {lies}. A lift leans: set the finder to nought on a sill or rail that is level \
+                 on its wheels, not on the floor"
             ),
             "level".to_owned(),
             String::new(),

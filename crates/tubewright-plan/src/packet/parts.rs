@@ -3,8 +3,8 @@
 use super::PrintJob;
 use super::joints::painted;
 use super::words::{degrees, direction_words};
-use crate::routes::PlannedKind;
-use tubewright_build::model::{ComponentItem, Flows, Item, ItemKind, Section};
+use crate::routes::{PlannedKind, in_car};
+use tubewright_build::model::{ComponentItem, Flows, Item, ItemKind, Port, Section};
 use tubewright_geometry::{Vector, math};
 use tubewright_packet::{Block, Body, Column, Sheet, SheetKind, Table};
 
@@ -122,7 +122,7 @@ fn sizes(job: &PrintJob<'_>, parts: &[Part<'_>]) -> Table {
             l.place(component.length.mm()),
             body,
             format!("{into} in, {out} out"),
-            part.item.tube.as_deref().unwrap_or("").to_owned(),
+            necks_for(part),
             component
                 .mass
                 .as_ref()
@@ -135,8 +135,13 @@ fn sizes(job: &PrintJob<'_>, parts: &[Part<'_>]) -> Table {
 /// The ports of a crossover, from the middle of its left inlet.
 fn crossover(job: &PrintJob<'_>, part: &Part<'_>) -> Vec<Block> {
     let (l, sign) = (job.lengths, job.lengths.sign());
-    // A component's own axes: x along, y up, z to the right.
-    let in_car = |v: Vector| Vector::new(v.x, -v.z, v.y);
+    let roll = job
+        .model
+        .build
+        .component(&part.name)
+        .and_then(|c| c.roll.as_ref());
+    let roll_rad = roll.map_or(0.0, |roll| roll.rad());
+    let in_car = |v: Vector| in_car(v, roll_rad);
     let ports = &part.component.ports;
     let Some(first) = ports.iter().find(|port| port.flows == Flows::In) else {
         return Vec::new();
@@ -170,23 +175,76 @@ fn crossover(job: &PrintJob<'_>, part: &Part<'_>) -> Vec<Block> {
             direction_words(in_car(port.travel.vector()).to_array()),
         ]);
     }
-    let turn = math::atan2(first.travel.vector().z, first.travel.vector().x)
-        .abs()
-        .to_degrees();
+    let lies = if roll_rad == 0.0 {
+        "level, left and right alike".to_owned()
+    } else {
+        format!(
+            "rolled {}° clockwise looking downstream",
+            degrees(roll_rad.to_degrees())
+        )
+    };
+    let from = match first.name.as_str() {
+        "R" => "right inlet",
+        "L" => "left inlet",
+        _ => "first inlet",
+    };
+    let has_sides = ports.iter().any(|port| port.name == "L");
+    let painted = if has_sides {
+        "an L at its left ports, an R at its right ports"
+    } else {
+        "its name at each port"
+    };
+    let turn = |port: &Port| {
+        let way = port.travel.vector();
+        math::acos(way.x.clamp(-1.0, 1.0)).to_degrees()
+    };
+    let turned = ports
+        .iter()
+        .all(|port| (turn(port) - turn(first)).abs() < 0.05);
+    let stands = if turned {
+        format!(
+            "Each port stands {}° to the part's own length. ",
+            degrees(turn(first))
+        )
+    } else {
+        String::new()
+    };
     vec![
         Block::Heading {
-            text: format!("{}: its four ports", part.name),
+            text: format!("{}: its {} ports", part.name, number_words(ports.len())),
         },
         Block::Words {
             text: format!(
-                "Counted from the middle of the {} inlet, as it lies in the car: level, left and right alike. \
-                 Each port stands {}° to the part's own length. It is one part with one mark: paint {} on \
-                 its upper side, an L at its left ports, an R at its right ports and the arrow of flow.",
-                if first.name == "R" { "right" } else { "left" },
-                degrees(turn),
+                "Counted from the middle of the {from}, as it lies in the car: {lies}. {stands}It is one part \
+                 with one mark: paint {} on its upper side, {painted} and the arrow of flow.",
                 part.mark
             ),
         },
         Block::Table { table },
     ]
+}
+
+fn number_words(count: usize) -> String {
+    match count {
+        2 => "two".to_owned(),
+        3 => "three".to_owned(),
+        4 => "four".to_owned(),
+        other => other.to_string(),
+    }
+}
+
+/// The tubes that a part's necks are for: one for all, or one a port.
+fn necks_for(part: &Part<'_>) -> String {
+    let ports = &part.component.ports;
+    let is_one = ports.windows(2).all(|pair| match pair {
+        [a, b] => a.tube == b.tube,
+        _ => true,
+    });
+    if is_one {
+        return part.item.tube.as_deref().unwrap_or("").to_owned();
+    }
+    let words = ports
+        .iter()
+        .map(|port| format!("{}: {}", port.name, port.tube));
+    words.collect::<Vec<_>>().join("; ")
 }

@@ -415,7 +415,7 @@ const OVAL_BARS: u32 = 7;
 
 /// From an item's own axes (along the flow, up, to the left: three o'clock looking downstream) to the car's,
 /// for an item that lies along the car, rolled about the flow clockwise looking downstream.
-fn in_car(local: Vector, roll_rad: f64) -> Vector {
+pub(crate) fn in_car(local: Vector, roll_rad: f64) -> Vector {
     let flat = Vector::new(local.x, -local.z, local.y);
     if roll_rad == 0.0 {
         return flat;

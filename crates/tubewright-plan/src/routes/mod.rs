@@ -23,7 +23,7 @@ pub use ends::{
 pub use laid::{LaidRun, RunMarks, laid_runs};
 pub use marks::MarkGiver;
 pub use meeting::{MetPort, side_met};
-pub(crate) use meeting::{end_at_ports, in_turn, share_joints, start_at_ports};
+pub(crate) use meeting::{end_at_ports, in_car, in_turn, share_joints, start_at_ports};
 pub use never::{ClosedSide, closed_sides};
 pub use planned::{
     CanBalls, PlannedKind, PlannedPiece, PlannedRun, can_balls, component_elements, half_section,

@@ -232,11 +232,11 @@ fn of_component(component: &ComponentItem) -> Vec<String> {
         ComponentKind::Flex => checks.push(
             "braid whole, liner inside; not stretched, and never one that was welded in twisted".to_owned(),
         ),
-        ComponentKind::Crossover => {
+        ComponentKind::Crossover | ComponentKind::Merge | ComponentKind::Cone => {
             for port in &component.ports {
                 checks.push(format!(
-                    "port {}: {:.0} mm along, {:.0} mm to the side, {:.0} mm up from its corner",
-                    port.name, port.at.x, port.at.z, port.at.y
+                    "port {} for {}: {:.0} mm along, {:.0} mm to the side, {:.0} mm up from its corner",
+                    port.name, port.tube, port.at.x, port.at.z, port.at.y
                 ));
             }
         }

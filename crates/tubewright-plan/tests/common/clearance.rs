@@ -422,8 +422,11 @@ fn crossover_balls(
     let radius = match &item.body {
         Some(tubewright_build::model::Section::Round { diameter }) => diameter.mm() / 2.0,
         _ => {
-            let tube = &item.inlet(Some("L")).expect("has it").tube;
-            solved.model.stock.tube(tube).expect("is there").od.mm() / 2.0
+            let ods = item.ports.iter().map(|port| {
+                let tube = solved.model.stock.tube(&port.tube);
+                tube.expect("is there").od.mm()
+            });
+            ods.fold(0.0, f64::max) / 2.0
         }
     };
     let mut balls = Vec::new();
