@@ -4,6 +4,7 @@
 #![allow(
     clippy::expect_used,
     clippy::indexing_slicing,
+    clippy::panic,
     reason = "helpers of tests are tests, whatever the lint takes them for"
 )]
 
@@ -16,7 +17,7 @@ use common::prove::{prove, prove_others};
 use common::solved::{Solved, folder, solve};
 use tubewright_check::{Rule, State};
 use tubewright_fit::order::{Act, Way};
-use tubewright_geometry::{Point, Vector};
+use tubewright_geometry::{Point, Vector, math};
 use tubewright_plan::fit::fit_sheet;
 use tubewright_plan::routes::{PlannedKind, PlannedRun};
 
@@ -83,7 +84,7 @@ fn two_banks_end_in_a_merge_and_a_wider_tail_leaves_it() {
     assert!(arrives(before.origin, Vector::new(0.0, -38.0, 0.0)) < 3.0);
     assert!(arrives(right.arrival().origin, Vector::new(0.0, 38.0, 0.0)) < 3.0);
     assert!(arrives(tail.start.origin, Vector::new(180.0, 0.0, 0.0)) < 1e-6);
-    assert!((right.arrival().travel().vector().y + 12f64.to_radians().sin()).abs() < 0.02);
+    assert!((right.arrival().travel().vector().y + math::sin(12f64.to_radians())).abs() < 0.02);
     assert!(tail.od_mm > left.od_mm);
 
     // One weld behind the merge, with one mark; one part bought; every joint has a mark of its own else.

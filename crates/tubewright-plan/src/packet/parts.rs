@@ -138,7 +138,7 @@ fn crossover(job: &PrintJob<'_>, part: &Part<'_>) -> Vec<Block> {
     let roll = job
         .model
         .build
-        .component(&part.name)
+        .component(part.name)
         .and_then(|c| c.roll.as_ref());
     let roll_rad = roll.map_or(0.0, |roll| roll.rad());
     let in_car = |v: Vector| in_car(v, roll_rad);
