@@ -166,6 +166,9 @@ rules! {
     /// Every joint that is tacked was measured, by readings that agree and leave it loose in no direction.
     JointsMeasured = "fit.joints-measured", Fit, Rework, "every tacked joint is measured where it is",
         "least squares with data snooping, Baarda 1968";
+    /// While tacking, check distances hold every joint near enough to its place for every gap beside it.
+    TapesKeepGaps = "fit.tapes-keep-gaps", Fit, Rework, "check distances keep every gap while tacking",
+        "error budget, JCGM 100:2008 section 5";
     /// Catalysts that the car has stay in it.
     CatalystKept = "route.catalyst-kept", Route, Law, "every run keeps its catalyst",
         "unlawful to remove on most road cars; local law decides";

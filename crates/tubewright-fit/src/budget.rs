@@ -46,7 +46,7 @@ impl Source {
     #[must_use]
     pub const fn words(self) -> &'static str {
         match self {
-            Self::Start => "where the run starts",
+            Self::Start => "where the outlet or the hung part stands",
             Self::CutLength => "cut lengths",
             Self::CutAngle => "squareness of the cuts",
             Self::Clock => "clock marks",

@@ -154,7 +154,7 @@ pub fn route(
         return Ok((posed, Routed::NothingToRoute));
     }
     let cost = shop_cost(&around.practice);
-    let outcome = solve_both(&posed, &cost, budget, cancel, progress)?;
+    let outcome = solve_each(&posed, &cost, budget, cancel, progress)?;
     let routed = match outcome {
         Outcome::Solved { alternatives, .. } => {
             let found = rounded(&posed, &cost, &around.practice, &alternatives);
@@ -184,52 +184,57 @@ pub fn route(
     Ok((posed, routed))
 }
 
-/// Most ways with the outlets as they are, and with them sawn off, that are told beside each other.
-const MOST_OF_EACH: usize = 4;
+/// Most ways that are told when outlets may be sawn off, shared out among the choices of them.
+const MOST_WAYS: usize = 8;
 
-/// Solves with the outlets as they are and, where some may be sawn off, with these sawn off, at half the
-/// effort each; the ways together, cheapest first.
-fn solve_both(
+/// Solves with the outlets as they are and, where some may be sawn off, with each of these sawn off and with
+/// all, the effort shared out; the ways together, cheapest first.
+fn solve_each(
     posed: &PosedProblem,
     cost: &CostModel,
     budget: Budget,
     cancel: &AtomicBool,
     progress: &mut dyn FnMut(Progress),
 ) -> Result<Outcome, ProblemError> {
-    let Some(sawn) = posed.with_outlets_sawn() else {
+    let sawn = posed.with_outlets_sawn();
+    if sawn.is_empty() {
         return solve(&posed.problem, cost, budget, cancel, progress);
-    };
-    let half = Budget {
-        work_units: budget.work_units / 2,
+    }
+    let share = Budget {
+        work_units: budget.work_units / (1 + sawn.len() as u64),
         ..budget
     };
-    let as_it_is = solve(&posed.problem, cost, half, cancel, progress)?;
-    let sawn_off = solve(&sawn, cost, half, cancel, progress)?;
-    let count = sawn
-        .runs
-        .iter()
-        .filter(|run| run.start_room.is_some())
-        .count();
-    let outlets = if count > 1 { "outlets" } else { "outlet" };
+    let mut outcomes = vec![(solve(&posed.problem, cost, share, cancel, progress)?, None)];
+    let may = sawn.iter().map(|(_, names)| names.len()).max().unwrap_or(0);
+    for (problem, names) in &sawn {
+        let words = match names.as_slice() {
+            [_] if may == 1 => "outlet sawn off".to_owned(),
+            [name] => format!("outlet of {name} sawn off"),
+            _ => "outlets sawn off".to_owned(),
+        };
+        let outcome = solve(problem, cost, share, cancel, progress)?;
+        outcomes.push((outcome, Some(words)));
+    }
     let (mut ways, mut spent) = (Vec::new(), 0);
     let mut least_bound = f64::INFINITY;
     let mut refused = None;
-    for (outcome, words) in [(as_it_is, None), (sawn_off, Some(outlets))] {
+    let each = (MOST_WAYS / outcomes.len()).max(1);
+    for (outcome, words) in outcomes {
         match outcome {
             Outcome::Solved {
                 alternatives,
                 work_units,
             } => {
                 spent += work_units;
-                for mut way in alternatives.into_iter().take(MOST_OF_EACH) {
+                for mut way in alternatives.into_iter().take(each) {
                     least_bound = least_bound.min(way.lower_bound);
-                    if let Some(words) = words {
-                        way.name = format!("{}, {words} sawn off", way.name);
+                    if let Some(words) = &words {
+                        way.name = format!("{}, {words}", way.name);
                     }
                     ways.push(way);
                 }
             }
-            // None exists only where none does either way.
+            // None exists only where none does any way.
             Outcome::Infeasible { .. } if words.is_none() => refused = Some(outcome),
             Outcome::Infeasible { .. } => {}
             other => refused = Some(other),
@@ -240,7 +245,7 @@ fn solve_both(
             work_units: budget.work_units,
         }));
     }
-    // One is only as good as the best of both.
+    // One is only as good as the best of all.
     for way in &mut ways {
         way.lower_bound = least_bound;
     }

@@ -15,11 +15,13 @@ use std::fs;
 
 use common::prove::{prove, prove_others};
 use common::solved::{Solved, folder, solve};
+use tubewright_build::{Texts, read};
 use tubewright_check::{Rule, State};
 use tubewright_fit::order::{Act, Way};
 use tubewright_geometry::{Point, Vector, math};
 use tubewright_plan::fit::fit_sheet;
-use tubewright_plan::routes::{PlannedKind, PlannedRun};
+use tubewright_plan::routes::{PlannedKind, PlannedRun, away_from_pin_mm};
+use tubewright_plan::stages::{Routed, check, pose, survey_and_bodies};
 
 const RUNS: &str = include_str!("data/merged/runs.toml");
 const STOCK: &str = include_str!("data/merged/stock.toml");
@@ -365,4 +367,121 @@ fn one_run_parts_into_two_tips() {
             .count(),
         1
     );
+}
+
+/// Distance of a place from the box between two points of the build.
+fn off_room(solved: &Solved, corners: [&str; 2], place: Point) -> f64 {
+    let points = &solved.around.measured.places.points;
+    let [a, b] = corners.map(|name| points[name].point_in_car);
+    let near = |at: f64, a: f64, b: f64| at.max(a.min(b)).min(a.max(b));
+    place.distance(Point::new(
+        near(place.x, a.x, b.x),
+        near(place.y, a.y, b.y),
+        near(place.z, a.z, b.z),
+    ))
+}
+
+#[test]
+fn a_run_passes_the_room_that_it_must_and_has_a_joint_where_it_is_wanted() {
+    const ROOM: [&str; 2] = ["X room low front left", "X room high rear right"];
+    let pins = "through = [\"flex L\", \"cat L\"]\npasses = [[\"X room low front left\", \"X room high rear \
+                right\"]]\njoints-in = [[\"X room low front left\", \"X room high rear right\"]]\n";
+    let runs = PARTED.replacen("through = [\"flex L\", \"cat L\"]\n", pins, 1);
+    assert_ne!(runs, PARTED);
+    let solved = solved_with(&runs, CONED_STOCK);
+    let best = solved.best().expect("there is a way");
+    let bank = named(&best.runs, "bank");
+    let joint = bank
+        .pieces
+        .iter()
+        .map(|piece| off_room(&solved, ROOM, piece.frame_out.origin))
+        .fold(f64::INFINITY, f64::min);
+    assert!(joint < 0.1, "{joint}");
+    assert_eq!(failing(&solved), Vec::<String>::new());
+    let kept: Vec<&str> = solved
+        .board
+        .findings()
+        .iter()
+        .filter(|finding| finding.rule == Rule::WishKept && finding.subject.starts_with("bank "))
+        .map(|finding| finding.subject.as_str())
+        .collect();
+    assert_eq!(
+        kept,
+        [
+            "bank passes the room from X room low front left to X room high rear right",
+            "bank has a joint in the room from X room low front left to X room high rear right",
+        ]
+    );
+    // Elsewhere it is a fault: the same pieces and another room.
+    let mut elsewhere = solved.posed.clone();
+    for pin in &mut elsewhere.problem.runs[0].pins {
+        let up = Vector::new(0.0, 0.0, 500.0);
+        pin.room.min += up;
+        pin.room.max += up;
+        let away = away_from_pin_mm(&bank.pieces, pin);
+        let sampled = bank
+            .pieces
+            .iter()
+            .flat_map(|piece| {
+                let length = piece.centre_line_mm();
+                (0..=400).map(move |k| piece.frame_at(length * f64::from(k) / 400.0).origin - up)
+            })
+            .map(|place| off_room(&solved, ROOM, place))
+            .fold(f64::INFINITY, f64::min);
+        assert!(
+            away >= sampled - 0.5 && away > 100.0,
+            "{away} and {sampled}"
+        );
+    }
+    let alone = Routed::Found(vec![best.clone()]);
+    let board = check(
+        &solved.model,
+        &solved.around,
+        Some((&elsewhere, &alone)),
+        None,
+    );
+    let fails = board
+        .findings()
+        .iter()
+        .filter(|finding| finding.rule == Rule::WishKept && finding.state == State::Fail);
+    assert_eq!(fails.count(), 2);
+}
+
+#[test]
+fn each_outlet_may_be_sawn_off_by_itself() {
+    let sawn = |build: String, port: &str| {
+        let end = format!("name = \"{port}\"\n");
+        let at = build.find(&format!("[[end]]\n{end}")).expect("is there") + "[[end]]\n".len();
+        let (before, behind) = build.split_at(at + end.len());
+        format!("{before}saw-off = {{ back = \"60 mm\" }}\n{behind}")
+    };
+    let stock = fs::read_to_string(folder("estate-v6").join("stock.toml")).expect("is there");
+    let posed = |build: &str| {
+        let read = read(Texts {
+            build: Some(build),
+            stock: Some(&format!("{stock}\n{STOCK}")),
+            shop: None,
+        });
+        assert!(!read.has_errors(), "{:#?}", read.problems);
+        let around = survey_and_bodies(&read.model, &BTreeMap::new()).expect("adjusts");
+        pose(&read.model, &around)
+    };
+    let one = sawn(build_with(RUNS), "left port");
+    let choices = posed(&one).with_outlets_sawn();
+    assert_eq!(choices.len(), 1);
+    let both = sawn(one, "right port");
+    let choices = posed(&both).with_outlets_sawn();
+    let names: Vec<&[String]> = choices.iter().map(|(_, names)| names.as_slice()).collect();
+    assert_eq!(
+        names,
+        [
+            &["left bank".to_owned()][..],
+            &["right bank".to_owned()][..],
+            &["left bank".to_owned(), "right bank".to_owned()][..],
+        ]
+    );
+    for (problem, names) in &choices {
+        let sawn = problem.runs.iter().filter(|run| run.start_room.is_some());
+        assert_eq!(sawn.count(), names.len());
+    }
 }

@@ -270,6 +270,24 @@ pub struct StartRoom {
     pub turn_rad: f64,
 }
 
+/// What of a run must lie in a room.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Pinned {
+    /// Some place of its centre line: it passes through.
+    CentreLine,
+    /// One of its joints: an end of a piece.
+    Joint,
+}
+
+/// A room that a run must pass through, or have a joint in.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Pin {
+    /// The room.
+    pub room: Region,
+    /// What must lie in it.
+    pub what: Pinned,
+}
+
 /// One run to be routed.
 #[derive(Clone, Debug)]
 pub struct Run {
@@ -299,6 +317,8 @@ pub struct Run {
     pub starts_at: Option<Passage>,
     /// The inlet that it ends at, of a part that another run leads on from; its `end` is then a guess.
     pub ends_at: Option<Passage>,
+    /// Rooms that it must pass through or have a joint in.
+    pub pins: Vec<Pin>,
     /// Numbers of the bodies that carry its start: their gap does not bind the first
     /// [`Rules::stub_mm`] of the run, because the flange itself stands on them.
     pub own_bodies: Vec<usize>,

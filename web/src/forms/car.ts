@@ -156,7 +156,14 @@ export const RUN: FormSpec = {
     { key: "tube", label: "Tube", ask: "name", of: ["tube"] },
     { key: "through", label: "Through", ask: "names", of: ["passed"], hint: "in the order of flow", optional: true },
     { key: "max-bends", label: "Most bends", ask: "count", optional: true },
+    { key: "passes", label: "A room it must pass through", ask: "names", of: PLACES, hint: "two opposite corners", optional: true, unwritten: true },
+    { key: "joints-in", label: "A room that must hold a joint, where hands reach", ask: "names", of: PLACES, hint: "two opposite corners", optional: true, unwritten: true },
   ],
+  also: (values) =>
+    ["passes", "joints-in"].flatMap((key) => {
+      const corners = (values[key] ?? "").split("\n").filter((name) => name !== "");
+      return corners.length === 0 ? [] : [{ key, value: [corners] }];
+    }),
 };
 
 export const CAR_FORMS: readonly FormSpec[] = [MARK, POINT, SETUP, END, BODY, CARRIER, COMPONENT, RUN];

@@ -49,7 +49,7 @@ canonical! {
     TyreSize { width, diameter, rim } aside {}
     Engine { layout, displacement, power, max_speed } aside { span }
     Component { name, item, carrier, zone, roll } aside { span }
-    Run { name, from, to, tube, through, max_bends } aside { note, span }
+    Run { name, from, to, tube, through, max_bends, passes, joints_in } aside { note, span }
     Through { component, side } aside { span }
     Wishes { keep_catalysts, order_of_room, effort, seed } aside { units }
     ResolvedAccuracy { tape, height, plumb, offset, symmetry, angle, rim } aside { defaulted }

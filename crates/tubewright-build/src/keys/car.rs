@@ -272,6 +272,12 @@ pub(super) static COMPONENT: Table = Table {
     rules: &[],
 };
 
+const ROOMS: Shape = Shape::List {
+    of: &PAIR_OF_PLACES,
+    least: 1,
+    most: 10,
+};
+
 pub(super) static RUN: Table = Table {
     title: "run",
     about: "One run of tube from an end to another",
@@ -297,6 +303,16 @@ pub(super) static RUN: Table = Table {
             "max-bends",
             Shape::Whole { least: 0, most: 50 },
             "Most bends",
+        ),
+        may(
+            "passes",
+            ROOMS,
+            "Rooms that it must pass through: each two opposite corners",
+        ),
+        may(
+            "joints-in",
+            ROOMS,
+            "Rooms that must each hold one of its joints, where hands and tools reach",
         ),
         NOTE,
     ],

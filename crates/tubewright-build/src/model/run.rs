@@ -1,4 +1,4 @@
-use crate::model::Name;
+use crate::model::{Name, Place};
 use crate::span::Span;
 
 /// One run from an end (or a port) to another.
@@ -16,6 +16,10 @@ pub struct Run {
     pub through: Vec<Through>,
     /// Most bends, when the person sets it.
     pub max_bends: Option<u32>,
+    /// Opposite corners, along the car's axes, of rooms that it must pass through.
+    pub passes: Vec<[Place; 2]>,
+    /// The same of rooms that must each hold one of its joints.
+    pub joints_in: Vec<[Place; 2]>,
     /// Words of the person.
     pub note: Option<String>,
     /// Where it was written.

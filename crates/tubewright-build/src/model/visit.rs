@@ -220,6 +220,8 @@ impl Refers for Run {
         for through in &mut self.through {
             see(Target::Component, &mut through.component);
         }
+        let rooms = self.passes.iter_mut().chain(&mut self.joints_in);
+        places(rooms.flatten(), see);
     }
 }
 

@@ -296,6 +296,8 @@ pub(crate) fn run(row: &Row<'_>) -> Option<Run> {
         tube: row.name("tube")?,
         through,
         max_bends: row.whole("max-bends"),
+        passes: row.place_pairs("passes").unwrap_or_default(),
+        joints_in: row.place_pairs("joints-in").unwrap_or_default(),
         note: row.text("note"),
         span: row.span(),
     })

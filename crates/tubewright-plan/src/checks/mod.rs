@@ -6,6 +6,7 @@ mod kept;
 mod measure;
 mod removal;
 mod runs;
+mod tacking;
 mod tips;
 mod wishes;
 
@@ -58,6 +59,7 @@ pub fn all_findings(
         supply.map(|supply| &supply.whole),
     ));
     findings.extend(supply_findings(around, supply));
+    findings.extend(tacking::findings(model, around, judged, supply));
     findings.extend(joints::findings(model, around, judged, supply));
     findings.extend(wishes::unheard(model));
     findings.extend(not_computed(model));

@@ -1,10 +1,13 @@
 //! Are the person's wishes kept, and which are not taken into account?
 
 use tubewright_build::model::{Model, Room};
-use tubewright_check::{Finding, Rule, State};
+use tubewright_check::{Finding, Measured, Rule, State, Unit};
 use tubewright_geometry::distance::clearance;
+use tubewright_route::problem::Pinned;
 
-use crate::routes::{PlannedRun, closed_sides, why_not_sawn};
+use crate::routes::{
+    PlannedRun, PosedProblem, away_from_pin_mm, closed_sides, why_not_sawn, words_of_room,
+};
 use crate::stages::Surroundings;
 
 /// How finely the way of a run past a closed side is measured, mm.
@@ -55,6 +58,44 @@ pub(super) fn side_findings(
     }
     findings
 }
+
+/// Findings about the rooms that runs must pass through or have a joint in.
+pub(super) fn pin_findings(
+    model: &Model,
+    posed: &PosedProblem,
+    runs: &[PlannedRun],
+) -> Vec<Finding> {
+    let mut findings = Vec::new();
+    for run in runs {
+        let written = model.build.run(&run.name);
+        let mut routed = posed.problem.runs.iter();
+        let (Some(written), Some(routed)) = (written, routed.find(|routed| routed.id == run.name))
+        else {
+            continue;
+        };
+        let rooms = written.passes.iter().chain(&written.joints_in);
+        for (corners, pin) in rooms.zip(&routed.pins) {
+            let does = match pin.what {
+                Pinned::CentreLine => "passes",
+                Pinned::Joint => "has a joint in",
+            };
+            findings.push(Finding::measured_at_most(
+                Rule::WishKept,
+                format!("{} {does} {}", run.name, words_of_room(corners)),
+                Measured {
+                    value: away_from_pin_mm(&run.pieces, pin),
+                    plus_minus: None,
+                    unit: Unit::Millimetre,
+                },
+                BESIDE_MM,
+            ));
+        }
+    }
+    findings
+}
+
+/// So far beside a room counts as in it, mm: what the survey moves by when a reading is added.
+const BESIDE_MM: f64 = 3.0;
 
 /// Wishes that nothing acts on yet.
 pub(super) fn unheard(model: &Model) -> Vec<Finding> {

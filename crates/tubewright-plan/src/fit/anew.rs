@@ -9,11 +9,14 @@ use tubewright_route::{Budget, Outcome, ShopSteps, round_and_close, solve};
 use super::offer::{Change, Offer, OfferKind};
 use super::offers::{Ground, OfferSettings};
 use super::way::relaid;
-use crate::routes::{MarkGiver, PlannedKind, PlannedPiece, PlannedRun};
+use crate::routes::{MarkGiver, PlannedKind, PlannedPiece, PlannedRun, away_from_pin_mm};
 use crate::stages::shop_cost;
 
 /// Pieces nearer to the joint or the aim than this are what the new pieces are welded to, mm.
 const WELDED_TO_MM: f64 = 160.0;
+
+/// A room that pieces stay this far from they do not visit, mm.
+const KEPT_PIN_MM: f64 = 0.5;
 
 /// The cheapest way that the effort finds, if it finds one.
 pub(super) fn routed_anew(ground: &Ground<'_>, settings: OfferSettings<'_>) -> Option<Offer> {
@@ -58,6 +61,10 @@ fn sub_problem(ground: &Ground<'_>) -> Option<RouteProblem> {
     run.end_room = None;
     run.start_room = None;
     run.passage = None;
+    // What lies behind the joint visits what the pieces before it do not.
+    let before = ground.run.pieces.get(..ground.from).unwrap_or(&[]);
+    run.pins
+        .retain(|pin| away_from_pin_mm(before, pin) > KEPT_PIN_MM);
     run.starts_at = None;
     run.ends_at = None;
     run.components_before_passage = None;

@@ -1,14 +1,14 @@
 //! What the welds of each run ask for: filler by both materials, current, purge.
 
 use std::collections::BTreeSet;
-use tubewright_build::model::{EndKind, Model, RunEnd, Section};
+use tubewright_build::model::{ComponentKind, EndKind, Model, RunEnd, Section};
 use tubewright_geometry::{Length, math};
 use tubewright_stock::weld::{
     FillerChoice, Metal, filler_choice, fit_up_limits, oxygen_left_ppm, purge_time_min,
     purge_volume_litres, tig_current, wire_need,
 };
 
-use crate::routes::{PlannedKind, PlannedRun, component_item};
+use crate::routes::{PlannedKind, PlannedRun, component_item, component_kind};
 
 /// What one pairing of materials in a run asks for.
 #[derive(Clone, Debug, PartialEq)]
@@ -94,9 +94,14 @@ fn run_facts(model: &Model, run: &PlannedRun) -> Vec<WeldFacts> {
     let litres = litres_inside(model, run, od, wall);
     let limits = fit_up_limits(wall);
     let current = tig_current(wall);
+    // Of a mating flange that is still to be found nobody has said what it is made of.
+    let mild = (MILD, format!("{MILD} (a mating flange of it)"));
+    let may_be = needs_flange(model, run) && !others.contains(MILD);
     others
         .into_iter()
-        .filter_map(|other| {
+        .map(|other| (other, other.to_owned()))
+        .chain(may_be.then_some(mild))
+        .filter_map(|(other, words)| {
             let (a, b) = (Metal::from_word(own.word())?, Metal::from_word(other)?);
             let filler = filler_choice(a, b);
             let amps = if filler.purge {
@@ -113,7 +118,7 @@ fn run_facts(model: &Model, run: &PlannedRun) -> Vec<WeldFacts> {
             );
             Some(WeldFacts {
                 run: run.name.clone(),
-                materials: (own.word().to_owned(), other.to_owned()),
+                materials: (own.word().to_owned(), words),
                 filler,
                 amps,
                 gap_most_mm: limits.gap_most.mm(),
@@ -127,6 +132,29 @@ fn run_facts(model: &Model, run: &PlannedRun) -> Vec<WeldFacts> {
             })
         })
         .collect()
+}
+
+/// The file's word for mild steel.
+const MILD: &str = "mild";
+
+/// Whether a run meets a flange on the car and has no flange of its own to mate with it.
+fn needs_flange(model: &Model, run: &PlannedRun) -> bool {
+    let has_own = run.pieces.iter().any(|piece| match &piece.kind {
+        PlannedKind::Component { name, .. } => {
+            component_kind(model, name) == Some(ComponentKind::Flange)
+        }
+        _ => false,
+    });
+    let Some(written) = model.build.run(&run.name) else {
+        return false;
+    };
+    let mut ends = [&written.from, &written.to]
+        .into_iter()
+        .filter_map(|end| match end {
+            RunEnd::End(name) => model.build.end(name),
+            RunEnd::Port { .. } => None,
+        });
+    !has_own && ends.any(|end| end.kind == EndKind::Flange && run.sawn.is_none())
 }
 
 /// Room inside a run: the bore of the tube, and the whole can of every component (what fills a can

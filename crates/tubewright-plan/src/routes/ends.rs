@@ -255,15 +255,34 @@ impl PosedProblem {
         })
     }
 
-    /// The same problem with every outlet sawn off that may be; nothing where none may.
+    /// The same problem with outlets sawn off that may be, each way with the names of the runs that start at
+    /// one: one at a time, and all of them. Nothing where none may.
     #[must_use]
-    pub fn with_outlets_sawn(&self) -> Option<tubewright_route::RouteProblem> {
-        let mut problem = self.problem.clone();
-        for (run, posed) in problem.runs.iter_mut().zip(&self.runs) {
-            run.start_room = posed.saw_room;
+    pub fn with_outlets_sawn(&self) -> Vec<(tubewright_route::RouteProblem, Vec<String>)> {
+        let may: Vec<usize> = (0..self.runs.len())
+            .filter(|number| {
+                self.runs
+                    .get(*number)
+                    .is_some_and(|run| run.saw_room.is_some())
+            })
+            .collect();
+        let mut sets: Vec<Vec<usize>> = may.iter().map(|number| vec![*number]).collect();
+        if may.len() > 1 {
+            sets.push(may);
         }
-        let any = problem.runs.iter().any(|run| run.start_room.is_some());
-        any.then_some(problem)
+        let sawn = |set: Vec<usize>| {
+            let mut problem = self.problem.clone();
+            let mut names = Vec::new();
+            for number in set {
+                let both = (problem.runs.get_mut(number), self.runs.get(number));
+                if let (Some(run), Some(posed)) = both {
+                    run.start_room = posed.saw_room;
+                    names.push(posed.name.clone());
+                }
+            }
+            (problem, names)
+        };
+        sets.into_iter().map(sawn).collect()
     }
 }
 

@@ -2,7 +2,7 @@
 //! that runs end in and start from.
 
 use tubewright_build::model::{
-    Build, Component, ComponentItem, ComponentKind, Flows, Model, Port, RunEnd, Section,
+    Build, Component, ComponentItem, ComponentKind, Flows, Model, Place, Port, RunEnd, Section,
 };
 use tubewright_geometry::{Bounds, Frame, Point, UnitVector, Vector, math};
 use tubewright_route::problem::{Bar, Crossover, Passage, Ports, Region, Side};
@@ -256,10 +256,16 @@ impl Poser<'_> {
     }
 
     pub(super) fn zone_of(&self, component: &Component) -> Option<Region> {
-        let [a, b] = component.zone.as_ref()?;
-        let a = self.places.place(&a.at)?.point_in_car;
-        let b = self.places.place(&b.at)?.point_in_car;
-        Some(region_between(a, b))
+        self.room_between(component.zone.as_ref()?)
+    }
+
+    /// The box between two corners; `None` when one of them is not found.
+    pub(super) fn room_between(&self, corners: &[Place; 2]) -> Option<Region> {
+        let [a, b] = corners.each_ref().map(|corner| {
+            let placed = self.places.place(&corner.at);
+            placed.map(|placed| placed.point_in_car)
+        });
+        Some(region_between(a?, b?))
     }
 
     /// Where a part without a zone may lie: between the starts and the ends of all runs, round the middle

@@ -5,6 +5,7 @@ mod laid;
 mod marks;
 mod meeting;
 mod never;
+mod pins;
 mod planned;
 mod problem;
 mod reasons;
@@ -25,6 +26,7 @@ pub use marks::MarkGiver;
 pub use meeting::{MetPort, side_met};
 pub(crate) use meeting::{end_at_ports, in_car, in_turn, share_joints, start_at_ports};
 pub use never::{ClosedSide, closed_sides};
+pub use pins::{away_from_pin_mm, words_of_room};
 pub use planned::{
     CanBalls, PlannedKind, PlannedPiece, PlannedRun, can_balls, component_elements, half_section,
 };

@@ -2,17 +2,18 @@
 
 use std::collections::BTreeMap;
 use tubewright_build::model::{
-    self, Build, CarrierRef, Component, ComponentKind, Flows, ItemKind, Model, Run, RunEnd,
+    self, Build, CarrierRef, Component, ComponentKind, Flows, ItemKind, Model, Place, Run, RunEnd,
 };
 use tubewright_build::resolved::{ResolvedGaps, ResolvedPractice};
 use tubewright_route::problem::{
-    Body, BodyKind, Component as RouteComponent, Passage, Placement, RouteProblem, Rules,
-    Run as RouteRun, Section as RouteSection, Side, StartRoom,
+    Body, BodyKind, Component as RouteComponent, Passage, Pin, Pinned, Placement, RouteProblem,
+    Rules, Run as RouteRun, Section as RouteSection, Side, StartRoom,
 };
 
 use super::ends::{NoTip, no_tip_columns, room_of, saw_room};
 use super::meeting::MetPort;
 use super::never::closed_sides;
+use super::pins::words_of_room;
 use super::planned::{can_balls, half_section};
 use super::stub::{STUB_MM, own_bodies};
 use super::tubes::{TubeError, route_tube};
@@ -47,6 +48,11 @@ pub enum RunError {
         "a corner of the room of “{0}” is not found; measure it from three marks, or leave `room` out"
     )]
     RoomNotFound(String),
+    /// A corner of a room that it must pass through or have a joint in.
+    #[error(
+        "a corner of {0} that it must pass or have a joint in is not found; measure it from three marks"
+    )]
+    PinNotFound(String),
     /// An end that may turn too far.
     #[error("“{0}” may turn by 90° or more; give `may-turn` less, or the other direction")]
     TurnsTooFar(String),
@@ -319,6 +325,7 @@ impl Poser<'_> {
             components: numbers,
             passage,
             components_before_passage: before_passage,
+            pins: self.pins_of(run)?,
             starts_at: starts_at.as_ref().map(|met| met.passage),
             ends_at: ends_at.as_ref().map(|met| met.passage),
             own_bodies: Vec::new(),
@@ -339,6 +346,23 @@ impl Poser<'_> {
             starts_at,
             ends_at,
         })
+    }
+
+    /// The rooms that a run must pass through or have a joint in.
+    fn pins_of(&self, run: &Run) -> Result<Vec<Pin>, RunError> {
+        let pins = |rooms: &[[Place; 2]], what: Pinned| -> Result<Vec<Pin>, RunError> {
+            rooms
+                .iter()
+                .map(|corners| {
+                    let room = self.room_between(corners);
+                    let room = room.ok_or_else(|| RunError::PinNotFound(words_of_room(corners)));
+                    Ok(Pin { room: room?, what })
+                })
+                .collect()
+        };
+        let mut all = pins(&run.passes, Pinned::CentreLine)?;
+        all.extend(pins(&run.joints_in, Pinned::Joint)?);
+        Ok(all)
     }
 
     fn tube_number(&mut self, run: &Run) -> Result<usize, RunError> {

@@ -62,6 +62,8 @@ pub(crate) fn would_help(
     found.extend(trial.with_places_known());
     let components = (0..problem.components.len()).into_par_iter();
     found.par_extend(components.filter_map(|number| trial.without_component(number)));
+    let runs = (0..problem.runs.len()).into_par_iter();
+    found.par_extend(runs.filter_map(|number| trial.without_pins(number)));
     found.extend(trial.with_tight_bends());
     found.sort_by(|a, b| {
         a.rank
@@ -206,6 +208,27 @@ impl Trial<'_> {
             share: 0.5,
             words: format!(
                 "without “{name}” there is a way: try a shorter or slimmer one, or another place for it"
+            ),
+        })
+    }
+
+    fn without_pins(&self, number: usize) -> Option<Change> {
+        let run = self.posed.problem.runs.get(number)?;
+        if run.pins.is_empty() {
+            return None;
+        }
+        let does = self.fits(|problem| {
+            if let Some(run) = problem.runs.get_mut(number) {
+                run.pins.clear();
+            }
+        });
+        does.then(|| Change {
+            rank: 0,
+            share: 0.0,
+            words: format!(
+                "without the rooms that “{}” must pass or have a joint in there is a way: give them another \
+                 place or more room",
+                run.id
             ),
         })
     }

@@ -425,6 +425,7 @@ fn run(
             .collect::<Result<_, _>>()?,
         passage,
         components_before_passage: None,
+        pins: Vec::new(),
         starts_at: None,
         ends_at: None,
         own_bodies: Vec::new(),

@@ -16,6 +16,7 @@ mod loose;
 mod moves;
 mod other_ways;
 mod pairs;
+mod pins;
 mod polyline;
 mod prove;
 mod random;

@@ -15,6 +15,7 @@ use super::random::Random;
 use super::shots::{Aim, Shot};
 use super::slides::Pose;
 use super::system::{Anchor, Chain, Context, System, Target, tube_of};
+use crate::problem::Pin;
 
 /// A chain to be found between two places.
 #[derive(Clone, Debug)]
@@ -179,7 +180,7 @@ pub(crate) fn glance(ctx: &Context<'_>, task: &Task, field: &Field<'_>, seed: u6
     let Some(tube) = tube_of(ctx.problem, task.run) else {
         return f64::INFINITY;
     };
-    let guide = straight_guide(task, tube.clr_mm);
+    let guide = straight_guide(ctx, task, tube.clr_mm);
     let aim = Aim {
         problem: ctx.problem,
         cost: ctx.cost,
@@ -202,16 +203,48 @@ pub(crate) fn glance(ctx: &Context<'_>, task: &Task, field: &Field<'_>, seed: u6
     best
 }
 
-fn straight_guide(task: &Task, clr: f64) -> Vec<Point> {
+fn straight_guide(ctx: &Context<'_>, task: &Task, clr: f64) -> Vec<Point> {
     let (s, e) = (task.ends.start.origin, task.ends.end);
     let lead = clr * 0.8;
-    vec![
-        s,
-        s + task.ends.start.travel * lead,
-        e - task.ends.end_direction * lead,
-        e,
-    ]
+    let mut guide = vec![s, s + task.ends.start.travel * lead];
+    guide.extend(pinned_places(ctx, task));
+    guide.extend([e - task.ends.end_direction * lead, e]);
+    guide
 }
+
+/// Middles of the rooms that the only chain of a run must visit, in the order in which they lie along the way
+/// between its ends.
+fn pinned_places(ctx: &Context<'_>, task: &Task) -> Vec<Point> {
+    let Some(run) = ctx.problem.runs.get(task.run) else {
+        return Vec::new();
+    };
+    if run.passage.is_some() {
+        return Vec::new();
+    }
+    let middle = |pin: &Pin| pin.room.min.lerp(pin.room.max, 0.5);
+    let mut places: Vec<Point> = run.pins.iter().map(middle).collect();
+    let way = task.ends.end - task.ends.start.origin;
+    places.sort_by(|a, b| {
+        let along = |p: &Point| (*p - task.ends.start.origin).dot(way);
+        along(a).total_cmp(&along(b))
+    });
+    places
+}
+
+/// A path from place to place.
+fn path_by(field: &Field<'_>, places: &[Point], radius: f64, worn: &[Point]) -> Option<Vec<Point>> {
+    let mut out: Vec<Point> = Vec::new();
+    for pair in places.windows(2) {
+        let [from, to] = pair else { continue };
+        let stretch = field.path(*from, *to, radius, worn, MOST_CELLS)?;
+        let known = usize::from(!out.is_empty());
+        out.extend(stretch.into_iter().skip(known));
+    }
+    (!out.is_empty()).then_some(out)
+}
+
+/// Most cells that are looked at for one stretch of a path.
+const MOST_CELLS: usize = 200_000;
 
 /// How far a search of one chain goes.
 #[derive(Clone, Copy, Debug)]
@@ -247,7 +280,7 @@ pub(crate) fn search(
     let clr = tube_of(ctx.problem, task.run).map_or(0.0, |t| t.clr_mm);
     let radius = tube_of(ctx.problem, task.run).map_or(0.0, |t| t.od_mm / 2.0);
     let (s, e) = (task.ends.start.origin, task.ends.end);
-    let mut guides: Vec<Vec<Point>> = vec![straight_guide(task, clr)];
+    let mut guides: Vec<Vec<Point>> = vec![straight_guide(ctx, task, clr)];
     let lead = clr * 0.8;
     let out = s + task.ends.start.travel * lead;
     let back = e - task.ends.end_direction * lead;
@@ -315,10 +348,13 @@ pub(crate) fn search(
             if round == 1 {
                 guides.clear();
             }
-            if let Some(path) = field
-                .path(out, back, radius, &worn, 200_000)
-                .or_else(|| field.path(s, e, radius, &worn, 200_000))
-            {
+            let by = |from: Point, to: Point| {
+                let mut places = vec![from];
+                places.extend(pinned_places(ctx, task));
+                places.push(to);
+                path_by(field, &places, radius, &worn)
+            };
+            if let Some(path) = by(out, back).or_else(|| by(s, e)) {
                 let n = path.len();
                 worn.extend(path.iter().skip(n / 5).take(n - 2 * (n / 5)).copied());
                 let mut guide = vec![s];

@@ -502,6 +502,7 @@ impl<'c, 'p> System<'c, 'p> {
             self.zone_rows(c, chain, &mut rows);
         }
         self.pair_rows(laid, limit, &mut rows);
+        self.pin_rows(laid, limit, &mut rows);
         if self.hangs {
             self.crossover_rows(x, laid, limit, &mut rows);
             self.column_rows(x, limit, &mut rows);

@@ -55,6 +55,7 @@ pub(crate) fn problem(start: Frame, end: Point, bodies: Vec<Body>) -> RouteProbl
             components: Vec::new(),
             passage: None,
             components_before_passage: None,
+            pins: Vec::new(),
             starts_at: None,
             ends_at: None,
             own_bodies: Vec::new(),

@@ -1,0 +1,93 @@
+//! Whether each gap is kept at the joints that are still to be tacked, as surely as the check distances of the fit
+//! sheet can hold them. The gaps of the plan take a joint to be held the same every way; what the marks of this
+//! car really leave is known here.
+
+use tubewright_build::model::Model;
+use tubewright_check::{Finding, Rule, State};
+
+use super::Judged;
+use crate::fit::{JointCheck, Steel, fit_sheet};
+use crate::routes::PlannedRun;
+use crate::stages::{Routed, Supply, Surroundings};
+
+pub(super) fn findings(
+    model: &Model,
+    around: &Surroundings,
+    judged: Judged<'_>,
+    supply: Option<&Supply>,
+) -> Vec<Finding> {
+    let runs: &[PlannedRun] = match judged {
+        Judged::Chosen { runs, .. } => runs,
+        Judged::Routed(_, Routed::Found(ways)) => ways.first().map_or(&[], |way| &way.runs),
+        _ => &[],
+    };
+    let Some(supply) = supply.filter(|_| !runs.is_empty()) else {
+        return Vec::new();
+    };
+    let steel = Steel::of(&model.shop);
+    let sheet = fit_sheet(model, around, runs, &supply.whole);
+    let open: Vec<&JointCheck> = sheet
+        .steps
+        .iter()
+        .flat_map(|step| &step.checks)
+        .filter(|check| !steel.standing.contains(&check.joint))
+        .collect();
+    let stated = |state, subject: &str, advice: String| {
+        Finding::stated(Rule::TapesKeepGaps, state, subject, advice)
+    };
+    if open.is_empty() {
+        return vec![stated(
+            State::DoesNotApply,
+            "all joints",
+            "nothing is left to be tacked".to_owned(),
+        )];
+    }
+    let mut findings: Vec<Finding> = open
+        .iter()
+        .filter(|check| check.tolerance.most_mm < 0.0)
+        .map(|check| stated(State::Fail, &check.joint, short_words(check)))
+        .collect();
+    let unsure = |check: &&&JointCheck| {
+        check.tolerance.most_mm >= 0.0 && (check.too_few.is_some() || check.loose.is_some())
+    };
+    let unsure: Vec<&str> = open
+        .iter()
+        .filter(unsure)
+        .map(|check| check.joint.as_str())
+        .collect();
+    if !unsure.is_empty() {
+        findings.push(stated(
+            State::NotChecked,
+            &unsure.join(", "),
+            "marks that can be seen from there leave the joint loose in some direction, which the fit sheet \
+             names: punch one more mark that sees it from another side"
+                .to_owned(),
+        ));
+    }
+    if findings.is_empty() {
+        findings.push(stated(State::Pass, "all joints", String::new()));
+    }
+    findings
+}
+
+fn short_words(check: &JointCheck) -> String {
+    let better: Vec<String> = check
+        .better
+        .iter()
+        .map(|(source, share)| format!("{} {:.0} % better", source.words(), (1.0 - share) * 100.0))
+        .collect();
+    let what = if better.is_empty() {
+        "a mark that sees it from another side, or more room".to_owned()
+    } else {
+        format!(
+            "{}, or a mark that sees it from another side",
+            better.join(", or ")
+        )
+    };
+    format!(
+        "even when its tapes read true the gap to {} may be {:.1} mm short (19 in 20): look at it there before the \
+         next part goes on. What would do: {what}",
+        check.tolerance_by.as_deref().unwrap_or("a body"),
+        -check.tolerance.most_mm
+    )
+}
