@@ -463,7 +463,11 @@ readings: Array<TapeSeenView>,
 /**
  * How to go on.
  */
-offers: Array<OfferView>, };
+offers: Array<OfferView>, 
+/**
+ * Why there is nothing to choose from, where there is not.
+ */
+whyNone: string, };
 
 export type TapeSeenView = { 
 /**

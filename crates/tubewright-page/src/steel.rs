@@ -8,7 +8,7 @@ use core::sync::atomic::AtomicBool;
 use tubewright_build::folder::Folder;
 use tubewright_plan::fit::{
     JointFound, Offer, OfferSettings, Steel, as_built, joined, joint_as_built, offers,
-    split_at_welds,
+    split_at_welds, why_no_offer,
 };
 use tubewright_plan::frozen::{
     accepted_beside, accepted_entry, chosen_entry, offer_of, standing_of,
@@ -95,7 +95,7 @@ pub(crate) fn accepting(
 pub(crate) fn joint_as_found(
     shown: &Shown,
     joint: &str,
-) -> Result<(JointFound, Vec<Offer>), Refusal> {
+) -> Result<(JointFound, Vec<Offer>, String), Refusal> {
     let car = &shown.car;
     let job = car.job.as_ref().map_err(|why| refusal(why))?;
     let chosen = job.chosen.as_ref().ok_or_else(|| {
@@ -125,7 +125,8 @@ pub(crate) fn joint_as_found(
             cancel: &AtomicBool::new(false),
         },
     );
-    Ok((found, all))
+    let why_none = why_no_offer(&runs, &found);
+    Ok((found, all, why_none))
 }
 
 /// The entry that takes up an offer behind a joint.
@@ -137,7 +138,7 @@ pub(crate) fn taking_up(
     number: usize,
     what: &str,
 ) -> Result<Deeded, Refusal> {
-    let (found, all) = joint_as_found(shown, joint)?;
+    let (found, all, _) = joint_as_found(shown, joint)?;
     let offer = number
         .checked_sub(1)
         .and_then(|index| all.get(index))

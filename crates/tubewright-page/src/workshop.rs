@@ -140,7 +140,8 @@ impl Workshop {
     /// A [`Refusal`] when nothing is chosen or the readings give no place.
     pub(crate) fn joint(&self, joint: &str) -> Result<JointView, Refusal> {
         let shown = self.shown();
-        steel::joint_as_found(&shown, joint).map(|(found, offers)| view::joint(&found, &offers))
+        steel::joint_as_found(&shown, joint)
+            .map(|(found, offers, why)| view::joint(&found, &offers, why))
     }
 
     /// The scene of the way that is shown.

@@ -24,8 +24,8 @@ use crate::frozen::{FrozenError, carry_marks, frozen_plan};
 use crate::plan_file::{PlanFileError, StoredRouted, StoredRoutes};
 use crate::ranking::rank;
 use crate::routes::{
-    LaidRun, MarkGiver, PlannedRun, PosedProblem, RunMarks, WalkError, laid_runs, no_way_words,
-    pose_problem, share_joints, walk_laid, would_help,
+    LaidRun, MarkGiver, PlannedRun, PosedProblem, RunMarks, WalkError, in_turn, laid_runs,
+    no_way_words, pose_problem, shared_joint, walk_laid, would_help,
 };
 use crate::stock::{Followed, RequestError, on_the_tape, request_of};
 use crate::survey::{Measured, measure};
@@ -322,14 +322,17 @@ fn marked(model: &Model, posed: &PosedProblem, found: Vec<Unmarked>) -> Vec<Alte
                         pieces: vec![Default::default(); laid.pieces.len()],
                         last_joint: String::new(),
                     };
-                    let mut run = walk_laid(model, posed, laid, &unpainted)?;
-                    let before = chosen.iter().find(|old| old.name == run.name);
-                    carry_marks(&mut run, before, &mut giver);
-                    Ok(run)
+                    walk_laid(model, posed, laid, &unpainted)
                 })
                 .collect::<Result<Vec<_>, WalkError>>()
                 .ok()?;
-            share_joints(&mut runs);
+            for number in in_turn(&runs.iter().collect::<Vec<_>>()) {
+                let begins_with = runs.get(number).and_then(|run| shared_joint(&runs, run));
+                if let Some(run) = runs.get_mut(number) {
+                    let before = chosen.iter().find(|old| old.name == run.name);
+                    carry_marks(run, before, begins_with.as_deref(), &mut giver);
+                }
+            }
             Some(Alternative {
                 name: unmarked.name,
                 cost: unmarked.cost,

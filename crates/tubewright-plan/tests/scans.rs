@@ -262,6 +262,7 @@ fn straight(from: [f64; 3], to: [f64; 3]) -> PlannedRun {
         name: "exhaust".to_owned(),
         tube: "50".to_owned(),
         od_mm: 50.0,
+        end_od_mm: 50.0,
         start,
         sawn: None,
         end_point: b,

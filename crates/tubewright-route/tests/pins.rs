@@ -1,5 +1,5 @@
 //! Rooms that a run must pass through, and rooms that must hold one of its joints.
-#![expect(clippy::panic, reason = "helpers of tests")]
+#![expect(clippy::unwrap_used, clippy::panic, reason = "helpers of tests")]
 
 mod open;
 

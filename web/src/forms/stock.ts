@@ -48,9 +48,10 @@ export const ITEM: FormSpec = {
 
 /** The ports of a part where runs meet, from what is asked of it. */
 function ports(values: Values): Field[] {
-  const { kind = "", length = "0 mm", aside = "", lean = "0 deg", other = "", tube = "" } = values;
+  const said = (key: string) => (values[key] ?? "").trim().replace(/^\+\s*/, "");
+  const [kind, length, aside, lean, other, tube] = ["kind", "length", "aside", "lean", "other", "tube"].map(said) as [string, string, string, string, string, string];
   const nought = "0 mm";
-  const minus = (quantity: string) => (quantity.startsWith("-") ? quantity.slice(1) : `-${quantity}`);
+  const minus = (quantity: string) => (quantity.startsWith("-") ? quantity.slice(1).trim() : `-${quantity}`);
   const side = (right: boolean) => (right ? aside : minus(aside));
   const one = (name: string, at: string, flows: string): Value => ({ name, at: [at, nought, nought], flows, tube: other === "" ? tube : other });
   const both = (at: string, flows: string, inwards: boolean): Value[] =>

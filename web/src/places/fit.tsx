@@ -233,7 +233,7 @@ function AsBuilt({ joint }: { joint: string }) {
         <p class="bad">{found.readings.filter((reading) => reading.isDoubtful).map((reading) => `${reading.from} reads ${length(reading.reads, unit)}, ${signed(reading.leftOver, unit)} against the others`).join("; ")}: tape it again before anything is cut for it.</p>
       ) : null}
       <h3>How to go on</h3>
-      {found.offers.length === 0 ? <p>Nothing is left to tack behind it.</p> : null}
+      {found.offers.length === 0 ? <p>{found.whyNone}</p> : null}
       {found.offers.map((offer) => <Offer key={offer.number} offer={offer} joint={joint} />)}
     </div>
   );

@@ -160,6 +160,8 @@ pub struct JointView {
     pub readings: Vec<TapeSeenView>,
     /// How to go on.
     pub offers: Vec<OfferView>,
+    /// Why there is nothing to choose from, where there is not.
+    pub why_none: String,
 }
 
 /// A reading at a joint.

@@ -192,7 +192,7 @@ fn weld(weld: &WeldFacts) -> WeldView {
 }
 
 /// A joint as built.
-pub(crate) fn joint(found: &JointFound, offers: &[Offer]) -> JointView {
+pub(crate) fn joint(found: &JointFound, offers: &[Offer], why_none: String) -> JointView {
     let covariance = &found.found.covariance;
     JointView {
         joint: found.planned.mark.clone(),
@@ -211,6 +211,7 @@ pub(crate) fn joint(found: &JointFound, offers: &[Offer]) -> JointView {
         loose: found.loose.clone(),
         readings: found.readings.iter().map(tape_seen).collect(),
         offers: (1..).zip(offers).map(offer).collect(),
+        why_none,
     }
 }
 

@@ -131,7 +131,8 @@ fn ways_through(model: &Model) -> [(String, Vec<String>); 3] {
             ports.map(|port| format!("{name}.{}", port.name))
         };
         let meets = matches!(item.kind, ComponentKind::Merge | ComponentKind::Cone)
-            || count(Flows::In) != count(Flows::Out);
+            || count(Flows::In) > 1
+            || count(Flows::Out) > 1;
         if item.kind == ComponentKind::Crossover {
             passed.extend(sides(Flows::In));
         } else if meets {

@@ -3,7 +3,7 @@
 use tubewright_build::model::{ComponentKind, Model};
 use tubewright_check::{Finding, Measured, Rule, State, Unit};
 
-use crate::routes::{PlannedKind, PlannedRun, component_kind};
+use crate::routes::{GasWay, PlannedKind, PlannedRun, component_kind};
 use crate::stages::Surroundings;
 
 /// The findings of one of these runs.
@@ -13,9 +13,25 @@ pub(super) fn findings(
     runs: &[PlannedRun],
     run: &PlannedRun,
 ) -> Vec<Finding> {
-    let gas = GasWay { model, runs };
+    let way = GasWay::of_runs(runs);
+    let has = |run: &PlannedRun, kind: ComponentKind| {
+        run.pieces.iter().any(|piece| match &piece.kind {
+            PlannedKind::Component { name, .. } | PlannedKind::Crossover { name, .. } => {
+                component_kind(model, name) == Some(kind)
+            }
+            _ => false,
+        })
+    };
+    // All gas of a run passes a component: in the run itself, before it or behind it.
+    let passes = |kind: ComponentKind| {
+        let number = runs.iter().position(|other| other.name == run.name);
+        let own = |number: usize| runs.get(number).is_some_and(|run| has(run, kind));
+        number.is_some_and(|number| {
+            own(number) || way.all_before(number, &own) || way.all_behind(number, &own)
+        })
+    };
     let stated = |rule, kind, advice: &str| {
-        let (state, advice) = if gas.passes(run, kind) {
+        let (state, advice) = if passes(kind) {
             (State::Pass, "")
         } else {
             (State::Fail, advice)
@@ -53,49 +69,4 @@ pub(super) fn findings(
         }
     }
     findings
-}
-
-/// What the gas of a run passes before it and behind it, where runs meet.
-struct GasWay<'a> {
-    model: &'a Model,
-    runs: &'a [PlannedRun],
-}
-
-impl GasWay<'_> {
-    /// Whether all gas of a run passes a component of this kind: in the run itself, in every run that leads
-    /// to it, or in every run that it leads to.
-    fn passes(&self, run: &PlannedRun, kind: ComponentKind) -> bool {
-        let most = self.runs.len();
-        self.has(run, kind) || self.all_before(run, kind, most) || self.all_behind(run, kind, most)
-    }
-
-    fn has(&self, run: &PlannedRun, kind: ComponentKind) -> bool {
-        run.pieces.iter().any(|piece| match &piece.kind {
-            PlannedKind::Component { name, .. } | PlannedKind::Crossover { name, .. } => {
-                component_kind(self.model, name) == Some(kind)
-            }
-            _ => false,
-        })
-    }
-
-    /// `most` keeps runs that lead back to themselves from being followed for ever.
-    fn all_before(&self, run: &PlannedRun, kind: ComponentKind, most: usize) -> bool {
-        let met = |other: &&PlannedRun| run.starts_on.is_some() && other.ends_on == run.starts_on;
-        let before: Vec<&PlannedRun> = self.runs.iter().filter(met).collect();
-        most > 0
-            && !before.is_empty()
-            && before
-                .into_iter()
-                .all(|run| self.has(run, kind) || self.all_before(run, kind, most - 1))
-    }
-
-    fn all_behind(&self, run: &PlannedRun, kind: ComponentKind, most: usize) -> bool {
-        let met = |other: &&PlannedRun| run.ends_on.is_some() && other.starts_on == run.ends_on;
-        let behind: Vec<&PlannedRun> = self.runs.iter().filter(met).collect();
-        most > 0
-            && !behind.is_empty()
-            && behind
-                .into_iter()
-                .all(|run| self.has(run, kind) || self.all_behind(run, kind, most - 1))
-    }
 }

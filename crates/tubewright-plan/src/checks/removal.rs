@@ -71,8 +71,13 @@ fn sections<'a>(model: &Model, runs: &'a [PlannedRun]) -> Vec<Section<'a>> {
         let mut from_mm = 0.0;
         for piece in &run.pieces {
             let at = current.unwrap_or_else(|| {
+                let is_part_of_another = first.is_none() && run.starts_on.is_some();
                 sections.push(Section {
-                    name: format!("{} from {}", run.name, piece.joint),
+                    name: if is_part_of_another {
+                        run.name.clone()
+                    } else {
+                        format!("{} from {}", run.name, piece.joint)
+                    },
                     pieces: Vec::new(),
                 });
                 sections.len() - 1
@@ -89,7 +94,11 @@ fn sections<'a>(model: &Model, runs: &'a [PlannedRun]) -> Vec<Section<'a>> {
             from_mm += piece.centre_line_mm();
             match &piece.kind {
                 PlannedKind::Crossover { name, .. } => {
-                    current = Some(join(&mut sections, &mut by_crossover, name, at));
+                    let joined = join(&mut sections, &mut by_crossover, name, at);
+                    if first == Some(at) {
+                        first = Some(joined);
+                    }
+                    current = Some(joined);
                 }
                 PlannedKind::Component { name, .. }
                     if component_kind(model, name) == Some(ComponentKind::Joint) =>

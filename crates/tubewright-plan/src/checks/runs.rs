@@ -9,7 +9,9 @@ use super::Judged;
 use super::clearance::{MovingRun, clearance_findings};
 use crate::hangers::hangers;
 use crate::held::RunHold;
-use crate::routes::{PlannedKind, PlannedRun, PosedProblem, riding_motions, would_help_words};
+use crate::routes::{
+    MetPort, PlannedKind, PlannedRun, PosedProblem, riding_motions, would_help_words,
+};
 use crate::sensors::sensors;
 use crate::stages::{END_TOLERANCE_DEG, END_TOLERANCE_MM, Routed, Surroundings};
 
@@ -40,7 +42,10 @@ pub(crate) fn findings(
             for (name, trouble) in troubles {
                 findings.push(stated(State::Fail, name, trouble.to_string()));
             }
-            findings.extend(runs.iter().filter_map(|run| start_finding(posed, run)));
+            findings.extend(
+                runs.iter()
+                    .filter_map(|run| start_finding(posed, runs, run)),
+            );
             (posed, runs)
         }
         Judged::Routed(posed, routed) => {
@@ -116,11 +121,11 @@ pub(crate) fn findings(
 }
 
 /// How far the start of a chosen run lies from where the survey has it now.
-fn start_finding(posed: &PosedProblem, run: &PlannedRun) -> Option<Finding> {
+fn start_finding(posed: &PosedProblem, runs: &[PlannedRun], run: &PlannedRun) -> Option<Finding> {
     let mut posed_runs = posed.runs.iter();
     let posed_run = posed_runs.find(|posed| posed.name == run.name)?;
-    if posed_run.starts_at.is_some() {
-        return None;
+    if let Some(met) = &posed_run.starts_at {
+        return start_at_part(posed, runs, run, met);
     }
     let now = posed_run.start.frame_in_car;
     // A sawn outlet may be anywhere on its own line.
@@ -138,6 +143,33 @@ fn start_finding(posed: &PosedProblem, run: &PlannedRun) -> Option<Finding> {
     Some(
         Finding::measured_at_most(Rule::EndPlace, subject, measured, END_TOLERANCE_MM)
             .at(now.origin, "at the start of the run"),
+    )
+}
+
+/// How far the first piece of a run lies from the outlet that it starts from, where the part lies now.
+fn start_at_part(
+    posed: &PosedProblem,
+    runs: &[PlannedRun],
+    run: &PlannedRun,
+    met: &MetPort,
+) -> Option<Finding> {
+    let part = posed.problem.crossovers.get(met.passage.crossover)?;
+    let outlet = part.ports(met.passage.side).outlet;
+    let mut pieces = runs.iter().flat_map(|run| &run.pieces);
+    let origin = pieces.find_map(|piece| match &piece.kind {
+        PlannedKind::Crossover { name, origin, .. } if *name == met.component => Some(*origin),
+        _ => None,
+    })?;
+    let at = run.pieces.first()?.frame_in.origin;
+    let measured = Measured {
+        value: at.distance(origin + outlet),
+        plus_minus: None,
+        unit: Unit::Millimetre,
+    };
+    let subject = format!("start of {} from the outlet of {}", run.name, met.component);
+    Some(
+        Finding::measured_at_most(Rule::EndPlace, subject, measured, END_TOLERANCE_MM)
+            .at(at, "at the start of the run"),
     )
 }
 

@@ -4,13 +4,15 @@ use std::collections::BTreeSet;
 use tubewright_build::model::Model;
 
 use super::closing::{Stretch, lean_and_relay};
-use super::joints::joints_of;
+use super::joints::{joint_of, joints_of};
+use super::offers::turn_between;
 use super::parts::{joined, split_at_welds};
 use super::pose::{JointFound, PoseError, joint_as_built};
 use super::steel::Steel;
-use super::way::ClosingFace;
-use crate::routes::PlannedRun;
+use super::way::{ClosingFace, leaned};
+use crate::routes::{PlannedKind, PlannedRun, in_turn};
 use crate::stages::Surroundings;
+use tubewright_geometry::Placement;
 use tubewright_stock::StockPlan;
 
 /// The runs as built and what was found of each measured joint, in the order of flow.
@@ -41,7 +43,9 @@ pub fn as_built(
     let mut faces: Vec<ClosingFace> = Vec::new();
     let mut found = Vec::new();
     let mut troubles = Vec::new();
-    for number in 0..split.len() {
+    let turn = in_turn(&split.iter().collect::<Vec<_>>());
+    let mut known_of = vec![0; split.len()];
+    for number in turn {
         let marks: Vec<String> = split
             .get(number)
             .map(joints_of)
@@ -49,6 +53,8 @@ pub fn as_built(
             .into_iter()
             .map(|joint| joint.mark)
             .filter(|mark| steel.standing.contains(mark) && steel.readings.contains_key(mark))
+            // One behind a part where runs meet comes with the run that starts there.
+            .filter(|mark| joint_of(&split, mark).is_some_and(|(of, _)| of == number))
             .collect();
         let mut known = 0;
         for mark in marks {
@@ -67,10 +73,16 @@ pub fn as_built(
                         faces.extend(closed);
                         known = from;
                     }
+                    if from == 0 {
+                        part_where_it_is(&mut split, &known_of, &joint);
+                    }
                     found.push(joint);
                 }
                 Err(trouble) => troubles.push((mark, trouble)),
             }
+        }
+        if let Some(slot) = known_of.get_mut(number) {
+            *slot = known;
         }
     }
     AsBuilt {
@@ -78,6 +90,48 @@ pub fn as_built(
         faces,
         found,
         troubles,
+    }
+}
+
+/// Moves a part where runs meet to where the joint behind it was found: the run that brings it leans to there
+/// from the last of its joints that was measured, and the runs that end at it end at its inlets where they
+/// lie now. Nothing where the joint's run starts from no part.
+fn part_where_it_is(split: &mut [PlannedRun], known_of: &[usize], joint: &JointFound) {
+    let Some(part) = split.get(joint.run).and_then(|run| run.starts_on.clone()) else {
+        return;
+    };
+    let brings = |run: &PlannedRun| run.brings_its_end() && run.ends_on.as_ref() == Some(&part);
+    let Some(number) = split.iter().position(brings) else {
+        return;
+    };
+    let is_its_outlet = |run: &PlannedRun| run.last_joint == joint.planned.mark;
+    let Some(run) = split.get_mut(number).filter(|run| is_its_outlet(run)) else {
+        return;
+    };
+    let moved = Placement::between(&run.arrival(), &joint.found.frame_in_car);
+    let at = run.arrival();
+    let shift = moved.frame(&at).origin - at.origin;
+    let turn = turn_between(&at, &moved.frame(&at));
+    let known = known_of.get(number).copied().unwrap_or(0);
+    let last = run.pieces.len().saturating_sub(1);
+    let mut leant = leaned(run, known, last, shift, turn);
+    if let Some(piece) = leant.pieces.last_mut() {
+        piece.frame_in = moved.frame(&piece.frame_in);
+        piece.frame_out = moved.frame(&piece.frame_out);
+        for element in &mut piece.elements {
+            *element = moved.tube(element);
+        }
+        if let PlannedKind::Crossover { origin, .. } = &mut piece.kind {
+            *origin = moved.point(*origin);
+        }
+    }
+    leant.end_point = moved.point(leant.end_point);
+    *run = leant;
+    for (other, run) in split.iter_mut().enumerate() {
+        if other != number && run.ends_on.as_ref() == Some(&part) {
+            run.end_point = moved.point(run.end_point);
+            run.end_direction = moved.direction(run.end_direction);
+        }
     }
 }
 

@@ -44,13 +44,23 @@ pub fn joints_of(run: &PlannedRun) -> Vec<Joint> {
     joints
 }
 
-/// The joint of this mark with the number of its run.
+/// The joint of this mark with the number of its run. The joint behind a part where runs meet is that of the
+/// run that starts there: what is tacked behind it is that run.
 #[must_use]
 pub fn joint_of(runs: &[PlannedRun], mark: &str) -> Option<(usize, Joint)> {
-    runs.iter().enumerate().find_map(|(number, run)| {
+    let mut found = runs.iter().enumerate().filter_map(|(number, run)| {
         joints_of(run)
             .into_iter()
             .find(|joint| joint.mark == mark)
             .map(|joint| (number, joint))
-    })
+    });
+    let first = found.next()?;
+    let is_shared = |joint: &Joint, run: usize| {
+        runs.get(run)
+            .is_some_and(|run| run.brings_its_end() && joint.piece == run.pieces.len())
+    };
+    match is_shared(&first.1, first.0) {
+        true => found.next().or(Some(first)),
+        false => Some(first),
+    }
 }

@@ -17,7 +17,7 @@ mod welds;
 pub use built::{AsBuilt, as_built, runs_as_built};
 pub use joints::{Joint, joint_of, joints_of};
 pub use offer::{Change, Offer, OfferKind};
-pub use offers::{OfferSettings, offers};
+pub use offers::{OfferSettings, offers, why_no_offer};
 pub use parts::{PartPieces, fit_run, joined, split_at_welds};
 pub use pose::{FoundBy, JointFound, PoseError, SlopeSeen, TapeSeen, joint_as_built, workmanship};
 pub use sheet::{FitSheet, FitStep, JointCheck, LEAST_CHECKS, LooseWay, fit_sheet};

@@ -16,7 +16,7 @@ use super::pose::JointFound;
 use super::steel::Steel;
 use super::way::{geometry_of, leaned, relaid};
 use crate::checks::{clearance_findings, moving_runs};
-use crate::routes::{PlannedRun, PosedProblem};
+use crate::routes::{PlannedKind, PlannedRun, PosedProblem};
 use crate::stages::{END_TOLERANCE_DEG, END_TOLERANCE_MM, Surroundings};
 use crate::stock::request_of;
 
@@ -172,6 +172,30 @@ fn steel_known(run: &PlannedRun, from: usize, steel: &Steel) -> usize {
             steel.standing.contains(&piece.joint) && steel.readings.contains_key(&piece.joint)
         })
         .unwrap_or(0)
+}
+
+/// Why there is no way to choose from, for the person.
+#[must_use]
+pub fn why_no_offer(runs: &[PlannedRun], found: &JointFound) -> String {
+    let run = runs.get(found.run);
+    let next = run.and_then(|run| Some((run, run.pieces.get(found.planned.piece)?)));
+    if let Some((run, piece)) = next
+        && let PlannedKind::Crossover { name, .. } = &piece.kind
+    {
+        return if run.brings_its_end() {
+            format!(
+                "Behind it comes {name}, where runs meet: tack it on as it lies and tape {}; what comes behind is \
+                 planned again from there.",
+                run.last_joint
+            )
+        } else {
+            format!(
+                "Behind it comes {name}, which the other run holds where it is planned: pull the joint to it, or \
+                 cut the piece before it anew."
+            )
+        };
+    }
+    "Nothing is left to tack behind it.".to_owned()
 }
 
 /// Where the laid pieces must arrive, and how near, mm.
@@ -425,7 +449,7 @@ impl Ground<'_> {
 const WAYS_JUDGED: usize = 6;
 
 /// The rotation vector from one frame to another.
-fn turn_between(from: &Frame, to: &Frame) -> Vector {
+pub(super) fn turn_between(from: &Frame, to: &Frame) -> Vector {
     // The sum of the axes' cross products is 2 sin(angle) times the axis.
     let sum = from.travel().vector().cross(to.travel().vector())
         + from.twelve().vector().cross(to.twelve().vector())

@@ -187,7 +187,7 @@ pub fn joint_as_built(
     let tapes = tapes(model, around, readings)?;
     let faces = steel.faces.get(mark).map_or(&[][..], Vec::as_slice);
     let slopes = slopes(model, around, faces)?;
-    let radius_mm = 0.5 * run.od_mm;
+    let radius_mm = 0.5 * run.od_at_joint_mm(planned.piece);
     let start = model
         .build
         .run(&run.name)

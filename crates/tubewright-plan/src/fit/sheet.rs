@@ -499,7 +499,10 @@ impl<'a> Bench<'a> {
             .get(run)
             .and_then(|joints| joints.get(joint))
             .map_or_else(String::new, |joint| joint.mark.clone());
-        let radius_mm = self.runs.get(run).map_or(0.0, |run| 0.5 * run.od_mm);
+        let radius_mm = self
+            .runs
+            .get(run)
+            .map_or(0.0, |run| 0.5 * run.od_at_joint_mm(joint));
         let possible = self.joint(run, joint).map_or_else(Vec::new, |frame| {
             possible_distances(
                 frame,

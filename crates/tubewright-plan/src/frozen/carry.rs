@@ -8,8 +8,13 @@ const SAME: f64 = 1e-6;
 
 /// Gives a solved run its marks. Pieces that are the same steel as a piece of `before`, in the same
 /// order, keep its mark; joints keep theirs when the pieces on both sides stay and stand to each
-/// other as they did.
-pub fn carry_marks(run: &mut PlannedRun, before: Option<&PlannedRun>, giver: &mut MarkGiver) {
+/// other as they did. A joint that the run begins with and another run ends with has its mark already.
+pub fn carry_marks(
+    run: &mut PlannedRun,
+    before: Option<&PlannedRun>,
+    begins_with: Option<&str>,
+    giver: &mut MarkGiver,
+) {
     let old: &[PlannedPiece] = before.map_or(&[], |before| &before.pieces);
     let kept = longest_common(&run.pieces, old);
     let stands = |index: usize, was: usize| match (run.pieces.get(index), old.get(was)) {
@@ -30,9 +35,11 @@ pub fn carry_marks(run: &mut PlannedRun, before: Option<&PlannedRun>, giver: &mu
             Some(piece) => piece.mark.clone(),
             None => giver.piece(&run.name),
         });
-        joints.push(match kept_joint.and_then(|was| old.get(was)) {
-            Some(piece) => piece.joint.clone(),
-            None => giver.joint(),
+        let shared = begins_with.filter(|_| index == 0);
+        joints.push(match (shared, kept_joint.and_then(|was| old.get(was))) {
+            (Some(joint), _) => joint.to_owned(),
+            (None, Some(piece)) => piece.joint.clone(),
+            (None, None) => giver.joint(),
         });
     }
     let ends_alike = !old.is_empty() && kept.last().copied().flatten() == old.len().checked_sub(1);

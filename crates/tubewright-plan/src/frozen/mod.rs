@@ -73,6 +73,16 @@ pub enum FrozenError {
         /// The component.
         component: String,
     },
+    /// The build names no side of a component that runs meet in.
+    #[error(
+        "the chosen run “{run}” meets “{component}”, but build.toml does not say by which side or port any more"
+    )]
+    NoSide {
+        /// The run.
+        run: String,
+        /// The component.
+        component: String,
+    },
     /// The place of a shared component is not in the record.
     #[error("the record does not say where “{component}” of the chosen run “{run}” lies")]
     NoPlace {
@@ -309,7 +319,10 @@ fn laid_piece(
                 .any(|crossover| crossover.id == name);
             if is_crossover || at.is_some() {
                 PlannedKind::Crossover {
-                    side: side_met(model, &run.name, &name),
+                    side: side_met(model, &run.name, &name).ok_or_else(|| FrozenError::NoSide {
+                        run: run.name.clone(),
+                        component: name.clone(),
+                    })?,
                     origin: at.ok_or_else(|| FrozenError::NoPlace {
                         run: run.name.clone(),
                         component: name.clone(),

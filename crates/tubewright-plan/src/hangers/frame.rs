@@ -8,7 +8,8 @@ use tubewright_geometry::{Frame, Point, Vector};
 use super::NoHanging;
 use crate::checks::MovingRun;
 use crate::routes::{
-    PlannedKind, PlannedPiece, PlannedRun, component_item, component_kind, half_section, in_turn,
+    GasWay, PlannedKind, PlannedPiece, PlannedRun, component_item, component_kind, half_section,
+    in_turn,
 };
 
 /// Distance between the places of the frame along a run, at most, mm.
@@ -106,13 +107,20 @@ pub(super) fn beams_of(
         .iter()
         .filter_map(|number| Some(runs.get(*number)?.run))
         .collect();
+    let way = GasWay::of_runs(planned.iter().copied());
+    let has_flex = |run: usize| {
+        planned
+            .get(run)
+            .is_some_and(|run| behind_flex(model, run).is_some())
+    };
     for at in in_turn(&planned) {
         let (Some(run), Some(&number)) = (planned.get(at).copied(), group.get(at)) else {
             continue;
         };
-        let first = match hung_from(model, &planned, run, planned.len()) {
+        let first = match hung_from(model, &planned, &way, at) {
             Some(first) => first,
-            None if rides_on_to_flex(model, &planned, run) => continue,
+            // It rides with the engine up to where all that it leads to has its flex section.
+            None if way.all_behind(at, &has_flex) => continue,
             None => return Err(NoHanging::NoFlex(run.name.clone())),
         };
         if first >= run.pieces.len() {
@@ -149,29 +157,16 @@ fn behind_flex(model: &Model, run: &PlannedRun) -> Option<usize> {
     Some(run.pieces.iter().position(is_flex)? + 1)
 }
 
-/// Number of the first piece of a run that hangs: behind its flex section, or the whole of it where it
-/// starts from a part that hangs. `most` keeps runs that lead back to themselves from being followed for ever.
-fn hung_from(
-    model: &Model,
-    together: &[&PlannedRun],
-    run: &PlannedRun,
-    most: usize,
-) -> Option<usize> {
-    if let Some(first) = behind_flex(model, run) {
-        return Some(first);
-    }
-    let part = run.starts_on.as_ref().filter(|_| most > 0)?;
-    let mut others = together.iter();
-    let before = others.find(|other| other.ends_on.as_ref() == Some(part))?;
-    hung_from(model, together, before, most - 1).map(|_| 0)
-}
-
-/// Whether a run rides with the engine up to a part behind which another run has its flex section.
-fn rides_on_to_flex(model: &Model, together: &[&PlannedRun], run: &PlannedRun) -> bool {
-    run.ends_on.is_some()
-        && together
-            .iter()
-            .any(|other| other.starts_on == run.ends_on && behind_flex(model, other).is_some())
+/// Number of the first piece of a run that hangs: behind its flex section, or the whole of it where all that
+/// leads to it hangs. `None` where it rides with the engine.
+fn hung_from(model: &Model, together: &[&PlannedRun], way: &GasWay, at: usize) -> Option<usize> {
+    let has_flex = |run: usize| {
+        together
+            .get(run)
+            .is_some_and(|run| behind_flex(model, run).is_some())
+    };
+    let own = together.get(at).and_then(|run| behind_flex(model, run));
+    own.or_else(|| way.all_before(at, &has_flex).then_some(0))
 }
 
 struct Builder<'a> {

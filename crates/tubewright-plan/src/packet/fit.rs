@@ -4,11 +4,12 @@ use super::PrintJob;
 use super::cautions::{BEFORE_TACKING, UNDER_THE_CAR, caution};
 use super::cut_cards::plus;
 use super::not_made;
+use super::parts::has_like_sides;
 use super::words::{degrees, signed_degrees};
 use crate::fit::{
     Act, FitSheet, FitStep, Joint, JointCheck, LEAST_CHECKS, PartKind, Way, joint_of,
 };
-use crate::routes::PlannedKind;
+use crate::routes::{PlannedKind, component_item};
 use crate::stages::Supply;
 use tubewright_build::model::{ItemKind, Section};
 use tubewright_geometry::{Frame, math};
@@ -169,8 +170,11 @@ fn add_part(job: &PrintJob<'_>, supply: &Supply, step: &FitStep, table: &mut Tab
             .component(name)
             .and_then(|c| c.roll.as_ref());
         let lies = match roll.map_or(0.0, |roll| roll.deg()) {
-            0.0 => "level and square to the car: its ports at one height, left and right alike"
-                .to_owned(),
+            0.0 if is_alike(job, name) => {
+                "level and square to the car: its ports at one height, left and right alike"
+                    .to_owned()
+            }
+            0.0 => "along the car, its own top up".to_owned(),
             deg => format!(
                 "along the car, rolled {}° clockwise looking downstream from lying level",
                 degrees(deg)
@@ -245,6 +249,11 @@ fn add_part(job: &PrintJob<'_>, supply: &Supply, step: &FitStep, table: &mut Tab
         format!("{how}. Inside of the curve, and where the run goes: {turns}")
     };
     table.row([String::new(), "clock".to_owned(), how, reads, String::new()]);
+}
+
+/// Whether a part's ports lie at one height and its sides are mirror images.
+fn is_alike(job: &PrintJob<'_>, name: &str) -> bool {
+    component_item(job.model, name).is_some_and(has_like_sides)
 }
 
 /// A turn in degrees and round the outside.

@@ -1,8 +1,8 @@
 //! The joints of all runs: which are welded, which lie inside one part and need nothing.
 
-use crate::routes::{PlannedKind, PlannedRun};
+use crate::routes::{PlannedKind, PlannedRun, component_item, port_of_side};
 use crate::stages::Supply;
-use tubewright_build::model::{EndKind, Model, RunEnd};
+use tubewright_build::model::{EndKind, Flows, Model, RunEnd};
 use tubewright_geometry::{Frame, Length};
 use tubewright_stock::TubeSpec;
 
@@ -108,13 +108,7 @@ fn joints_of_run(
     all: &[PlannedRun],
 ) -> Vec<Joint> {
     let written = model.build.run(&run.name);
-    let tube = supply
-        .request
-        .runs
-        .iter()
-        .flat_map(|demand| &demand.pieces)
-        .find(|piece| run.pieces.iter().any(|own| own.mark == piece.mark))
-        .map(|piece| piece.tube.clone());
+    let tube = tube_of(supply, run);
     // The parts that a piece is in, by the marks they serve.
     let parts_with = |mark: &str| -> Vec<Vec<&str>> {
         supply
@@ -221,17 +215,48 @@ fn joints_of_run(
             Some(behind) => format!("{}, first piece", behind.name),
             None => end_words(model, written.map(|run| &run.to), "the end"),
         };
-        out.push(joint(
+        let mut at_end = joint(
             &run.last_joint,
             match run.ends_on {
                 Some(_) => JointKind::Weld,
                 None => JointKind::End,
             },
-            [name(last), end],
+            [
+                outlet_words(model, run, all).unwrap_or_else(|| name(last)),
+                end,
+            ],
             run.arrival(),
-        ));
+        );
+        // Behind a part the tube is that of what goes on there.
+        if let Some(behind) = behind {
+            at_end.tube = tube_of(supply, behind);
+        }
+        out.push(at_end);
     }
     out
+}
+
+/// The tube of a run, as it was asked for.
+fn tube_of(supply: &Supply, run: &PlannedRun) -> Option<TubeSpec> {
+    let mut asked = supply.request.runs.iter().flat_map(|demand| &demand.pieces);
+    let is_own = |mark: &str| run.pieces.iter().any(|own| own.mark == mark);
+    asked
+        .find(|piece| is_own(&piece.mark))
+        .map(|piece| piece.tube.clone())
+}
+
+/// The outlet of the part that a run brings, in words.
+fn outlet_words(model: &Model, run: &PlannedRun, all: &[PlannedRun]) -> Option<String> {
+    let last = run.pieces.last().filter(|_| run.brings_its_end())?;
+    let PlannedKind::Crossover { name, side, .. } = &last.kind else {
+        return None;
+    };
+    let port = port_of_side(component_item(model, name)?, Flows::Out, *side)?;
+    Some(format!(
+        "{} ({name}, port {})",
+        painted(name, &last.mark, all),
+        port.name
+    ))
 }
 
 fn starts_with(run: &PlannedRun, joint: &str) -> bool {

@@ -175,8 +175,10 @@ fn crossover(job: &PrintJob<'_>, part: &Part<'_>) -> Vec<Block> {
             direction_words(in_car(port.travel.vector()).to_array()),
         ]);
     }
-    let lies = if roll_rad == 0.0 {
+    let lies = if roll_rad == 0.0 && has_like_sides(part.component) {
         "level, left and right alike".to_owned()
+    } else if roll_rad == 0.0 {
+        "along the car, its own top up".to_owned()
     } else {
         format!(
             "rolled {}° clockwise looking downstream",
@@ -222,6 +224,29 @@ fn crossover(job: &PrintJob<'_>, part: &Part<'_>) -> Vec<Block> {
         },
         Block::Table { table },
     ]
+}
+
+/// Whether all ports of a part lie at one height, in level directions, and every one off its middle has a mirror
+/// image on the other side.
+pub(super) fn has_like_sides(item: &ComponentItem) -> bool {
+    let near = |a: f64, b: f64| (a - b).abs() < 0.05;
+    let mut heights = item.ports.iter().map(|port| port.at.y);
+    let height = heights.next().unwrap_or(0.0);
+    let is_level = item
+        .ports
+        .iter()
+        .all(|port| near(port.at.y, height) && port.travel.vector().y.abs() < 1e-3);
+    is_level
+        && item.ports.iter().all(|port| {
+            let way = port.travel.vector();
+            item.ports.iter().any(|other| {
+                let across = other.travel.vector();
+                other.flows == port.flows
+                    && near(other.at.x, port.at.x)
+                    && near(other.at.z, -port.at.z)
+                    && (across.z + way.z).abs() < 1e-3
+            })
+        })
 }
 
 fn number_words(count: usize) -> String {

@@ -5,7 +5,6 @@
 use tubewright_geometry::Frame;
 use tubewright_route::route::{Piece, Route};
 
-use super::marks::MarkGiver;
 use super::meeting::end_at_ports;
 use super::planned::{PlannedKind, PlannedRun};
 use super::problem::PosedProblem;
@@ -32,22 +31,6 @@ pub struct RunMarks {
     pub pieces: Vec<(String, String)>,
     /// Mark of the joint at the run's end.
     pub last_joint: String,
-}
-
-impl RunMarks {
-    /// New marks for every piece and joint of a run, in the order of flow.
-    #[must_use]
-    pub fn new_for(run: &LaidRun, giver: &mut MarkGiver) -> Self {
-        let pieces = run
-            .pieces
-            .iter()
-            .map(|_| (giver.piece(&run.name), giver.joint()))
-            .collect();
-        Self {
-            pieces,
-            last_joint: giver.joint(),
-        }
-    }
 }
 
 /// The rows of pieces of a solved route, a flex section that is bolted to an outlet first.

@@ -2,7 +2,7 @@
 //! that runs end in and start from.
 
 use tubewright_build::model::{
-    Build, Component, ComponentItem, ComponentKind, Flows, Model, Place, Port, RunEnd, Section,
+    Build, Component, ComponentItem, ComponentKind, Flows, Model, Place, Port, Run, RunEnd, Section,
 };
 use tubewright_geometry::{Bounds, Frame, Point, UnitVector, Vector, math};
 use tubewright_route::problem::{Bar, Crossover, Passage, Ports, Region, Side};
@@ -46,28 +46,27 @@ impl PosedProblem {
     }
 }
 
-/// The side of a component that a run enters it by, passes it by, or ends at.
+/// The side of a component that a run passes it by, or ends at; `None` where the build has no such side.
 #[must_use]
-pub fn side_met(model: &Model, run: &str, component: &str) -> Side {
-    let Some(written) = model.build.run(run) else {
-        return Side::Left;
-    };
-    let through = written
-        .through
-        .iter()
-        .find(|through| through.component == *component)
-        .and_then(|through| through.side.as_deref());
-    if through == Some("R") {
-        return Side::Right;
+pub fn side_met(model: &Model, run: &str, component: &str) -> Option<Side> {
+    let written = model.build.run(run)?;
+    let mut through = written.through.iter();
+    if let Some(passed) = through.find(|through| through.component == *component) {
+        return match passed.side.as_deref() {
+            Some("L") => Some(Side::Left),
+            Some("R") => Some(Side::Right),
+            _ => None,
+        };
     }
     match &written.to {
         RunEnd::Port {
             component: met,
             port,
-        } if met == component => super::walk::component_item(model, component)
-            .and_then(|item| side_of_port(item, Flows::In, port.as_deref()))
-            .unwrap_or(Side::Left),
-        _ => Side::Left,
+        } if met == component => {
+            let item = super::walk::component_item(model, component)?;
+            side_of_port(item, Flows::In, port.as_deref())
+        }
+        _ => None,
     }
 }
 
@@ -76,6 +75,16 @@ fn ports_that(item: &ComponentItem, flows: Flows) -> Vec<&Port> {
     let mut ports: Vec<&Port> = item.ports.iter().filter(|p| p.flows == flows).collect();
     ports.sort_by_key(|port| port.name == "R");
     ports
+}
+
+/// The port of a side: the only one there is, or of two the one on that side.
+pub(crate) fn port_of_side(item: &ComponentItem, flows: Flows, side: Side) -> Option<&Port> {
+    match (ports_that(item, flows).as_slice(), side) {
+        ([only], _) => Some(only),
+        ([left, _], Side::Left) => Some(left),
+        ([_, right], Side::Right) => Some(right),
+        _ => None,
+    }
 }
 
 /// The side that a port is on: of two the first is the left one.
@@ -145,25 +154,16 @@ fn ports_at(
     Some((*origin, *part.ports(met.passage.side)))
 }
 
-/// Gives the joint between a part and the run that starts at its outlet one mark: that of the run which has
-/// the part as its last piece. Behind a second outlet the joint has a mark of its own.
-pub(crate) fn share_joints(runs: &mut [PlannedRun]) {
-    let last: Vec<(Option<String>, Point, String)> = runs
-        .iter()
-        .filter(|run| run.brings_its_end())
-        .map(|run| {
-            let joint = run.last_joint.clone();
-            (run.ends_on.clone(), run.arrival().origin, joint)
-        })
-        .collect();
-    for run in runs {
-        let shared = last.iter().find(|(part, place, _)| {
-            *part == run.starts_on && place.distance(run.start.origin) < SAME_PLACE_MM
-        });
-        if let (Some((.., joint)), Some(first)) = (shared, run.pieces.first_mut()) {
-            first.joint.clone_from(joint);
-        }
-    }
+/// The mark of the joint that a run begins with, where one of these runs has the part as its last piece and
+/// ends at the same outlet: it is one weld. Behind a second outlet the joint has a mark of its own.
+pub(crate) fn shared_joint(runs: &[PlannedRun], run: &PlannedRun) -> Option<String> {
+    let part = run.starts_on.as_ref()?;
+    let mut bringing = runs.iter().filter(|other| other.brings_its_end());
+    let before = bringing.find(|other| {
+        other.ends_on.as_ref() == Some(part)
+            && other.arrival().origin.distance(run.start.origin) < SAME_PLACE_MM
+    })?;
+    Some(before.last_joint.clone())
 }
 
 /// Numbers of the runs, each behind those that bring the parts that it starts from and ends at; runs that
@@ -200,6 +200,98 @@ pub(crate) fn in_turn(runs: &[&PlannedRun]) -> Vec<usize> {
 
 /// Places nearer than this are one, mm.
 const SAME_PLACE_MM: f64 = 0.01;
+
+/// How much the outside diameters of a run and a port may differ, mm: what a fitter still closes up.
+const SAME_SIZE_MM: f64 = 1.0;
+
+/// What is wrong with the parts that a run starts from and ends at.
+pub(super) fn meeting_trouble(model: &Model, run: &Run) -> Option<RunError> {
+    let build = &model.build;
+    for (end, flows) in [(&run.from, Flows::Out), (&run.to, Flows::In)] {
+        let RunEnd::Port { component, port } = end else {
+            continue;
+        };
+        let Some(item) = super::walk::component_item(model, component) else {
+            continue;
+        };
+        // Every port has one run: those to its inlets, those from its outlets.
+        let ends = |flows: Flows| {
+            build.runs.iter().filter_map(move |run| {
+                let end = match flows {
+                    Flows::In => &run.to,
+                    Flows::Out => &run.from,
+                };
+                match end {
+                    RunEnd::Port { component, port } => Some((component, port)),
+                    RunEnd::End(_) => None,
+                }
+            })
+        };
+        for own in &item.ports {
+            let is_only = ports_that(item, own.flows).len() == 1;
+            let has_run = ends(own.flows).any(|(met, port)| {
+                met == component
+                    && match port {
+                        Some(port) => *port == own.name,
+                        None => is_only,
+                    }
+            });
+            if !has_run {
+                return Some(RunError::OpenPort {
+                    part: component.to_string(),
+                    port: own.name.clone(),
+                });
+            }
+        }
+        let side = side_of_port(item, flows, port.as_deref())?;
+        let port = port_of_side(item, flows, side)?;
+        let size = |tube: &str| model.stock.tube(tube).map(|tube| tube.od.mm());
+        if let (Some(run_mm), Some(port_mm)) = (size(&run.tube), size(&port.tube))
+            && (run_mm - port_mm).abs() > SAME_SIZE_MM
+        {
+            return Some(RunError::OtherSize {
+                part: component.to_string(),
+                port: port.name.clone(),
+                run_mm,
+                port_mm,
+            });
+        }
+    }
+    leads_back(build, run)
+}
+
+/// The part that a run's gas comes from and that it leads to as well, directly or by way of others.
+fn leads_back(build: &Build, run: &Run) -> Option<RunError> {
+    let [from, to] = met_components(build, &run.name);
+    let (from, mut ahead) = (from?, vec![to?]);
+    let mut seen: Vec<&str> = Vec::new();
+    while let Some(part) = ahead.pop() {
+        if part == from {
+            return Some(RunError::LeadsBack(from.to_owned()));
+        }
+        if seen.contains(&part) {
+            continue;
+        }
+        seen.push(part);
+        for other in &build.runs {
+            let [starts, ends] = met_components(build, &other.name);
+            if starts == Some(part) {
+                ahead.extend(ends);
+            }
+        }
+    }
+    None
+}
+
+/// Number of a run whose part no other of these runs leads to.
+pub(super) fn led_to_by_none(runs: &[PosedRun]) -> Option<usize> {
+    runs.iter().position(|run| {
+        run.starts_at.as_ref().is_some_and(|met| {
+            let mut others = runs.iter().filter_map(|other| other.ends_at.as_ref());
+            !others.any(|other| other.component == met.component)
+        })
+    })
+}
 
 /// How far below and above all ends, and to either side of the middle between them, a part without a zone
 /// may lie, mm (common practice, no source).
@@ -270,7 +362,7 @@ impl Poser<'_> {
 
     /// Where a part without a zone may lie: between the starts and the ends of all runs, round the middle
     /// between them.
-    fn room_between_all_ends(&self) -> Region {
+    fn room_between_all_ends(&self) -> Option<Region> {
         let runs = &self.model.build.runs;
         let origin = |end: &RunEnd| match end {
             RunEnd::End(name) => {
@@ -281,6 +373,9 @@ impl Poser<'_> {
         };
         let starts: Vec<Point> = runs.iter().filter_map(|run| origin(&run.from)).collect();
         let ends: Vec<Point> = runs.iter().filter_map(|run| origin(&run.to)).collect();
+        if starts.is_empty() || ends.is_empty() {
+            return None;
+        }
         let bounds = Bounds::of_points(starts.iter().chain(&ends).copied());
         let behind = starts.iter().map(|p| p.x).fold(bounds.min.x, f64::max) + LEAD_MM;
         let ahead = ends.iter().map(|p| p.x).fold(bounds.max.x, f64::min) - LEAD_MM;
@@ -290,10 +385,10 @@ impl Poser<'_> {
         } else {
             (bounds.min.x, bounds.max.x)
         };
-        Region {
+        Some(Region {
             min: Point::new(front, middle - ROOM_MM, bounds.min.z - ROOM_MM),
             max: Point::new(rear, middle + ROOM_MM, bounds.max.z + ROOM_MM),
-        }
+        })
     }
 
     /// The number of a part in the problem, which it is put into when it is asked for first.
@@ -309,7 +404,8 @@ impl Poser<'_> {
         let body = body_of(self.model, item, [&left, &right], roll_rad).map_err(unsound)?;
         let room = self
             .zone_of(component)
-            .unwrap_or_else(|| self.room_between_all_ends());
+            .or_else(|| self.room_between_all_ends())
+            .ok_or_else(|| RunError::NoRoom(component.name.to_string()))?;
         let local = [left.inlet, left.outlet, right.inlet, right.outlet];
         let poses = poses_within(room, &local);
         self.problem.crossovers.push(Crossover {

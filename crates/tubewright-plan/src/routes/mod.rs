@@ -1,6 +1,7 @@
 //! Runs: put to the solver, rounded to the shop's steps, and walked into pieces.
 
 mod ends;
+mod gas_way;
 mod laid;
 mod marks;
 mod meeting;
@@ -21,10 +22,13 @@ pub use ends::{
     FLANGE_MM, NoTip, Sawn, given_frame, no_tip_columns, outlet_words, sawn_for, why_not_sawn,
     words_of_ends,
 };
+pub(crate) use gas_way::GasWay;
 pub use laid::{LaidRun, RunMarks, laid_runs};
 pub use marks::MarkGiver;
 pub use meeting::{MetPort, side_met};
-pub(crate) use meeting::{end_at_ports, in_car, in_turn, share_joints, start_at_ports};
+pub(crate) use meeting::{
+    end_at_ports, in_car, in_turn, port_of_side, shared_joint, start_at_ports,
+};
 pub use never::{ClosedSide, closed_sides};
 pub use pins::{away_from_pin_mm, words_of_room};
 pub use planned::{
@@ -36,7 +40,5 @@ pub use roll::{RollMark, roll_marks};
 pub use stub::STUB_MM;
 pub(crate) use stub::is_carried;
 pub use tubes::{TubeError, price_of_one, route_tube};
-pub use walk::{
-    WalkError, component_item, component_kind, planned_runs, riding_motions, walk_laid,
-};
+pub use walk::{WalkError, component_item, component_kind, riding_motions, walk_laid};
 pub(crate) use would_help::would_help;

@@ -73,6 +73,8 @@ pub struct PlannedRun {
     pub tube: String,
     /// Outside diameter in mm.
     pub od_mm: f64,
+    /// Outside diameter at its end in mm: another where the part that it brings has another outlet.
+    pub end_od_mm: f64,
     /// Where it starts.
     pub start: Frame,
     /// How the outlet is sawn off for it, where it is.
@@ -113,6 +115,16 @@ impl PlannedRun {
         match (last, &self.ends_on) {
             (Some(PlannedKind::Crossover { name, .. }), Some(part)) => name == part,
             _ => false,
+        }
+    }
+
+    /// Outside diameter at the joint upstream of a piece, or at the end behind the last, mm.
+    #[must_use]
+    pub fn od_at_joint_mm(&self, piece: usize) -> f64 {
+        if piece < self.pieces.len() {
+            self.od_mm
+        } else {
+            self.end_od_mm
         }
     }
 

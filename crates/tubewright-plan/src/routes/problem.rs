@@ -11,7 +11,7 @@ use tubewright_route::problem::{
 };
 
 use super::ends::{NoTip, no_tip_columns, room_of, saw_room};
-use super::meeting::MetPort;
+use super::meeting::{MetPort, led_to_by_none, meeting_trouble};
 use super::never::closed_sides;
 use super::pins::words_of_room;
 use super::planned::{can_balls, half_section};
@@ -40,6 +40,43 @@ pub enum RunError {
     /// The side of a crossover that the run enters.
     #[error("it enters the crossover “{0}” by no side; write “{0}.L” or “{0}.R”")]
     NoSide(String),
+    /// A port of a part where runs meet that no run, or more than one, has.
+    #[error(
+        "the port {port} of “{part}” is left open: gas would leave the exhaust there; let a run end at it or start from it (“{part}.{port}”), or take an item without it"
+    )]
+    OpenPort {
+        /// The part.
+        part: String,
+        /// Its port.
+        port: String,
+    },
+    /// A part that no run leads to.
+    #[error(
+        "it starts from “{0}”, which no run that is routed leads to; let a run end at one of its inlets"
+    )]
+    NothingLeadsTo(String),
+    /// Runs that lead back to where they come from.
+    #[error("it leads back to “{0}”, from which its gas comes; let it go on to a tip")]
+    LeadsBack(String),
+    /// Its tube is not that of the port.
+    #[error(
+        "its tube is {run_mm:.1} mm outside and the port {port} of “{part}” is for {port_mm:.1} mm; take a cone, a part with another port, or another tube"
+    )]
+    OtherSize {
+        /// The part.
+        part: String,
+        /// Its port.
+        port: String,
+        /// The run's outside diameter, mm.
+        run_mm: f64,
+        /// The port's, mm.
+        port_mm: f64,
+    },
+    /// A part without a zone where no ends of runs are measured that it could lie between.
+    #[error(
+        "where “{0}” may lie is not known: give it a `zone`, or measure where the runs start and end"
+    )]
+    NoRoom(String),
     /// More than one crossover in a run.
     #[error("it goes through more than one crossover; one is routed so far")]
     TwoCrossovers,
@@ -169,10 +206,17 @@ pub fn pose_problem(
     let mut runs = Vec::new();
     let mut left_out = Vec::new();
     for run in &model.build.runs {
-        match poser.pose_run(run) {
+        match meeting_trouble(model, run).map_or_else(|| poser.pose_run(run), Err) {
             Ok(posed) => runs.push(posed),
             Err(error) => left_out.push((run.name.to_string(), error)),
         }
+    }
+    // What no run that is routed leads to has no place.
+    while let Some(number) = led_to_by_none(&runs) {
+        let posed = runs.remove(number);
+        poser.problem.runs.remove(number);
+        let part = posed.starts_at.map(|met| met.component).unwrap_or_default();
+        left_out.push((posed.name, RunError::NothingLeadsTo(part)));
     }
     let joint_sigma = joint_sigma_mm(&model.build.accuracy.resolved());
     let run_sigma = runs

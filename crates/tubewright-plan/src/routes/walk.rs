@@ -1,17 +1,17 @@
 //! From the solver's pieces to planned pieces with frames, marks and the room they take.
 
+use std::collections::BTreeSet;
 use tubewright_build::model::{
-    Build, CarrierKind, CarrierRef, ComponentItem, ComponentKind, ItemKind, Model, Run, RunEnd,
+    CarrierKind, CarrierRef, ComponentItem, ComponentKind, Flows, ItemKind, Model, Run, RunEnd,
 };
 use tubewright_geometry::motion::{Freedom, Motion};
 use tubewright_geometry::{CentreLine, Frame, TubeElement};
 use tubewright_route::problem::RouteProblem;
-use tubewright_route::route::Route;
 
 use super::ends::sawn_for;
-use super::laid::{LaidRun, RunMarks, laid_runs};
-use super::marks::MarkGiver;
-use super::meeting::{met_components, share_joints};
+use super::gas_way::GasWay;
+use super::laid::{LaidRun, RunMarks};
+use super::meeting::port_of_side;
 use super::planned::{
     CanBalls, PlannedKind, PlannedPiece, PlannedRun, can_balls, component_elements, half_section,
 };
@@ -39,26 +39,6 @@ pub enum WalkError {
         /// The crossover.
         name: String,
     },
-}
-
-/// The planned runs of a route, marks given in order of flow.
-#[must_use]
-pub fn planned_runs(
-    model: &Model,
-    posed: &PosedProblem,
-    route: &Route,
-    marks: &mut MarkGiver,
-) -> Vec<PlannedRun> {
-    let mut runs: Vec<PlannedRun> = laid_runs(posed, route)
-        .iter()
-        .filter_map(|run| {
-            let marks = RunMarks::new_for(run, marks);
-            // Everything that a solved route is made of is in the problem.
-            walk_laid(model, posed, run, &marks).ok()
-        })
-        .collect();
-    share_joints(&mut runs);
-    runs
 }
 
 /// Walks a row of pieces: frames, swept tubes, and where it should arrive.
@@ -111,6 +91,7 @@ pub fn walk_laid(
         name: laid.name.clone(),
         tube: laid.tube.clone(),
         od_mm: walker.od_mm,
+        end_od_mm: walker.outlet_od_mm(laid).unwrap_or(walker.od_mm),
         start: laid.start,
         sawn: posed_run.and_then(|run| sawn_for(run, &laid.start)),
         end_point,
@@ -235,6 +216,15 @@ impl Walker<'_> {
         })
     }
 
+    /// Outside diameter of the outlet that a run ends with, where its last piece is a part where runs meet.
+    fn outlet_od_mm(&self, laid: &LaidRun) -> Option<f64> {
+        let Some(PlannedKind::Crossover { name, side, .. }) = laid.pieces.last() else {
+            return None;
+        };
+        let port = port_of_side(component_item(self.model, name)?, Flows::Out, *side)?;
+        Some(self.model.stock.tube(&port.tube)?.od.mm())
+    }
+
     /// Balls of a component's can and half of how far an oval spreads beyond them.
     fn can_of(&self, name: &str) -> (CanBalls, f64) {
         let item = self
@@ -269,10 +259,14 @@ pub fn riding_motions(
     run: &Run,
     planned: &PlannedRun,
 ) -> Result<Vec<Motion>, MotionError> {
-    let together = joined_runs(&model.build, run);
+    let runs = &model.build.runs;
+    let way = GasWay::of_build(&model.build);
+    let number = runs.iter().position(|other| other.name == run.name);
+    let together = number.map(|number| way.joined(number)).unwrap_or_default();
     let sway = together
         .iter()
-        .flat_map(|run| components_of(run))
+        .filter_map(|number| runs.get(*number))
+        .flat_map(components_of)
         .filter_map(|name| model.build.component(name))
         .filter_map(|component| match &component.carrier {
             Some(CarrierRef::Carrier(name)) => model.build.carrier(name),
@@ -290,7 +284,7 @@ pub fn riding_motions(
     } else {
         Motion::FIXED
     };
-    let on_start = match carrier_at_start(model, run, together.len()) {
+    let on_start = match number.and_then(|number| carrier_at_start(model, &way, number)) {
         Some(carrier) => motion_of(&model.build, carrier, places)?.0,
         None => behind.clone(),
     };
@@ -320,43 +314,27 @@ fn components_of(run: &Run) -> impl Iterator<Item = &str> {
     passed.chain(ends)
 }
 
-/// A run with those that are joined to it where runs end and start, directly or by way of others.
-fn joined_runs<'a>(build: &'a Build, run: &'a Run) -> Vec<&'a Run> {
-    let mut joined = vec![run];
-    let mut next = 0;
-    while let Some(of) = joined.get(next).copied() {
-        next += 1;
-        for met in met_components(build, &of.name).into_iter().flatten() {
-            for other in &build.runs {
-                let meets = met_components(build, &other.name).contains(&Some(met));
-                if meets && !joined.iter().any(|known| known.name == other.name) {
-                    joined.push(other);
-                }
-            }
-        }
-    }
-    joined
-}
-
-/// What a run rides on where it starts; `None` behind a flex section. `most` keeps runs that lead back to
-/// themselves from being followed for ever.
-fn carrier_at_start<'a>(model: &'a Model, run: &'a Run, most: usize) -> Option<&'a CarrierRef> {
-    let RunEnd::Port { component, .. } = &run.from else {
-        let own = super::start_carrier(&model.build, run);
-        return Some(own.unwrap_or(&CarrierRef::Chassis));
+/// What a run rides on where it starts; `None` where all gas that comes there has passed a flex section.
+fn carrier_at_start<'a>(model: &'a Model, way: &GasWay, run: usize) -> Option<&'a CarrierRef> {
+    let runs = &model.build.runs;
+    let has_flex = |run: usize| {
+        let through = runs.get(run).map_or(&[][..], |run| &run.through);
+        let mut through = through.iter();
+        through.any(|part| component_kind(model, &part.component) == Some(ComponentKind::Flex))
     };
-    let mut runs = model.build.runs.iter();
-    let before = runs.find(
-        |run| matches!(&run.to, RunEnd::Port { component: other, .. } if other == component),
-    )?;
-    let has_flex = before
-        .through
-        .iter()
-        .any(|through| component_kind(model, &through.component) == Some(ComponentKind::Flex));
-    if has_flex || most == 0 {
-        return None;
+    let mut seen = BTreeSet::new();
+    let mut open = vec![run];
+    while let Some(at) = open.pop() {
+        let written = runs.get(at)?;
+        if !matches!(written.from, RunEnd::Port { .. }) {
+            let own = super::start_carrier(&model.build, written);
+            return Some(own.unwrap_or(&CarrierRef::Chassis));
+        }
+        // Upstream by ways without a flex section.
+        let rigid = way.before(at).into_iter().filter(|run| !has_flex(*run));
+        open.extend(rigid.filter(|run| seen.insert(*run)));
     }
-    carrier_at_start(model, before, most - 1)
+    None
 }
 
 /// The item of the stock file that a component of the build is.

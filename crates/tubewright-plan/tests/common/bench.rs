@@ -32,10 +32,15 @@ pub(crate) struct Bench {
 impl Bench {
     pub(crate) fn of(seed: u64) -> Option<Self> {
         let car = random_car(seed);
-        let solved = solve(&car.build, &car.stock, None, &BTreeMap::new(), 500);
+        Self::of_build(car.build, car.stock, 500)
+    }
+
+    /// A car of these texts with the first way chosen.
+    pub(crate) fn of_build(build: String, stock: String, work_units: u64) -> Option<Self> {
+        let solved = solve(&build, &stock, None, &BTreeMap::new(), work_units);
         let best = solved.best()?;
         let budget = Budget {
-            work_units: 500,
+            work_units,
             seed: 1,
         };
         let entry = chosen_entry(
@@ -47,8 +52,8 @@ impl Bench {
         );
         let record = append_entry(None, &entry).expect("an entry");
         Some(Self {
-            build: car.build,
-            stock: car.stock,
+            build,
+            stock,
             solved,
             record,
         })

@@ -124,8 +124,8 @@ fn prove_between(solved: &Solved, board: &Board, walked: &[Walked<'_>], verdict:
                 continue;
             };
             let (a, b) = (
-                free_riders(solved, first.run),
-                free_riders(solved, second.run),
+                free_riders(solved, first.run, second.run),
+                free_riders(solved, second.run, first.run),
             );
             let mut least: Option<(f64, String)> = None;
             for x in &a {
@@ -174,17 +174,40 @@ pub(crate) fn sways(rider: &Rider) -> bool {
 }
 
 /// What of a run keeps a gap from other runs.
-fn free_riders(solved: &Solved, run: &PlannedRun) -> Vec<Rider> {
+fn free_riders(solved: &Solved, run: &PlannedRun, other: &PlannedRun) -> Vec<Rider> {
     let mut riders = riders(solved, run, RUN_SPACING_MM);
-    let mut crossings: Vec<[f64; 2]> = riders
-        .iter()
-        .filter(|rider| rider.is_crossover)
-        .map(|rider| rider.along)
+    let met = |run: &PlannedRun| -> Vec<String> {
+        let passed = run.pieces.iter().filter_map(|piece| match &piece.kind {
+            PlannedKind::Crossover { name, .. } => Some(name.clone()),
+            _ => None,
+        });
+        let ends = [run.starts_on.clone(), run.ends_on.clone()];
+        passed.chain(ends.into_iter().flatten()).collect()
+    };
+    let shared: Vec<String> = met(other)
+        .into_iter()
+        .filter(|part| met(run).contains(part))
         .collect();
-    // A run that meets others at its start or end is near them there.
-    crossings.extend(run.starts_on.as_ref().map(|_| [0.0; 2]));
+    let is_shared = |part: &Option<String>| part.as_ref().is_some_and(|part| shared.contains(part));
+    let mut crossings: Vec<[f64; 2]> = Vec::new();
+    for (rider, piece) in riders.iter_mut().zip(&run.pieces) {
+        let PlannedKind::Crossover { name, .. } = &piece.kind else {
+            continue;
+        };
+        // One that only this run meets is like any other piece to the other run.
+        rider.is_crossover = shared.contains(name);
+        if rider.is_crossover {
+            crossings.push(rider.along);
+        }
+    }
+    // Runs that meet at a start or end are near each other there.
     let length = riders.last().map_or(0.0, |rider| rider.along[1]);
-    crossings.extend(run.ends_on.as_ref().map(|_| [length; 2]));
+    if is_shared(&run.starts_on) {
+        crossings.push([0.0; 2]);
+    }
+    if is_shared(&run.ends_on) {
+        crossings.push([length; 2]);
+    }
     let half_turn = core::f64::consts::PI * run.clr_mm + 1.0;
     // A stretch of 60 mm, or a whole component, counts as one.
     let stretch = 60.0;

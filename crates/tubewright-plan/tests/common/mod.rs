@@ -14,6 +14,7 @@ pub(crate) mod clearance;
 pub(crate) mod convert;
 pub(crate) mod hangers;
 pub(crate) mod itself;
+pub(crate) mod merged;
 pub(crate) mod neighbours;
 pub(crate) mod paper;
 pub(crate) mod pieces;

@@ -17,7 +17,7 @@ use crate::places::Joint;
 pub(super) fn with_itself(moving: &MovingRun<'_>) -> Finding {
     let run = moving.run;
     let subject = format!("{} to itself", run.name);
-    let parts = parts_of(moving);
+    let parts = parts_of(moving, None);
     let pairs = parts.iter().enumerate().flat_map(|(i, a)| {
         parts
             .iter()
@@ -143,7 +143,10 @@ fn moved(near: Near<'_>, is_one_chain: bool) -> Near<'_> {
 /// own, so that each sways by itself.
 pub(super) fn two_runs(first: &MovingRun<'_>, second: &MovingRun<'_>, joint: &Joint) -> Finding {
     let subject = format!("{} to {}", first.run.name, second.run.name);
-    let (firsts, seconds) = (parts_of(first), parts_of(second));
+    let (firsts, seconds) = (
+        parts_of(first, Some(second.run)),
+        parts_of(second, Some(first.run)),
+    );
     let pairs = firsts
         .iter()
         .filter(|part| part.is_free)
@@ -160,7 +163,11 @@ pub(super) fn two_runs(first: &MovingRun<'_>, second: &MovingRun<'_>, joint: &Jo
             Rule::ClearanceToRun,
             State::NotChecked,
             subject,
-            "one of them has no piece that is further than half a turn from where they meet: look there while tacking",
+            if first.run.pieces.is_empty() || second.run.pieces.is_empty() {
+                "a run has no pieces"
+            } else {
+                "one of them has no piece that is further than half a turn from where they meet: look there while tacking"
+            },
         );
     };
     let finding = Finding::measured_at_least(

@@ -1,10 +1,11 @@
 //! A run in short stretches, to be held against another run or against itself.
 
+use std::collections::BTreeSet;
 use tubewright_geometry::motion::Motion;
 use tubewright_geometry::{CentreLine, TubeElement, UnitVector, math};
 
 use super::MovingRun;
-use crate::routes::PlannedKind;
+use crate::routes::{PlannedKind, PlannedRun};
 
 /// A stretch of a run.
 pub(super) struct Part<'a> {
@@ -19,7 +20,7 @@ pub(super) struct Part<'a> {
     pub(super) mark: String,
     /// Piece that it belongs to, counted from 0.
     pub(super) piece: usize,
-    /// Far enough from the run's crossover to keep a gap from the other run.
+    /// Far enough from the parts where the run meets the other run to keep a gap from it.
     pub(super) is_free: bool,
 }
 
@@ -27,21 +28,40 @@ pub(super) struct Part<'a> {
 /// stretches, so they are short.
 const PART_MM: f64 = 60.0;
 
-pub(super) fn parts_of<'a>(moving: &'a MovingRun<'_>) -> Vec<Part<'a>> {
+/// Names of the parts where a run meets others: that it passes, starts from or ends at.
+fn met_parts(run: &PlannedRun) -> BTreeSet<&str> {
+    run.pieces
+        .iter()
+        .filter_map(|piece| match &piece.kind {
+            PlannedKind::Crossover { name, .. } => Some(name.as_str()),
+            _ => None,
+        })
+        .chain(run.starts_on.as_deref())
+        .chain(run.ends_on.as_deref())
+        .collect()
+}
+
+/// The stretches of a run; `other` is the run that it is held against, if it is one, beside the parts of which
+/// both meet no stretch is free.
+pub(super) fn parts_of<'a>(moving: &'a MovingRun<'_>, other: Option<&PlannedRun>) -> Vec<Part<'a>> {
     let run = moving.run;
+    let own = met_parts(run);
+    let shared = |part: &str| {
+        other.is_some_and(|other| own.contains(part) && met_parts(other).contains(part))
+    };
     let mut crossovers = Vec::new();
     let mut along = 0.0;
     for piece in &run.pieces {
         let next = along + piece.centre_line_mm();
-        if matches!(piece.kind, PlannedKind::Crossover { .. }) {
+        if matches!(&piece.kind, PlannedKind::Crossover { name, .. } if shared(name)) {
             crossovers.push((along, next));
         }
         along = next;
     }
-    if run.starts_on.is_some() {
+    if run.starts_on.as_deref().is_some_and(shared) {
         crossovers.push((0.0, 0.0));
     }
-    if run.ends_at_part().is_some() {
+    if run.ends_at_part().is_some_and(shared) {
         crossovers.push((along, along));
     }
     let mut parts = Vec::new();
@@ -49,7 +69,8 @@ pub(super) fn parts_of<'a>(moving: &'a MovingRun<'_>) -> Vec<Part<'a>> {
     let pieces = run.pieces.iter().zip(&moving.piece_motions);
     for (number, (piece, motion)) in pieces.enumerate() {
         let length = piece.centre_line_mm();
-        let is_crossover = matches!(piece.kind, PlannedKind::Crossover { .. });
+        let is_crossover =
+            matches!(&piece.kind, PlannedKind::Crossover { name, .. } if shared(name));
         for element in &piece.elements {
             for line in split(&element.line, PART_MM) {
                 let (from, to) = match piece.kind {

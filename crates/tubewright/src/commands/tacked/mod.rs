@@ -13,7 +13,7 @@ use serde_json::{Value, json};
 use tubewright_build::model::EntryKind;
 use tubewright_plan::fit::{
     Change, FoundBy, JointFound, Offer, OfferSettings, SlopeSeen, Steel, as_built, joint_as_built,
-    offers, split_at_welds,
+    offers, split_at_welds, why_no_offer,
 };
 use tubewright_plan::frozen::{accepted_beside, standing_of};
 use tubewright_plan::lengths::Lengths;
@@ -115,6 +115,7 @@ pub(crate) fn run(arguments: &Tacked) -> Result<Done, Failure> {
         print(&as_text(
             &found,
             &all,
+            &why_no_offer(&runs, &found),
             &arguments.joint,
             Lengths::of(&loaded.model),
         ))?;
@@ -200,7 +201,13 @@ fn accept(
     })
 }
 
-fn as_text(found: &JointFound, all: &[Offer], joint: &str, lengths: Lengths) -> String {
+fn as_text(
+    found: &JointFound,
+    all: &[Offer],
+    why_none: &str,
+    joint: &str,
+    lengths: Lengths,
+) -> String {
     let mut text = heading(&format!("Joint {joint} as built"));
     let pm = |direction: [f64; 3]| {
         let sum: f64 = (0..3)
@@ -291,13 +298,20 @@ fn as_text(found: &JointFound, all: &[Offer], joint: &str, lengths: Lengths) -> 
     }
     text.push_str(&heading("How to go on"));
     if all.is_empty() {
-        text.push_str(&paragraph("Nothing is left to tack behind it.", 2));
+        text.push_str(&paragraph(why_none, 2));
     }
     for (number, offer) in (1..).zip(all) {
         text.push_str(&offer_text(number, offer, lengths));
     }
+    let take = if all.is_empty() {
+        String::new()
+    } else {
+        format!(
+            "Nothing is changed until you take one: `tubewright tacked FOLDER {joint} --accept 1`. "
+        )
+    };
     text.push_str(&paragraph(
-        &format!("Nothing is changed until you take one: `tubewright tacked FOLDER {joint} --accept 1`. Under the car: cribbed or on stands, never on a jack alone; tacks are hot and sharp."),
+        &format!("{take}Under the car: cribbed or on stands, never on a jack alone; tacks are hot and sharp."),
         2,
     ));
     text

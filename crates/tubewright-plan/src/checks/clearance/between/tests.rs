@@ -12,6 +12,7 @@ fn straight(at: Point, travel: UnitVector, length_mm: f64, od_mm: f64) -> Planne
         name: "left".to_owned(),
         tube: "57".to_owned(),
         od_mm,
+        end_od_mm: od_mm,
         start,
         sawn: None,
         end_point: out.origin,
