@@ -130,6 +130,66 @@ test("from an empty folder to a printed list, with the phone", async () => {
   await program.stop();
 });
 
+test("two banks into one tail are written on the page alone", async () => {
+  const folder = newBuild("estate-v6");
+  const program = await open(folder);
+  const page = await visit(chrome, program.address, LAPTOP);
+  await go(page, "Buy");
+  const tube = "57x1.5 304";
+  const onDisk = async (file, words) => {
+    for (let wait = 0; wait < 100; wait += 1) {
+      const text = readFileSync(join(folder, file), "utf8");
+      if (text.includes(words)) {
+        return text;
+      }
+      await page.waitForTimeout(100);
+    }
+    throw new Error(`${file} never holds ${words}`);
+  };
+  const written = async (...rows) => {
+    for (const [tab, values] of rows) {
+      await fill(page, "Your stock", tab, values);
+      await onDisk("stock.toml", `name = "${values.Name}"`);
+    }
+  };
+  await written(
+    ["tube size", { Name: "63.5x1.5 304", "Outside diameter": "63.5 mm", Wall: "1.5 mm", Material: "304 stainless" }],
+    ["item", { Name: "merge to 63", "It is a": "merge, two into one", "Tube size": tube, "Tube size of its one other port": "63.5x1.5 304", Length: "180 mm", "From its middle": " +38 mm", "How far each side": "12 deg" }],
+    ["item", { Name: "fork", "It is a": "fork, one into two", "Tube size": tube, Length: "180 mm", "From its middle": "40 mm", "How far each side": "12 deg" }],
+    ["item", { Name: "cone to 63", "It is a": "cone to another size", "Tube size": tube, "Tube size of its one other port": "63.5x1.5 304", Length: "60 mm" }],
+    ["item", { Name: "h-pipe", "It is a": "crossover (X or H)", "Tube size": tube, Length: "240 mm", "From its middle": "60 mm", "How far each side": "10 deg" }],
+    ["item", { Name: "long can", "It is a": "silencer", "Tube size": tube, Length: "500 mm", "Its body is": "oval", "Width of its body": "220 mm", "Height of its body": "110 mm", "Neck at each end": "45 mm" }],
+  );
+  const stock = await onDisk("stock.toml", "long can");
+  assert.match(stock, /name = "merge to 63"\nkind = "merge"/);
+  assert.match(stock, /name = "fork"\nkind = "merge"/);
+  assert.match(stock, /shape = "oval"/);
+  assert.match(stock, /"-38 mm"/);
+  await go(page, "Measure");
+  for (const [name, item] of [["Y", "merge to 63"], ["parting", "fork"]]) {
+    await fill(page, "Add to the car", "part in a run", { Name: name, Item: item });
+  }
+  // What the form offers is every way through that there is, by its name.
+  const form = card(page, "Add to the car");
+  await form.getByRole("button", { name: "run", exact: true }).click();
+  const offered = async (label) => form.locator("label.line").filter({ hasText: new RegExp(`^\\s*${label}`) }).locator("option").allInnerTexts();
+  for (let wait = 0; wait < 50 && !(await offered("To")).includes("parting.in"); wait += 1) {
+    await page.waitForTimeout(100);
+  }
+  const [from, to] = [await offered("From"), await offered("To")];
+  assert.ok(["Y.out", "parting.L", "parting.R"].every((port) => from.includes(port)), from.join(", "));
+  assert.ok(["Y.L", "Y.R", "parting.in"].every((port) => to.includes(port)), to.join(", "));
+  const through = await form.locator("fieldset.pick", { hasText: "Through" }).getByRole("button").allInnerTexts();
+  assert.ok(through.includes("X.L") && !through.includes("Y"), through.join(", "));
+  // The program takes what was written for what is meant.
+  const wanted = run("wanted", folder);
+  assert.match(wanted, /merge to 63/);
+  assert.match(wanted, /port L for 57x1.5 304: 0 mm along, 38 mm to the side/);
+  await shot(page, "merge-laptop");
+  assert.deepEqual(page.troubles, []);
+  await program.stop();
+});
+
 test("taking back reaches the file, across a restart", async () => {
   const folder = newBuild("kitcar-mid4");
   const before = readFileSync(join(folder, "build.toml"), "utf8");

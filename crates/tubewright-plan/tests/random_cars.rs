@@ -13,9 +13,10 @@ mod common;
 use std::collections::BTreeMap;
 
 use common::prove::{prove, prove_others};
-use common::random::random_car;
+use common::random::{random_car, random_meeting_car};
 use common::solved::{Solved, solve};
 use tubewright_geometry::{Angle, Length};
+use tubewright_plan::stages::Supply;
 use tubewright_stock::PartPlace;
 
 /// Enough for a first plan.
@@ -87,6 +88,51 @@ fn random_cars_are_what_their_cards_give() {
     // Else nothing was proved.
     assert!(
         seeds.len() < 10 || 2 * cut >= count,
+        "only {cut} of {count} were cut"
+    );
+}
+
+#[test]
+fn random_cars_whose_runs_meet_are_what_their_cards_give() {
+    let count = from_environment("TUBEWRIGHT_RANDOM_CARS").unwrap_or(8);
+    let effort = from_environment("TUBEWRIGHT_EFFORT").unwrap_or(4000);
+    let seeds: Vec<u64> = match from_environment("TUBEWRIGHT_RANDOM_CAR") {
+        Some(one) => vec![one],
+        None => (0..count).collect(),
+    };
+    let (mut routed, mut cut) = (0, 0);
+    let mut faults = Vec::new();
+    for seed in &seeds {
+        let car = random_meeting_car(*seed);
+        let solved = solve(&car.build, &car.stock, None, &BTreeMap::new(), effort);
+        assert!(
+            solved.around.bodies.missing.is_empty() && solved.posed.left_out.is_empty(),
+            "car {seed}: {:?} {:?}",
+            solved.around.bodies.missing,
+            solved.posed.left_out
+        );
+        let verdict = prove(&solved);
+        routed += u64::from(solved.best().is_some());
+        let is_full = |supply: &Supply| supply.plan.is_full();
+        cut += u64::from(solved.supply.as_ref().is_some_and(is_full));
+        for note in &verdict.notes {
+            println!("car {seed}: {note}");
+        }
+        let named = verdict
+            .faults
+            .iter()
+            .map(|fault| format!("car {seed}: {fault}"));
+        faults.extend(named);
+    }
+    println!("{} cars, {routed} routed, {cut} cut", seeds.len());
+    assert!(
+        faults.is_empty(),
+        "the walker finds {} faults:\n  {}",
+        faults.len(),
+        faults.join("\n  ")
+    );
+    assert!(
+        seeds.len() < 8 || 2 * cut >= count,
         "only {cut} of {count} were cut"
     );
 }
