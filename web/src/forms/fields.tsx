@@ -59,7 +59,8 @@ export function written(spec: FormSpec, values: Values): Field[] {
     }
   }
   const also = spec.also?.(values) ?? [];
-  return [...fields.filter((field) => !also.some((one) => one.key === field.key)), ...also];
+  const isNew = (one: Field) => !fields.some((field) => field.key === one.key);
+  return [...fields.map((field) => also.find((one) => one.key === field.key) ?? field), ...also.filter(isNew)];
 }
 
 function valueOf(field: FieldSpec, text: string): Value {
