@@ -13,7 +13,8 @@ mod common;
 use std::collections::BTreeMap;
 
 use common::prove::{prove, prove_others};
-use common::random::{random_car, random_meeting_car};
+use common::random::meeting::random_meeting_car;
+use common::random::random_car;
 use common::solved::{Solved, solve};
 use tubewright_geometry::{Angle, Length};
 use tubewright_plan::stages::Supply;
@@ -21,6 +22,15 @@ use tubewright_stock::PartPlace;
 
 /// Enough for a first plan.
 const EFFORT: u64 = 500;
+
+/// Every body is there and every run is put to the solver.
+fn assert_whole(solved: &Solved, seed: u64) {
+    let (missing, left_out) = (&solved.around.bodies.missing, &solved.posed.left_out);
+    assert!(
+        missing.is_empty() && left_out.is_empty(),
+        "car {seed}: {missing:?} {left_out:?}"
+    );
+}
 
 fn from_environment(name: &str) -> Option<u64> {
     std::env::var(name).ok()?.parse().ok()
@@ -44,12 +54,7 @@ fn random_cars_are_what_their_cards_give() {
             "car {seed}: {:?}",
             solved.around.measured.frame_problem
         );
-        assert!(
-            solved.around.bodies.missing.is_empty() && solved.posed.left_out.is_empty(),
-            "car {seed}: {:?} {:?}",
-            solved.around.bodies.missing,
-            solved.posed.left_out
-        );
+        assert_whole(&solved, *seed);
         let mut verdict = prove(&solved);
         // The other ways of every third car: they take as long as the first ones together.
         if seed % 3 == 0 {
@@ -105,12 +110,7 @@ fn random_cars_whose_runs_meet_are_what_their_cards_give() {
     for seed in &seeds {
         let car = random_meeting_car(*seed);
         let solved = solve(&car.build, &car.stock, None, &BTreeMap::new(), effort);
-        assert!(
-            solved.around.bodies.missing.is_empty() && solved.posed.left_out.is_empty(),
-            "car {seed}: {:?} {:?}",
-            solved.around.bodies.missing,
-            solved.posed.left_out
-        );
+        assert_whole(&solved, *seed);
         let verdict = prove(&solved);
         routed += u64::from(solved.best().is_some());
         let is_full = |supply: &Supply| supply.plan.is_full();

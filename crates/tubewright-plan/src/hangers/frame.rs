@@ -56,20 +56,9 @@ pub(super) struct RunsAsBeams {
 
 /// The runs by which of them share a crossover, as numbers.
 pub(super) fn together(runs: &[MovingRun<'_>]) -> Vec<Vec<usize>> {
-    let crossovers = |run: &PlannedRun| -> BTreeSet<String> {
-        run.pieces
-            .iter()
-            .filter_map(|piece| match &piece.kind {
-                PlannedKind::Crossover { name, .. } => Some(name.clone()),
-                _ => None,
-            })
-            .chain(run.starts_on.clone())
-            .chain(run.ends_on.clone())
-            .collect()
-    };
-    let mut groups: Vec<(BTreeSet<String>, Vec<usize>)> = Vec::new();
+    let mut groups: Vec<(BTreeSet<&str>, Vec<usize>)> = Vec::new();
     for (number, run) in runs.iter().enumerate() {
-        let mut own = (crossovers(run.run), vec![number]);
+        let mut own = (run.run.met_parts(), vec![number]);
         let (shared, others): (Vec<_>, Vec<_>) = groups
             .into_iter()
             .partition(|(names, _)| !names.is_disjoint(&own.0));

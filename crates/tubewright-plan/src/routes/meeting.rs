@@ -106,11 +106,7 @@ fn side_of_port(item: &ComponentItem, flows: Flows, name: Option<&str>) -> Optio
 pub(crate) fn end_at_ports(posed: &PosedProblem, runs: &mut [LaidRun]) {
     let placed = placed_parts(runs);
     for run in runs {
-        let mut posed_runs = posed.runs.iter();
-        let met = posed_runs
-            .find(|posed| posed.name == run.name)
-            .and_then(|posed| posed.ends_at.as_ref());
-        let ports = met.and_then(|met| ports_at(posed, &placed, met));
+        let ports = ports_at(posed, &placed, &run.name, |run| run.ends_at.as_ref());
         let has_it = matches!(run.pieces.last(), Some(PlannedKind::Crossover { .. }));
         run.port_end = ports.map(|(origin, ports)| match has_it {
             true => Frame::upright(origin + ports.outlet, ports.outlet_direction),
@@ -123,11 +119,8 @@ pub(crate) fn end_at_ports(posed: &PosedProblem, runs: &mut [LaidRun]) {
 pub(crate) fn start_at_ports(posed: &PosedProblem, runs: &mut [LaidRun]) {
     let placed = placed_parts(runs);
     for run in runs {
-        let mut posed_runs = posed.runs.iter();
-        let met = posed_runs
-            .find(|posed| posed.name == run.name)
-            .and_then(|posed| posed.starts_at.as_ref());
-        if let Some((origin, ports)) = met.and_then(|met| ports_at(posed, &placed, met)) {
+        let ports = ports_at(posed, &placed, &run.name, |run| run.starts_at.as_ref());
+        if let Some((origin, ports)) = ports {
             run.start = Frame::upright(origin + ports.outlet, ports.outlet_direction);
         }
     }
@@ -144,11 +137,15 @@ fn placed_parts(runs: &[LaidRun]) -> Vec<(String, Point)> {
         .collect()
 }
 
+/// Where the part lies that a run meets, and its ports on the run's side.
 fn ports_at(
     posed: &PosedProblem,
     placed: &[(String, Point)],
-    met: &MetPort,
+    run: &str,
+    met: impl Fn(&PosedRun) -> Option<&MetPort>,
 ) -> Option<(Point, Ports)> {
+    let mut runs = posed.runs.iter();
+    let met = met(runs.find(|posed| posed.name == run)?)?;
     let (_, origin) = placed.iter().find(|(name, _)| *name == met.component)?;
     let part = posed.problem.crossovers.get(met.passage.crossover)?;
     Some((*origin, *part.ports(met.passage.side)))

@@ -1,6 +1,7 @@
 //! Rounded pieces of a run with their marks, frames and swept tubes: what is cut, tacked, checked and
 //! drawn. From here on the rounded numbers are the truth.
 
+use std::collections::BTreeSet;
 use tubewright_build::model::Section;
 use tubewright_geometry::{CentreLine, Frame, Point, TubeElement, Vector};
 use tubewright_route::problem::Side;
@@ -116,6 +117,20 @@ impl PlannedRun {
             (Some(PlannedKind::Crossover { name, .. }), Some(part)) => name == part,
             _ => false,
         }
+    }
+
+    /// Names of the parts where it meets other runs: that it passes, starts from or ends at.
+    #[must_use]
+    pub fn met_parts(&self) -> BTreeSet<&str> {
+        self.pieces
+            .iter()
+            .filter_map(|piece| match &piece.kind {
+                PlannedKind::Crossover { name, .. } => Some(name.as_str()),
+                _ => None,
+            })
+            .chain(self.starts_on.as_deref())
+            .chain(self.ends_on.as_deref())
+            .collect()
     }
 
     /// Outside diameter at the joint upstream of a piece, or at the end behind the last, mm.

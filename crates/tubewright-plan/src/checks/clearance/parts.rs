@@ -1,6 +1,5 @@
 //! A run in short stretches, to be held against another run or against itself.
 
-use std::collections::BTreeSet;
 use tubewright_geometry::motion::Motion;
 use tubewright_geometry::{CentreLine, TubeElement, UnitVector, math};
 
@@ -28,26 +27,13 @@ pub(super) struct Part<'a> {
 /// stretches, so they are short.
 const PART_MM: f64 = 60.0;
 
-/// Names of the parts where a run meets others: that it passes, starts from or ends at.
-fn met_parts(run: &PlannedRun) -> BTreeSet<&str> {
-    run.pieces
-        .iter()
-        .filter_map(|piece| match &piece.kind {
-            PlannedKind::Crossover { name, .. } => Some(name.as_str()),
-            _ => None,
-        })
-        .chain(run.starts_on.as_deref())
-        .chain(run.ends_on.as_deref())
-        .collect()
-}
-
 /// The stretches of a run; `other` is the run that it is held against, if it is one, beside the parts of which
 /// both meet no stretch is free.
 pub(super) fn parts_of<'a>(moving: &'a MovingRun<'_>, other: Option<&PlannedRun>) -> Vec<Part<'a>> {
     let run = moving.run;
-    let own = met_parts(run);
+    let own = run.met_parts();
     let shared = |part: &str| {
-        other.is_some_and(|other| own.contains(part) && met_parts(other).contains(part))
+        other.is_some_and(|other| own.contains(part) && other.met_parts().contains(part))
     };
     let mut crossovers = Vec::new();
     let mut along = 0.0;
