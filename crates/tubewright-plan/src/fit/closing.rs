@@ -13,7 +13,7 @@ use super::offers::{Ground, laid_from, lean};
 use super::pose::JointFound;
 use super::steel::Steel;
 use super::way::{ClosingFace, Spanned, Stretch as Laid, geometry_of, relaid, spanned};
-use crate::routes::{PlannedKind, PlannedRun};
+use crate::routes::{PlannedKind, PlannedPiece, PlannedRun};
 
 pub(super) use super::way::Stretch;
 
@@ -124,6 +124,29 @@ pub(super) fn lean_and_relay(
         .collect();
     let laid = relaid(run, stretch.from, &start, &pieces);
     (lean(&laid, known, found), Vec::new())
+}
+
+/// A run whose end has moved, closed to where that lies now from the last of its joints that stands, and the
+/// faces of the piece that closes it. `None` where that would kink a joint too much, or nothing closes it.
+pub(super) fn closed_to_its_end(
+    model: &Model,
+    run: &PlannedRun,
+    steel: &Steel,
+    cut: &BTreeSet<String>,
+) -> Option<(PlannedRun, Vec<ClosingFace>)> {
+    let stands = |piece: &PlannedPiece| steel.standing.contains(&piece.joint);
+    let from = run.pieces.iter().rposition(stands).unwrap_or(0);
+    let stretch = Stretch::behind(model, run, from, steel);
+    let first = run.pieces.get(from)?;
+    let start = match first.kind {
+        // Its own clock is turned where it is laid.
+        PlannedKind::Bend { clock_rad, .. } => first.frame_in.rolled(-clock_rad),
+        _ => first.frame_in,
+    };
+    let closing = closing_of(run, stretch.from..stretch.until, cut)?;
+    let spanned = spanned(run, &stretch, &start, closing)?;
+    (spanned.kink_rad() <= MOST_KINK_DEG.to_radians())
+        .then(|| (spanned.run, spanned.faces.to_vec()))
 }
 
 impl Ground<'_> {

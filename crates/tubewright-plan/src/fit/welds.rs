@@ -95,7 +95,7 @@ fn run_facts(model: &Model, run: &PlannedRun) -> Vec<WeldFacts> {
     let limits = fit_up_limits(wall);
     let current = tig_current(wall);
     // Of a mating flange that is still to be found nobody has said what it is made of.
-    let mild = (MILD, format!("{MILD} (a mating flange of it)"));
+    let mild = (MILD, format!("{MILD} (a flange of it)"));
     let may_be = needs_flange(model, run) && !others.contains(MILD);
     others
         .into_iter()

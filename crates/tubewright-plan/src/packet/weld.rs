@@ -179,11 +179,15 @@ fn process(job: &PrintJob<'_>, facts: &[WeldFacts]) -> Table {
             Column::wide("note, and where it is from"),
         ],
     );
-    for (head, of) in pairings(facts) {
+    for (pair, runs, of) in pairings(facts) {
         table.row([
-            format!("filler, {head}"),
+            format!("filler, {pair}"),
             of.filler.filler.to_owned(),
-            format!("{}; ask whoever sells the wire", of.filler.why),
+            format!(
+                "{}: {}; ask whoever sells the wire",
+                runs.join(", "),
+                of.filler.why
+            ),
         ]);
     }
     let mut walls: Vec<&WeldFacts> = Vec::new();
@@ -237,8 +241,8 @@ fn process(job: &PrintJob<'_>, facts: &[WeldFacts]) -> Table {
     table
 }
 
-/// The pairings, equal ones of several runs once: in words, with their facts.
-fn pairings(facts: &[WeldFacts]) -> Vec<(String, &WeldFacts)> {
+/// The pairings, equal ones of several runs once: in words, with their runs and facts.
+fn pairings(facts: &[WeldFacts]) -> Vec<(String, Vec<&str>, &WeldFacts)> {
     let mut found: Vec<(Vec<&str>, &WeldFacts)> = Vec::new();
     for of in facts {
         let known = found.iter_mut().find(|(_, known)| {
@@ -259,7 +263,7 @@ fn pairings(facts: &[WeldFacts]) -> Vec<(String, &WeldFacts)> {
             } else {
                 format!("{a} tube to {b}")
             };
-            (format!("{pair}: {}", runs.join(", ")), of)
+            (pair, runs, of)
         })
         .collect()
 }
