@@ -10,18 +10,15 @@
 
 mod common;
 
-use std::collections::BTreeMap;
-
-use common::merged::{RUNS, build_with, solved_with, stock_with};
+use common::merged::{CONED_STOCK, PARTED, RUNS, solved_with};
 use common::prove::{prove, prove_others};
 use common::solved::Solved;
-use tubewright_build::{Texts, read};
 use tubewright_check::{Rule, State};
 use tubewright_fit::order::{Act, Way};
 use tubewright_geometry::{Point, Vector, math};
 use tubewright_plan::fit::fit_sheet;
-use tubewright_plan::routes::{PlannedKind, PlannedRun, PosedProblem, away_from_pin_mm};
-use tubewright_plan::stages::{Routed, check, pose, survey_and_bodies};
+use tubewright_plan::routes::{PlannedKind, PlannedRun, away_from_pin_mm};
+use tubewright_plan::stages::{Routed, check};
 
 fn named<'a>(runs: &'a [PlannedRun], name: &str) -> &'a PlannedRun {
     runs.iter().find(|run| run.name == name).expect("is there")
@@ -197,58 +194,6 @@ tube = "57x1.5 304"
 through = []
 "#;
 
-const CONED_STOCK: &str = r#"
-[[item]]
-name = "merge 57"
-kind = "merge"
-tube = "57x1.5 304"
-length = "180 mm"
-ports = [
-  { name = "L", at = ["0 mm", "-38 mm", "0 mm"], flows = "in", turn = { up = "0 deg", right = "12 deg" } },
-  { name = "R", at = ["0 mm", "38 mm", "0 mm"], flows = "in", turn = { up = "0 deg", right = "-12 deg" } },
-  { name = "out", at = ["180 mm", "0 mm", "0 mm"], flows = "out" },
-]
-mass = "0.8 kg"
-
-[[item]]
-name = "cone 57 to 63"
-kind = "cone"
-tube = "57x1.5 304"
-length = "60 mm"
-ports = [
-  { name = "in", at = ["0 mm", "0 mm", "0 mm"], flows = "in" },
-  { name = "out", at = ["60 mm", "0 mm", "0 mm"], flows = "out", tube = "63.5x1.5 304" },
-]
-mass = "0.1 kg"
-
-[[item]]
-name = "splitter 57"
-kind = "merge"
-tube = "57x1.5 304"
-length = "180 mm"
-ports = [
-  { name = "in", at = ["0 mm", "0 mm", "0 mm"], flows = "in" },
-  { name = "L", at = ["180 mm", "-40 mm", "0 mm"], flows = "out", turn = { up = "0 deg", right = "-12 deg" } },
-  { name = "R", at = ["180 mm", "40 mm", "0 mm"], flows = "out", turn = { up = "0 deg", right = "12 deg" } },
-]
-mass = "0.8 kg"
-
-[[offer]]
-item = "merge 57"
-supplier = "North Road Tube"
-price = "58.00 EUR"
-
-[[offer]]
-item = "cone 57 to 63"
-supplier = "North Road Tube"
-price = "14.00 EUR"
-
-[[offer]]
-item = "splitter 57"
-supplier = "North Road Tube"
-price = "58.00 EUR"
-"#;
-
 #[test]
 fn a_cone_takes_the_tail_to_another_size() {
     let solved = solved_with(CONED, CONED_STOCK);
@@ -278,34 +223,6 @@ fn a_cone_takes_the_tail_to_another_size() {
     assert!(first(bank) < first(middle));
     assert!(first(middle) < first(tail));
 }
-
-/// One bank that parts into two tips.
-const PARTED: &str = r#"
-[[component]]
-name = "fork"
-item = "splitter 57"
-
-[[run]]
-name = "bank"
-from = "left port"
-to = "fork.in"
-tube = "57x1.5 304"
-through = ["flex L", "cat L"]
-
-[[run]]
-name = "to the left"
-from = "fork.L"
-to = "left tip"
-tube = "57x1.5 304"
-through = []
-
-[[run]]
-name = "to the right"
-from = "fork.R"
-to = "right tip"
-tube = "57x1.5 304"
-through = []
-"#;
 
 #[test]
 fn one_run_parts_into_two_tips() {
@@ -425,114 +342,4 @@ fn a_run_passes_the_room_that_it_must_and_has_a_joint_where_it_is_wanted() {
         .iter()
         .filter(|finding| finding.rule == Rule::WishKept && finding.state == State::Fail);
     assert_eq!(fails.count(), 2);
-}
-
-#[test]
-fn each_outlet_may_be_sawn_off_by_itself() {
-    let sawn = |build: String, port: &str| {
-        let end = format!("name = \"{port}\"\n");
-        let at = build.find(&format!("[[end]]\n{end}")).expect("is there") + "[[end]]\n".len();
-        let (before, behind) = build.split_at(at + end.len());
-        format!("{before}saw-off = {{ back = \"60 mm\" }}\n{behind}")
-    };
-    let posed = |build: &str| posed(build, "");
-    let one = sawn(build_with(RUNS), "left port");
-    let choices = posed(&one).with_outlets_sawn();
-    assert_eq!(choices.len(), 1);
-    let both = sawn(one, "right port");
-    let choices = posed(&both).with_outlets_sawn();
-    let names: Vec<&[String]> = choices.iter().map(|(_, names)| names.as_slice()).collect();
-    assert_eq!(
-        names,
-        [
-            &["left bank".to_owned()][..],
-            &["right bank".to_owned()][..],
-            &["left bank".to_owned(), "right bank".to_owned()][..],
-        ]
-    );
-    for (problem, names) in &choices {
-        let sawn = problem.runs.iter().filter(|run| run.start_room.is_some());
-        assert_eq!(sawn.count(), names.len());
-    }
-}
-
-/// The build's runs as they are put to the solver.
-fn posed(build: &str, more_stock: &str) -> PosedProblem {
-    let read = read(Texts {
-        build: Some(build),
-        stock: Some(&stock_with(more_stock)),
-        shop: None,
-    });
-    assert!(!read.has_errors(), "{:#?}", read.problems);
-    let around = survey_and_bodies(&read.model, &BTreeMap::new()).expect("adjusts");
-    pose(&read.model, &around)
-}
-
-/// Every run that is left out, with the reason.
-fn left_out(runs: &str) -> Vec<String> {
-    let posed = posed(&build_with(runs), CONED_STOCK);
-    assert_eq!(posed.runs.len(), posed.problem.runs.len());
-    let words = posed
-        .left_out
-        .iter()
-        .map(|(run, why)| format!("{run}: {why}"));
-    words.collect()
-}
-
-/// `RUNS` without the run of this name.
-fn without(name: &str) -> String {
-    let from = RUNS
-        .find(&format!("[[run]]\nname = \"{name}\""))
-        .expect("is there");
-    let rest = &RUNS[from + 1..];
-    let to = rest.find("[[run]]").map_or(RUNS.len(), |at| from + 1 + at);
-    format!("{}{}", &RUNS[..from], &RUNS[to..])
-}
-
-#[test]
-fn parts_that_are_not_whole_leave_their_runs_out_with_the_reason() {
-    assert_eq!(left_out(RUNS), Vec::<String>::new());
-    // No run has the right inlet.
-    let open = left_out(&without("right bank"));
-    assert_eq!(open.len(), 2, "{open:?}");
-    assert!(
-        open.iter()
-            .all(|why| why.contains("port R of “Y” is left open")),
-        "{open:?}"
-    );
-    let open = left_out(&without("tail"));
-    assert!(
-        open.iter()
-            .all(|why| why.contains("port out of “Y” is left open")),
-        "{open:?}"
-    );
-    // A tail of the banks' size on a wider outlet.
-    let narrow = RUNS.replace(
-        "tube = \"63.5x1.5 304\"\nthrough",
-        "tube = \"57x1.5 304\"\nthrough",
-    );
-    let size = left_out(&narrow);
-    assert_eq!(size.len(), 1, "{size:?}");
-    assert!(
-        size[0].starts_with("tail: ") && size[0].contains("57.0 mm") && size[0].contains("63.5 mm"),
-        "{size:?}"
-    );
-    // A bank whose outlet is nowhere: what it alone leads to has no place either.
-    let lost = PARTED
-        .replace("from = \"left port\"", "from = \"fork.L\"")
-        .replace(
-            "name = \"to the left\"\nfrom = \"fork.L\"",
-            "name = \"to the left\"\nfrom = \"left port\"",
-        );
-    let back = left_out(&lost);
-    assert!(
-        back.iter()
-            .any(|why| why.starts_with("bank: ") && why.contains("leads back to “fork”")),
-        "{back:?}"
-    );
-    assert!(
-        back.iter().any(|why| why.starts_with("to the right: ")
-            && why.contains("which no run that is routed leads to")),
-        "{back:?}"
-    );
 }
