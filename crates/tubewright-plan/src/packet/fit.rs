@@ -126,11 +126,11 @@ fn steps(job: &PrintJob<'_>, supply: &Supply, fit: &FitSheet) -> Table {
         if step.kind == PartKind::Bolted {
             table.note(
                 "Bolted with a new gasket, to the torque of whoever made it. The joint is the face of the \
-                 flange on the car: the mating flange goes over the first piece, whose end lies up to 3 mm \
-                 behind that face and is welded inside, so that its thickness takes nothing off (common \
-                 practice, no source). It stays bolted to the engine or to a thick plate while anything is welded to it. A flex is held straight and at \
-                 its length while the run is tacked, by a bar tacked over it or a dummy tube; carry the \
-                 line over that bar.",
+                 flange on the car: the mating flange goes over the first piece, whose end lies up to two \
+                 walls behind that face and is welded inside, so that its thickness takes nothing off (common \
+                 practice, no source). It stays bolted to the engine or to a thick plate while anything is \
+                 welded to it. A flex is held straight and at its length while the run is tacked, by a bar \
+                 tacked over it or a dummy tube; carry the line over that bar.",
             );
         }
         for check in &step.checks {

@@ -244,7 +244,7 @@ fn step_text(step: &FitStep, lengths: Lengths) -> String {
     }
     if step.kind == PartKind::Bolted {
         text.push_str(&paragraph(
-            "New gasket, bolts to the torque of the maker. The joint is the face of the flange on the car: the mating flange goes over the first piece, whose end lies up to 3 mm behind that face and is welded inside, so that its thickness takes nothing off. It stays bolted to the engine or to a plate while it is welded.",
+            "New gasket, bolts to the torque of the maker. The joint is the face of the flange on the car: the mating flange goes over the first piece, whose end lies up to two walls behind that face and is welded inside, so that its thickness takes nothing off. It stays bolted to the engine or to a plate while it is welded.",
             5,
         ));
     }
