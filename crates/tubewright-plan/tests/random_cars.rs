@@ -32,6 +32,15 @@ fn assert_whole(solved: &Solved, seed: u64) {
     );
 }
 
+fn assert_sound(faults: &[String]) {
+    assert!(
+        faults.is_empty(),
+        "the walker finds {} faults:\n  {}",
+        faults.len(),
+        faults.join("\n  ")
+    );
+}
+
 fn from_environment(name: &str) -> Option<u64> {
     std::env::var(name).ok()?.parse().ok()
 }
@@ -84,12 +93,7 @@ fn random_cars_are_what_their_cards_give() {
         "{} cars, {routed} routed, {cut} cut, {others} other ways",
         seeds.len()
     );
-    assert!(
-        faults.is_empty(),
-        "the walker finds {} faults:\n  {}",
-        faults.len(),
-        faults.join("\n  ")
-    );
+    assert_sound(&faults);
     // Else nothing was proved.
     assert!(
         seeds.len() < 10 || 2 * cut >= count,
@@ -125,12 +129,7 @@ fn random_cars_whose_runs_meet_are_what_their_cards_give() {
         faults.extend(named);
     }
     println!("{} cars, {routed} routed, {cut} cut", seeds.len());
-    assert!(
-        faults.is_empty(),
-        "the walker finds {} faults:\n  {}",
-        faults.len(),
-        faults.join("\n  ")
-    );
+    assert_sound(&faults);
     assert!(
         seeds.len() < 8 || 2 * cut >= count,
         "only {cut} of {count} were cut"

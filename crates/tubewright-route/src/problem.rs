@@ -35,6 +35,29 @@ pub struct Region {
     pub max: Point,
 }
 
+impl Region {
+    /// The box with these opposite corners.
+    #[must_use]
+    pub const fn between(a: Point, b: Point) -> Self {
+        Self {
+            min: Point::new(a.x.min(b.x), a.y.min(b.y), a.z.min(b.z)),
+            max: Point::new(a.x.max(b.x), a.y.max(b.y), a.z.max(b.z)),
+        }
+    }
+
+    /// How far a place lies outside of it, mm; nought inside.
+    #[must_use]
+    pub fn away_mm(&self, place: Point) -> f64 {
+        let (low, high) = (self.min.to_array(), self.max.to_array());
+        let mut squared = 0.0;
+        for ((low, high), at) in low.iter().zip(&high).zip(place.to_array()) {
+            let off = (low - at).max(at - high).max(0.0);
+            squared += off * off;
+        }
+        squared.sqrt()
+    }
+}
+
 /// A stock bend of a tube.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct StockBend {

@@ -364,10 +364,7 @@ impl Linking<'_, '_> {
                 };
                 if !met.insert((key, component.clone(), port.clone())) {
                     is_sound = false;
-                    let label = port.as_ref().map_or_else(
-                        || component.to_string(),
-                        |port| format!("{component}.{port}"),
-                    );
+                    let label = port_label(component, port.as_deref());
                     self.error(
                         header(run.span),
                         Said::new(
@@ -383,10 +380,7 @@ impl Linking<'_, '_> {
             }
             for through in &run.through {
                 let side = through.side.as_deref();
-                let label = side.map_or_else(
-                    || through.component.to_string(),
-                    |side| format!("{}.{side}", through.component),
-                );
+                let label = port_label(&through.component, side);
                 if !passed.insert((through.component.clone(), through.side.clone())) {
                     is_sound = false;
                     self.error(
@@ -476,6 +470,14 @@ impl Linking<'_, '_> {
             ),
         );
     }
+}
+
+/// A component with its side or port, as the files write it.
+fn port_label(component: &Name, port: Option<&str>) -> String {
+    port.map_or_else(
+        || component.to_string(),
+        |port| format!("{component}.{port}"),
+    )
 }
 
 /// Whether a component has the port that is meant.

@@ -10,7 +10,7 @@ use super::clearance::{MovingRun, clearance_findings};
 use crate::hangers::hangers;
 use crate::held::RunHold;
 use crate::routes::{
-    MetPort, PlannedKind, PlannedRun, PosedProblem, riding_motions, would_help_words,
+    MetPort, PlannedKind, PlannedRun, PosedProblem, end_of_run, riding_motions, would_help_words,
 };
 use crate::sensors::sensors;
 use crate::stages::{END_TOLERANCE_DEG, END_TOLERANCE_MM, Routed, Surroundings};
@@ -211,10 +211,7 @@ fn end_findings(model: &Model, run: &PlannedRun) -> Vec<Finding> {
     let within = model
         .build
         .run(&run.name)
-        .and_then(|written| match &written.to {
-            tubewright_build::model::RunEnd::End(name) => model.build.end(name),
-            tubewright_build::model::RunEnd::Port { .. } => None,
-        })
+        .and_then(|written| end_of_run(&model.build, &written.to))
         .and_then(|end| {
             end.given
                 .as_ref()?

@@ -72,11 +72,7 @@ pub(super) fn findings(
 }
 
 fn short_words(check: &JointCheck) -> String {
-    let better: Vec<String> = check
-        .better
-        .iter()
-        .map(|(source, share)| format!("{} {:.0} % better", source.words(), (1.0 - share) * 100.0))
-        .collect();
+    let better = check.better_words();
     let what = if better.is_empty() {
         "a mark that sees it from another side, or more room".to_owned()
     } else {

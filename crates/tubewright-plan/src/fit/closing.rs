@@ -3,7 +3,7 @@
 
 use core::ops::Range;
 use std::collections::BTreeSet;
-use tubewright_build::model::{Model, RunEnd};
+use tubewright_build::model::Model;
 use tubewright_fit::reclose::WayOn;
 use tubewright_geometry::{Frame, Length, Piece, math};
 use tubewright_stock::weld::fit_up_limits;
@@ -13,7 +13,7 @@ use super::offers::{Ground, laid_from, lean};
 use super::pose::JointFound;
 use super::steel::Steel;
 use super::way::{ClosingFace, Spanned, Stretch as Laid, geometry_of, relaid, spanned};
-use crate::routes::{PlannedKind, PlannedPiece, PlannedRun};
+use crate::routes::{PlannedKind, PlannedPiece, PlannedRun, end_of_run};
 
 pub(super) use super::way::Stretch;
 
@@ -62,17 +62,11 @@ fn first_standing(run: &PlannedRun, from: usize, steel: &Steel) -> usize {
     run.pieces.len()
 }
 
-/// Whether a run ends at something that was measured, and not in the open.
-fn ends_at_something(model: &Model, run: &PlannedRun) -> bool {
-    let at_end = model
-        .build
-        .run(&run.name)
-        .and_then(|written| match &written.to {
-            RunEnd::End(name) => model.build.end(name),
-            RunEnd::Port { .. } => None,
-        })
-        .is_some_and(|end| end.given.is_none());
-    at_end || run.ends_at_part().is_some()
+/// Whether a run ends at something that stands: what was measured, or a part that another run brings.
+pub(super) fn ends_at_something(model: &Model, run: &PlannedRun) -> bool {
+    let written = model.build.run(&run.name);
+    let end = written.and_then(|written| end_of_run(&model.build, &written.to));
+    end.is_some_and(|end| end.given.is_none()) || run.ends_at_part().is_some()
 }
 
 /// The straight that closes a stretch: the longest that is not cut yet, else the longest.

@@ -6,6 +6,7 @@ use tubewright_fit::order::{FitRun, Part, PartKind};
 use tubewright_geometry::{CentreLine, Frame, TubeElement};
 use tubewright_stock::{CutPart, PartPlace, StockPlan};
 
+use super::closing::ends_at_something;
 use crate::routes::{PlannedKind, PlannedPiece, PlannedRun, component_kind};
 
 /// The part of the plan that is the bend of this mark.
@@ -118,19 +119,11 @@ pub fn fit_run(model: &Model, run: &PlannedRun, plan: &StockPlan) -> (FitRun, Ve
         .iter()
         .map(|group| part_of(model, run, group))
         .collect();
-    let ends_fixed = model
-        .build
-        .run(&run.name)
-        .and_then(|written| match &written.to {
-            tubewright_build::model::RunEnd::End(name) => model.build.end(name),
-            tubewright_build::model::RunEnd::Port { .. } => None,
-        })
-        .is_some_and(|end| end.given.is_none());
     (
         FitRun {
             name: run.name.clone(),
             parts,
-            ends_fixed: ends_fixed || run.ends_at_part().is_some(),
+            ends_fixed: ends_at_something(model, run),
         },
         groups,
     )

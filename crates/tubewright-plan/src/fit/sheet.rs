@@ -68,6 +68,18 @@ pub struct LooseWay {
     pub plus_minus_mm: f64,
 }
 
+impl JointCheck {
+    /// What would have to be better for the gap to be kept, and by how much; empty when no single figure of the
+    /// shop does.
+    #[must_use]
+    pub fn better_words(&self) -> Vec<String> {
+        let words = |(source, share): &(Source, f64)| {
+            format!("{} {:.0} % better", source.words(), (1.0 - share) * 100.0)
+        };
+        self.better.iter().map(words).collect()
+    }
+}
+
 impl LooseWay {
     /// The direction in which a joint is left looser than `LOOSEST_MM`.
     #[must_use]

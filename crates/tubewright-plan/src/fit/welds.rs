@@ -8,7 +8,7 @@ use tubewright_stock::weld::{
     purge_volume_litres, tig_current, wire_need,
 };
 
-use crate::routes::{PlannedKind, PlannedRun, component_item, component_kind};
+use crate::routes::{PlannedKind, PlannedRun, component_item, end_of_run, goes_through};
 
 /// What one pairing of materials in a run asks for.
 #[derive(Clone, Debug, PartialEq)]
@@ -139,22 +139,15 @@ const MILD: &str = "mild";
 
 /// Whether a run meets a flange on the car and has no flange of its own to mate with it.
 fn needs_flange(model: &Model, run: &PlannedRun) -> bool {
-    let has_own = run.pieces.iter().any(|piece| match &piece.kind {
-        PlannedKind::Component { name, .. } => {
-            component_kind(model, name) == Some(ComponentKind::Flange)
-        }
-        _ => false,
-    });
     let Some(written) = model.build.run(&run.name) else {
         return false;
     };
     let mut ends = [&written.from, &written.to]
         .into_iter()
-        .filter_map(|end| match end {
-            RunEnd::End(name) => model.build.end(name),
-            RunEnd::Port { .. } => None,
-        });
-    !has_own && ends.any(|end| end.kind == EndKind::Flange && run.sawn.is_none())
+        .filter_map(|end| end_of_run(&model.build, end));
+    !goes_through(model, written, ComponentKind::Flange)
+        && run.sawn.is_none()
+        && ends.any(|end| end.kind == EndKind::Flange)
 }
 
 /// Room inside a run: the bore of the tube, and the whole can of every component (what fills a can

@@ -184,16 +184,18 @@ pub fn planned(
 ) -> (Vec<PlannedRun>, Vec<(String, FrozenError)>) {
     let mut runs = Vec::new();
     let mut troubles = Vec::new();
-    let mut all = Vec::new();
+    let (mut rows, mut painted) = (Vec::new(), Vec::new());
     for run in &plan.runs {
         match laid(model, posed, run) {
-            Ok((laid, marks)) => all.push((run, laid, marks)),
+            Ok((laid, marks)) => {
+                rows.push(laid);
+                painted.push((run, marks));
+            }
             Err(error) => troubles.push((run.name.clone(), error)),
         }
     }
-    let mut rows: Vec<LaidRun> = all.iter().map(|(_, laid, _)| laid.clone()).collect();
     end_at_ports(posed, &mut rows);
-    for (laid, (run, _, marks)) in rows.iter().zip(&all) {
+    for (laid, (run, marks)) in rows.iter().zip(&painted) {
         match walk_laid(model, posed, laid, marks) {
             Ok(mut planned) => {
                 for standing in &run.standing {

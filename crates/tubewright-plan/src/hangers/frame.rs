@@ -106,8 +106,10 @@ pub(super) fn beams_of(
         let (Some(run), Some(&number)) = (planned.get(at).copied(), group.get(at)) else {
             continue;
         };
-        let first = match hung_from(model, &planned, &way, at) {
+        let first = match behind_flex(model, run) {
             Some(first) => first,
+            // All that leads to it hangs, and so the whole of it.
+            None if way.all_before(at, &has_flex) => 0,
             // It rides with the engine up to where all that it leads to has its flex section.
             None if way.all_behind(at, &has_flex) => continue,
             None => return Err(NoHanging::NoFlex(run.name.clone())),
@@ -144,18 +146,6 @@ pub(super) fn beams_of(
 fn behind_flex(model: &Model, run: &PlannedRun) -> Option<usize> {
     let is_flex = |piece: &PlannedPiece| matches!(&piece.kind, PlannedKind::Component { name, .. } if component_kind(model, name) == Some(ComponentKind::Flex));
     Some(run.pieces.iter().position(is_flex)? + 1)
-}
-
-/// Number of the first piece of a run that hangs: behind its flex section, or the whole of it where all that
-/// leads to it hangs. `None` where it rides with the engine.
-fn hung_from(model: &Model, together: &[&PlannedRun], way: &GasWay, at: usize) -> Option<usize> {
-    let has_flex = |run: usize| {
-        together
-            .get(run)
-            .is_some_and(|run| behind_flex(model, run).is_some())
-    };
-    let own = together.get(at).and_then(|run| behind_flex(model, run));
-    own.or_else(|| way.all_before(at, &has_flex).then_some(0))
 }
 
 struct Builder<'a> {

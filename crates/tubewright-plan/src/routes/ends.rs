@@ -6,6 +6,7 @@ use tubewright_route::problem::{EndRoom, Region, StartRoom};
 
 use super::planned::PlannedRun;
 use super::problem::{PosedProblem, PosedRun, RunError};
+use super::rooms::room_between;
 use crate::bodies::Bodies;
 use crate::lengths::Lengths;
 use crate::places::{PlacedEnd, Places, sigma_bound};
@@ -76,19 +77,8 @@ pub(super) fn room_of(
     let at = wished.frame_in_car.origin;
     let within = match &given.room {
         None => Region { min: at, max: at },
-        Some(corners) => {
-            let [a, b] = corners.each_ref().map(|corner| {
-                places
-                    .place(&corner.at)
-                    .map(|place| place.point_in_car)
-                    .ok_or_else(|| RunError::RoomNotFound(end.name.to_string()))
-            });
-            let (a, b) = (a?, b?);
-            Region {
-                min: Point::new(a.x.min(b.x), a.y.min(b.y), a.z.min(b.z)),
-                max: Point::new(a.x.max(b.x), a.y.max(b.y), a.z.max(b.z)),
-            }
-        }
+        Some(corners) => room_between(places, corners)
+            .ok_or_else(|| RunError::RoomNotFound(end.name.to_string()))?,
     };
     let turns = given
         .may_turn

@@ -89,6 +89,17 @@ impl GasWay {
                 .all(|run| has(run) || self.all(run, has, next, most - 1))
     }
 
+    /// Whether gas that has gone through a run may come to it again.
+    pub(crate) fn leads_back(&self, run: usize) -> bool {
+        let mut seen = BTreeSet::new();
+        let mut open = vec![run];
+        while let Some(at) = open.pop() {
+            let ahead = self.behind(at).into_iter();
+            open.extend(ahead.filter(|next| seen.insert(*next)));
+        }
+        seen.contains(&run)
+    }
+
     /// A run with those that are joined to it, directly or by way of others.
     pub(crate) fn joined(&self, run: usize) -> BTreeSet<usize> {
         let mut joined = BTreeSet::from([run]);
@@ -161,6 +172,9 @@ mod tests {
     fn a_way_that_leads_back_ends() {
         let round = way(&[("A", "B"), ("B", "A")]);
         assert!(!round.all_before(0, &|_| false));
+        assert!(round.leads_back(0) && round.leads_back(1));
+        assert!((0..5).all(|run| !two_into_one().leads_back(run)));
+        assert!(way(&[("A", "A")]).leads_back(0));
         assert_eq!(round.joined(0).len(), 2);
     }
 }

@@ -2,14 +2,18 @@
 //! that runs end in and start from.
 
 use tubewright_build::model::{
-    Build, Component, ComponentItem, ComponentKind, Flows, Model, Place, Port, Run, RunEnd, Section,
+    Component, ComponentItem, ComponentKind, Flows, Model, Port, Run, RunEnd, Section,
 };
 use tubewright_geometry::{Bounds, Frame, Point, UnitVector, Vector, math};
 use tubewright_route::problem::{Bar, Crossover, Passage, Ports, Region, Side};
 
+use super::gas_way::GasWay;
 use super::laid::LaidRun;
-use super::planned::{PlannedKind, PlannedRun, can_balls, half_section};
+use super::planned::{
+    CanBalls, PlannedKind, PlannedRun, can_balls, component_elements, half_section,
+};
 use super::problem::{PosedProblem, PosedRun, Poser, RunError};
+use super::rooms::room_between;
 use crate::places::PlacedEnd;
 
 /// A port that a run starts from or ends at.
@@ -19,18 +23,6 @@ pub struct MetPort {
     pub component: String,
     /// Its number in the problem, and the side of it that the port is on.
     pub passage: Passage,
-}
-
-/// The components that a run starts from and ends at, where it does.
-#[must_use]
-pub(super) fn met_components<'a>(build: &'a Build, run: &str) -> [Option<&'a str>; 2] {
-    let of = |end: &'a RunEnd| match end {
-        RunEnd::Port { component, .. } => Some(component.as_str()),
-        RunEnd::End(_) => None,
-    };
-    build
-        .run(run)
-        .map_or([None; 2], |run| [of(&run.from), of(&run.to)])
 }
 
 impl PosedProblem {
@@ -254,30 +246,13 @@ pub(super) fn meeting_trouble(model: &Model, run: &Run) -> Option<RunError> {
             });
         }
     }
-    leads_back(build, run)
-}
-
-/// The part that a run's gas comes from and that it leads to as well, directly or by way of others.
-fn leads_back(build: &Build, run: &Run) -> Option<RunError> {
-    let [from, to] = met_components(build, &run.name);
-    let (from, mut ahead) = (from?, vec![to?]);
-    let mut seen: Vec<&str> = Vec::new();
-    while let Some(part) = ahead.pop() {
-        if part == from {
-            return Some(RunError::LeadsBack(from.to_owned()));
+    let number = build.runs.iter().position(|other| other.name == run.name)?;
+    match &run.from {
+        RunEnd::Port { component, .. } if GasWay::of_build(build).leads_back(number) => {
+            Some(RunError::LeadsBack(component.to_string()))
         }
-        if seen.contains(&part) {
-            continue;
-        }
-        seen.push(part);
-        for other in &build.runs {
-            let [starts, ends] = met_components(build, &other.name);
-            if starts == Some(part) {
-                ahead.extend(ends);
-            }
-        }
+        _ => None,
     }
-    None
 }
 
 /// Number of a run whose part no other of these runs leads to.
@@ -345,16 +320,7 @@ impl Poser<'_> {
     }
 
     pub(super) fn zone_of(&self, component: &Component) -> Option<Region> {
-        self.room_between(component.zone.as_ref()?)
-    }
-
-    /// The box between two corners; `None` when one of them is not found.
-    pub(super) fn room_between(&self, corners: &[Place; 2]) -> Option<Region> {
-        let [a, b] = corners.each_ref().map(|corner| {
-            let placed = self.places.place(&corner.at);
-            placed.map(|placed| placed.point_in_car)
-        });
-        Some(region_between(a?, b?))
+        room_between(self.places, component.zone.as_ref()?)
     }
 
     /// Where a part without a zone may lie: between the starts and the ends of all runs, round the middle
@@ -475,42 +441,23 @@ fn body_of(
     }
     let (radius_mm, spread_mm) = half_section(item.body.as_ref(), 0.0);
     let balls = can_balls(radius_mm, item.necks[0].mm().min(item.necks[1].mm()));
-    let radius_mm = balls.radius_mm + balls.uncovered_mm;
-    let length_mm = item.length.mm();
-    let (from, to) = if length_mm < 2.0 * radius_mm {
-        (0.5 * length_mm, 0.5 * length_mm)
-    } else {
-        (radius_mm, length_mm - radius_mm)
+    // What of its corners the balls do not hold is taken into them.
+    let holding = CanBalls {
+        radius_mm: balls.radius_mm + balls.uncovered_mm,
+        uncovered_mm: 0.0,
     };
-    // Bars side by side over the width of an oval, near enough to leave next to nothing between them.
-    let bars = if spread_mm > 0.0 { OVAL_BARS } else { 1 };
-    let across = (0..bars).map(|k| {
-        let share = f64::from(k) / f64::from(bars.max(2) - 1) * 2.0 - 1.0;
-        if bars == 1 { 0.0 } else { share * spread_mm }
-    });
-    let apart = if bars == 1 {
-        0.0
-    } else {
-        2.0 * spread_mm / f64::from(bars - 1)
-    };
-    let sagitta = radius_mm
-        - (radius_mm * radius_mm - 0.25 * apart * apart)
-            .max(0.0)
-            .sqrt();
-    Ok(across
-        .map(|aside| {
-            let at = |along: f64| in_car(Vector::new(along, 0.0, aside), roll_rad);
-            Bar {
-                a: at(from),
-                b: at(to),
-                radius_mm: radius_mm + sagitta,
-            }
+    let frame = Frame::upright(Point::ORIGIN, UnitVector::X);
+    let elements = component_elements(&frame, item.length.mm(), holding, spread_mm, roll_rad, 0.0);
+    // The first is the tube through it.
+    let can = elements.iter().skip(1);
+    Ok(can
+        .map(|element| Bar {
+            a: element.line.at(0.0).to_vector(),
+            b: element.line.at(element.line.length()).to_vector(),
+            radius_mm: element.radius,
         })
         .collect())
 }
-
-/// Bars that an oval can is made of.
-const OVAL_BARS: u32 = 7;
 
 /// From an item's own axes (along the flow, up, to the left: three o'clock looking downstream) to the car's,
 /// for an item that lies along the car, rolled about the flow clockwise looking downstream.
@@ -538,13 +485,6 @@ fn widest_port_mm(model: &Model, item: &ComponentItem) -> Option<f64> {
         .map(|port| Some(model.stock.tube(&port.tube)?.od.mm()))
         .try_fold(0.0, |widest: f64, od| Some(widest.max(od?)))
         .filter(|widest| *widest > 0.0)
-}
-
-fn region_between(a: Point, b: Point) -> Region {
-    Region {
-        min: Point::new(a.x.min(b.x), a.y.min(b.y), a.z.min(b.z)),
-        max: Point::new(a.x.max(b.x), a.y.max(b.y), a.z.max(b.z)),
-    }
 }
 
 /// Where the origin of a thing may lie so that all its local places stay in the room; the middle of

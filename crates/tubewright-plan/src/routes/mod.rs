@@ -6,11 +6,11 @@ mod laid;
 mod marks;
 mod meeting;
 mod never;
-mod pins;
 mod planned;
 mod problem;
 mod reasons;
 mod roll;
+mod rooms;
 mod stub;
 mod tubes;
 mod walk;
@@ -30,15 +30,16 @@ pub(crate) use meeting::{
     end_at_ports, in_car, in_turn, port_of_side, shared_joint, start_at_ports,
 };
 pub use never::{ClosedSide, closed_sides};
-pub use pins::{away_from_pin_mm, words_of_room};
 pub use planned::{
     CanBalls, PlannedKind, PlannedPiece, PlannedRun, can_balls, component_elements, half_section,
 };
 pub use problem::{PosedProblem, PosedRun, RunError, pose_problem, start_carrier};
 pub use reasons::{no_way_words, would_help_words};
 pub use roll::{RollMark, roll_marks};
+pub use rooms::{away_from_pin_mm, words_of_room};
 pub use stub::STUB_MM;
 pub(crate) use stub::is_carried;
 pub use tubes::{TubeError, price_of_one, route_tube};
+pub(crate) use walk::goes_through;
 pub use walk::{WalkError, component_item, component_kind, riding_motions, walk_laid};
 pub(crate) use would_help::would_help;

@@ -13,8 +13,8 @@ use tubewright_route::problem::{
 use super::ends::{NoTip, no_tip_columns, room_of, saw_room};
 use super::meeting::{MetPort, led_to_by_none, meeting_trouble};
 use super::never::closed_sides;
-use super::pins::words_of_room;
 use super::planned::{can_balls, half_section};
+use super::rooms::{room_between, words_of_room};
 use super::stub::{STUB_MM, own_bodies};
 use super::tubes::{TubeError, route_tube};
 use super::workspace::workspace;
@@ -398,7 +398,7 @@ impl Poser<'_> {
             rooms
                 .iter()
                 .map(|corners| {
-                    let room = self.room_between(corners);
+                    let room = room_between(self.places, corners);
                     let room = room.ok_or_else(|| RunError::PinNotFound(words_of_room(corners)));
                     Ok(Pin { room: room?, what })
                 })

@@ -302,6 +302,13 @@ pub fn riding_motions(
         .collect())
 }
 
+/// Whether a run goes through a component of this kind.
+pub(crate) fn goes_through(model: &Model, run: &Run, kind: ComponentKind) -> bool {
+    run.through
+        .iter()
+        .any(|through| component_kind(model, &through.component) == Some(kind))
+}
+
 /// The components that a run passes, starts from and ends at.
 fn components_of(run: &Run) -> impl Iterator<Item = &str> {
     let ends = [&run.from, &run.to]
@@ -318,9 +325,8 @@ fn components_of(run: &Run) -> impl Iterator<Item = &str> {
 fn carrier_at_start<'a>(model: &'a Model, way: &GasWay, run: usize) -> Option<&'a CarrierRef> {
     let runs = &model.build.runs;
     let has_flex = |run: usize| {
-        let through = runs.get(run).map_or(&[][..], |run| &run.through);
-        let mut through = through.iter();
-        through.any(|part| component_kind(model, &part.component) == Some(ComponentKind::Flex))
+        let run = runs.get(run);
+        run.is_some_and(|run| goes_through(model, run, ComponentKind::Flex))
     };
     let mut seen = BTreeSet::new();
     let mut open = vec![run];

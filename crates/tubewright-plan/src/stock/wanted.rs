@@ -4,10 +4,10 @@
 use std::collections::BTreeMap;
 use tubewright_build::model::{
     CarrierKind, CarrierRef, Component, ComponentItem, ComponentKind, End, EndKind, Item, ItemKind,
-    Model, Run, RunEnd, Section,
+    Model, Run, Section,
 };
 
-use crate::routes::component_kind;
+use crate::routes::{component_kind, end_of_run, goes_through};
 
 /// A part to look for second-hand or to have made.
 #[derive(Clone, Debug, PartialEq)]
@@ -36,12 +36,6 @@ pub fn wanted(model: &Model) -> Vec<Wanted> {
     list
 }
 
-fn goes_through(model: &Model, run: &Run, kind: ComponentKind) -> bool {
-    run.through
-        .iter()
-        .any(|through| component_kind(model, &through.component) == Some(kind))
-}
-
 /// A flange that the run meets and that no component of the run mates with.
 fn mating_flanges(model: &Model, run: &Run) -> Vec<Wanted> {
     if goes_through(model, run, ComponentKind::Flange) {
@@ -49,10 +43,7 @@ fn mating_flanges(model: &Model, run: &Run) -> Vec<Wanted> {
     }
     [&run.from, &run.to]
         .into_iter()
-        .filter_map(|end| match end {
-            RunEnd::End(name) => model.build.end(name),
-            RunEnd::Port { .. } => None,
-        })
+        .filter_map(|end| end_of_run(&model.build, end))
         .filter(|end| end.kind == EndKind::Flange)
         .map(|end| Wanted {
             item: "mating flange with a new gasket and bolts".to_owned(),

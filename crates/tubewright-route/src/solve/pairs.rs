@@ -81,8 +81,8 @@ impl System<'_, '_> {
         tube_of(self.ctx.problem, chain.run).map_or(0.0, |t| math::PI * t.clr_mm + 1.0)
     }
 
-    /// Where two chains of different runs meet: at ports of one crossover, which one of the runs starts
-    /// from or ends at. Runs that pass a crossover keep their gap everywhere.
+    /// Where two chains of different runs meet: at ports of one part that runs start from and end at. Runs that
+    /// pass a crossover keep their gap everywhere.
     fn meeting(&self, both: [(&Chain, &Laid); 2]) -> Option<Meeting> {
         let [(first, _), (second, _)] = both;
         if first.run == second.run {
@@ -100,14 +100,8 @@ impl System<'_, '_> {
                 _ => None,
             }
         };
-        let run_of = |chain: &Chain| self.ctx.problem.runs.get(chain.run);
-        let is_joint = |chain: &Chain, crossover: usize| {
-            let own = run_of(chain).map(|run| [run.starts_at, run.ends_at]);
-            let mut own = own.into_iter().flatten().flatten();
-            own.any(|passage| passage.crossover == crossover)
-        };
         (0..self.ctx.problem.crossovers.len()).find_map(|crossover| {
-            if !(is_joint(first, crossover) || is_joint(second, crossover)) {
+            if self.ctx.problem.is_only_passed(crossover) {
                 return None;
             }
             let [(p, near_p), (q, near_q)] =

@@ -296,13 +296,7 @@ fn check_text(check: &JointCheck, lengths: Lengths) -> String {
             5,
         ));
     } else {
-        let better: Vec<String> = check
-            .better
-            .iter()
-            .map(|(source, share)| {
-                format!("{} {:.0} % better", source.words(), (1.0 - share) * 100.0)
-            })
-            .collect();
+        let better = check.better_words();
         text.push_str(&paragraph(
             &styled(
                 FAILS,

@@ -31,10 +31,8 @@ const PART_MM: f64 = 60.0;
 /// both meet no stretch is free.
 pub(super) fn parts_of<'a>(moving: &'a MovingRun<'_>, other: Option<&PlannedRun>) -> Vec<Part<'a>> {
     let run = moving.run;
-    let own = run.met_parts();
-    let shared = |part: &str| {
-        other.is_some_and(|other| own.contains(part) && other.met_parts().contains(part))
-    };
+    let theirs = other.map(PlannedRun::met_parts).unwrap_or_default();
+    let shared = |part: &str| theirs.contains(part);
     let mut crossovers = Vec::new();
     let mut along = 0.0;
     for piece in &run.pieces {

@@ -1,13 +1,23 @@
-//! Rooms that runs must pass through or have a joint in, on rounded pieces.
+//! Rooms of the build by two opposite corners: where they lie, what they are called, and how near pieces come to
+//! one that they must pass through or have a joint in.
 
 use tubewright_build::model::Place;
-use tubewright_geometry::Point;
 use tubewright_route::problem::{Pin, Pinned, Region};
 
 use super::planned::PlannedPiece;
+use crate::places::Places;
 
 /// Places looked at along a piece, mm apart.
 const LOOK_MM: f64 = 1.0;
+
+/// The box between two corners; `None` when one of them is not found.
+pub(super) fn room_between(places: &Places, corners: &[Place; 2]) -> Option<Region> {
+    let [a, b] = corners.each_ref().map(|corner| {
+        let placed = places.place(&corner.at);
+        placed.map(|placed| placed.point_in_car)
+    });
+    Some(Region::between(a?, b?))
+}
 
 /// A room by its corners, as the build names them.
 #[must_use]
@@ -31,16 +41,6 @@ pub fn away_from_pin_mm(pieces: &[PlannedPiece], pin: &Pin) -> f64 {
         })
     });
     places
-        .map(|place| away_mm(&pin.room, place))
+        .map(|place| pin.room.away_mm(place))
         .fold(f64::INFINITY, f64::min)
-}
-
-fn away_mm(room: &Region, place: Point) -> f64 {
-    let (low, high, at) = (room.min.to_array(), room.max.to_array(), place.to_array());
-    let mut squared = 0.0;
-    for ((low, high), at) in low.iter().zip(&high).zip(&at) {
-        let off = (low - at).max(at - high).max(0.0);
-        squared += off * off;
-    }
-    squared.sqrt()
 }
