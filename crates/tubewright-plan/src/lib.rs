@@ -7,6 +7,7 @@
 
 pub mod bodies;
 pub mod checks;
+pub mod errands;
 pub mod figures;
 pub mod fit;
 pub mod frozen;

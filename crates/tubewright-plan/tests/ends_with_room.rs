@@ -24,13 +24,14 @@ use tubewright_geometry::Point;
 use tubewright_plan::fit::{Act, PartKind, fit_sheet};
 use tubewright_plan::frozen::{chosen_entry, frozen_plan, planned};
 use tubewright_plan::lengths::Lengths;
-use tubewright_plan::packet::joints_of;
+use tubewright_plan::packet::{TemplateJob, joints_of, shaped_words, templates_of};
 use tubewright_plan::plan_file::{
     PlanFile, Stage, StoredRoutes, StoredStage, routes_inputs, routes_result,
 };
-use tubewright_plan::routes::{FLANGE_MM, words_of_ends};
+use tubewright_plan::routes::{FLANGE_MM, PlannedKind, words_of_ends};
 use tubewright_plan::stages::{Routed, routed_again, supply, survey_and_bodies};
 use tubewright_route::Budget;
+use tubewright_sheets::{Drawing, Paper, to_svg};
 
 /// Work units: enough for a route, not for a good one.
 const EFFORT: u64 = 3000;
@@ -282,4 +283,76 @@ fn cast_iron_and_what_is_not_said_are_never_sawn_off() {
             "{said:?}"
         );
     }
+}
+
+/// The curve of a template: how far it reaches along the tube, and where it lies on the line that the strip
+/// starts at, both from its nearest place to the downstream edge.
+fn curve(whole: &Drawing) -> [f64; 2] {
+    let svg = to_svg(whole);
+    let (_, from) = svg.split_once("data-layer=\"curve\">").unwrap();
+    let (layer, _) = from.split_once("</g>").unwrap();
+    let (_, from) = layer.split_once("d=\"").unwrap();
+    let (path, _) = from.split_once('"').unwrap();
+    let numbers: Vec<f64> = path
+        .split(|c: char| !(c.is_ascii_digit() || c == '.' || c == '-'))
+        .filter_map(|number| number.parse().ok())
+        .collect();
+    let spots: Vec<[f64; 2]> = numbers.chunks(2).map(|pair| [pair[0], pair[1]]).collect();
+    assert!(spots.len() > 20, "{path}");
+    let top = spots.iter().map(|at| at[1]).fold(f64::INFINITY, f64::min);
+    let foot = spots
+        .iter()
+        .map(|at| at[1])
+        .fold(f64::NEG_INFINITY, f64::max);
+    let first = spots.iter().min_by(|a, b| a[0].total_cmp(&b[0])).unwrap();
+    [foot - top, first[1] - top]
+}
+
+#[test]
+fn a_mitred_outlet_has_a_template_for_both_its_sides() {
+    let solved = solved(&[(OUTLET, SAW_OFF)]);
+    let Routed::Found(ways) = &solved.routed else {
+        panic!("there is a way")
+    };
+    let way = ways.iter().find(|way| way.runs[0].sawn.is_some()).unwrap();
+    let job = |runs| TemplateJob {
+        model: &solved.model,
+        runs,
+        supply: None,
+        lengths: Lengths::Millimetres,
+        source_line: "kit car",
+        paper: Paper::A4,
+    };
+    // Sawn square it has none.
+    let square = templates_of(job(&way.runs)).unwrap();
+    assert_eq!(square.len(), 1, "{:?}", square[0].name);
+    let supply = supply(&solved.model, &solved.around.practice, &way.runs, &[]).unwrap();
+    assert!(shaped_words(&way.runs, Some(&supply)).contains("no shaped template"));
+    let mut runs = way.runs.clone();
+    let mut sawn = runs[0].sawn.unwrap();
+    sawn.turn_rad = 20.0_f64.to_radians();
+    runs[0].sawn = Some(sawn);
+    runs[0].pieces[0].kind = PlannedKind::Straight { length_mm: 80.0 };
+    assert!(shaped_words(&runs, Some(&supply)).contains("sawn off as a mitre"));
+    let templates = templates_of(job(&runs)).unwrap();
+    let mark = runs[0].pieces[0].mark.clone();
+    assert_eq!(templates.len(), 3);
+    assert!(templates[1].title.contains("10°"), "{}", templates[1].title);
+    assert!(templates[2].title.contains(&mark), "{}", templates[2].title);
+    // From short to long side: D tan(10°) = 63.5 × 0.17633.
+    for (at, template) in templates[1..].iter().enumerate() {
+        let [height, first] = curve(&template.whole);
+        assert!((height - 11.197).abs() < 0.02, "{at}: {height}");
+        // The strip starts at the short side of the outlet, and at the long side of the piece: both lie
+        // furthest upstream.
+        assert!((first - height).abs() < 0.02, "{at}: {first}");
+    }
+    // The middle of the cut lies back by what is sawn off, the short side half of that height more.
+    let back = format!("{:.0} mm back", sawn.back_mm + 0.5 * 11.197);
+    assert!(templates[1].lay.contains(&back), "{}", templates[1].lay);
+    assert!(
+        templates[2].lay.contains("6 mm longer"),
+        "{}",
+        templates[2].lay
+    );
 }

@@ -9,7 +9,7 @@ mod shape;
 pub use cover::{Cover, Seen};
 pub use hold::{Anchor, AnchorAt};
 pub use motion::{CarrierMotion, MotionError, motion_of};
-pub use scan::{PlacedScan, ScanProblem};
+pub use scan::{PlacedScan, ScanLook, ScanProblem, look_at_scan};
 pub use shape::{Shape, ShapeError, shape_of};
 
 use std::collections::BTreeMap;

@@ -58,6 +58,40 @@ pub enum ScanProblem {
     },
 }
 
+/// What a scan file holds, before anybody says what one unit of it is.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ScanLook {
+    /// Triangles; none for a scan of points alone.
+    pub triangles: usize,
+    /// Points.
+    pub points: usize,
+    /// Length, width and height in the file's own axes and units.
+    pub size: [f64; 3],
+    /// What was dropped on reading.
+    pub warnings: Vec<String>,
+}
+
+/// Looks at a scan file as it comes from a phone: its name says the format.
+///
+/// # Errors
+/// [`ScanProblem::Unreadable`].
+pub fn look_at_scan(file: &str, bytes: &[u8]) -> Result<ScanLook, ScanProblem> {
+    let scan = read_scan(bytes, format_of(file), 1.0, &Limits::default())
+        .map_err(|error| ScanProblem::Unreadable(file.to_owned(), error.to_string()))?;
+    let (low, high) = scan.bounds();
+    Ok(ScanLook {
+        triangles: scan.triangles().len(),
+        points: scan.vertices().len(),
+        size: (high - low).to_array(),
+        warnings: scan.warnings().iter().map(ToString::to_string).collect(),
+    })
+}
+
+fn format_of(file: &str) -> Option<ScanFormat> {
+    let (_, ending) = file.rsplit_once('.')?;
+    ScanFormat::from_extension(ending)
+}
+
 /// Three marks fix a scan and check nothing; the fourth checks them.
 const LEAST_MARKS: usize = 4;
 
@@ -103,8 +137,7 @@ pub(crate) fn place_scan(
     }
     let placement =
         fit::place_scan(&in_scan, &in_car, (!fit_scale).then_some(1.0)).map_err(not_placed)?;
-    let format = file.rsplit('.').next().and_then(ScanFormat::from_extension);
-    let scan = read_scan(bytes, format, mm_per_unit, &Limits::default())
+    let scan = read_scan(bytes, format_of(file), mm_per_unit, &Limits::default())
         .map_err(|error| ScanProblem::Unreadable(file.to_owned(), error.to_string()))?;
     let vertices: Vec<Point> = scan
         .vertices()

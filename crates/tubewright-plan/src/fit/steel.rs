@@ -98,13 +98,14 @@ impl Steel {
     /// The last good part that is this piece is spoiled, and what else it is with it.
     fn spoil(&mut self, piece: &str) {
         self.spoiled.push(piece.to_owned());
-        let last = self
-            .record
-            .sawn
-            .iter_mut()
-            .rev()
-            .find(|sawn| sawn.is_good && marks_of(sawn).iter().any(|mark| mark == piece));
-        let Some(last) = last else {
+        // One that was ticked by this mark, before one that is this piece too.
+        let good = |sawn: &Sawn| sawn.is_good && marks_of(sawn).iter().any(|mark| mark == piece);
+        let sawn = &self.record.sawn;
+        let last = sawn
+            .iter()
+            .rposition(|sawn| sawn.is_good && sawn.mark == piece)
+            .or_else(|| sawn.iter().rposition(good));
+        let Some(last) = last.and_then(|at| self.record.sawn.get_mut(at)) else {
             return;
         };
         last.is_good = false;
@@ -119,6 +120,18 @@ impl Steel {
         for mark in gone.iter().filter(|mark| !still.contains(*mark)) {
             self.cut.remove(mark);
         }
+    }
+
+    /// Pieces that were spoiled and are not cut again, in the order in which they were.
+    #[must_use]
+    pub fn to_remake(&self) -> Vec<&str> {
+        let mut pieces: Vec<&str> = Vec::new();
+        for piece in &self.spoiled {
+            if !self.is_cut(piece) && !pieces.contains(&piece.as_str()) {
+                pieces.push(piece);
+            }
+        }
+        pieces
     }
 
     /// Whether a piece is cut and good.

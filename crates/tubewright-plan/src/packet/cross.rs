@@ -2,7 +2,7 @@
 
 use super::PrintJob;
 use super::words::{degrees, fixed};
-use crate::routes::{PlannedKind, PlannedPiece};
+use crate::routes::{PlannedKind, PlannedPiece, PlannedRun};
 use crate::stages::Supply;
 use tubewright_geometry::{Point, UnitVector, math, setback_mm};
 use tubewright_packet::{Block, Body, Column, Figure, Sheet, SheetKind, Step, Table};
@@ -20,9 +20,9 @@ pub struct HandMade {
 
 /// For every crossover that two runs pass: whether two bends of the catalogue make it, port for port.
 #[must_use]
-pub fn hand_made(job: &PrintJob<'_>, supply: &Supply) -> Vec<HandMade> {
+pub fn hand_made(runs: &[PlannedRun], supply: &Supply) -> Vec<HandMade> {
     let mut sides: Vec<(String, Vec<&PlannedPiece>)> = Vec::new();
-    for piece in job.runs.iter().flat_map(|run| &run.pieces) {
+    for piece in runs.iter().flat_map(|run| &run.pieces) {
         if let PlannedKind::Crossover { name, .. } = &piece.kind {
             match sides.iter_mut().find(|(known, _)| known == name) {
                 Some((_, pieces)) => pieces.push(piece),
@@ -151,7 +151,7 @@ fn made_of(
 
 /// A sheet for each crossover that can be made.
 pub(super) fn sheets(job: &PrintJob<'_>, supply: &Supply) -> Vec<Sheet> {
-    hand_made(job, supply)
+    hand_made(job.runs, supply)
         .iter()
         .filter_map(|hand_made| {
             let (item, cross) = hand_made.made.as_ref().ok()?;
@@ -168,8 +168,9 @@ pub(super) fn sheets(job: &PrintJob<'_>, supply: &Supply) -> Vec<Sheet> {
 }
 
 /// Why the others cannot be made.
-pub(super) fn why_not(job: &PrintJob<'_>, supply: &Supply) -> Vec<String> {
-    hand_made(job, supply)
+#[must_use]
+pub fn why_not_by_hand(runs: &[PlannedRun], supply: &Supply) -> Vec<String> {
+    hand_made(runs, supply)
         .into_iter()
         .filter_map(|hand_made| {
             let why = hand_made.made.err()?;

@@ -1,14 +1,27 @@
 //! Wrap-round templates and clock strips at true scale.
 
+use super::cross::{hand_made, why_not_by_hand};
 use super::words::degrees;
 use super::{PrintJob, lying};
-use crate::routes::PlannedRun;
+use crate::lengths::Lengths;
+use crate::routes::{LEAST_LEAN_DEG, PlannedKind, PlannedRun, Sawn, end_of_run};
+use crate::stages::Supply;
+use tubewright_build::model::Model;
+use tubewright_geometry::math;
+use tubewright_geometry::template::Mitre;
 use tubewright_packet::{Block, Body, PacketPaper, Sheet, SheetKind, Stamp, Step};
-use tubewright_sheets::{Drawing, Paper, TemplateError, clock_strip, to_svg};
+use tubewright_sheets::{
+    Drawing, Keep, Paper, SplitCross, TemplateError, TemplateSpec, TurnSense, Unrolled,
+    clock_strip, to_svg, wrap_template,
+};
 
 /// Office paper, 80 g/m², mm (common practice, no source): the strip is as much longer than the tube
 /// is round.
 pub const PAPER_THICKNESS_MM: f64 = 0.1;
+
+/// From a curve to the square edge of its strip, mm: a hand's breadth lies flat on a tube (common
+/// practice, no source).
+const LEAD_MM: f64 = 40.0;
 
 /// A drawing at true scale with its name.
 #[derive(Clone, Debug, PartialEq)]
@@ -17,32 +30,66 @@ pub struct TrueScale {
     pub name: String,
     /// Heading of its sheet.
     pub title: String,
+    /// How it is laid round the tube.
+    pub lay: String,
     /// In one piece.
     pub whole: Drawing,
     /// On pages.
     pub pages: Vec<Drawing>,
 }
 
-/// Every template of the runs.
+/// What templates are drawn for.
+#[derive(Clone, Copy, Debug)]
+pub struct TemplateJob<'a> {
+    /// The checked files.
+    pub model: &'a Model,
+    /// The runs of the way.
+    pub runs: &'a [PlannedRun],
+    /// Buying and cutting, for crossovers that can be made by hand.
+    pub supply: Option<&'a Supply>,
+    /// How lengths are written.
+    pub lengths: Lengths,
+    /// Build, plan and date, as they are printed on each.
+    pub source_line: &'a str,
+    /// The paper of the pages.
+    pub paper: Paper,
+}
+
+/// Every template of the runs: a clock strip for each size of tube, both sides of an outlet that is sawn
+/// off as a mitre, the opening of a crossover that can be made by hand.
 ///
 /// # Errors
 /// The first one that cannot be drawn.
-pub fn templates_of(
-    runs: &[PlannedRun],
-    source_line: &str,
-    paper: Paper,
-) -> Result<Vec<TrueScale>, TemplateError> {
-    let mut sizes: Vec<f64> = runs.iter().map(|run| run.od_mm).collect();
+pub fn templates_of(job: TemplateJob<'_>) -> Result<Vec<TrueScale>, TemplateError> {
+    let mut templates = clock_strips(job)?;
+    for run in job.runs {
+        if let Some(sawn) = mitred(run) {
+            templates.extend(mitre(job, run, sawn)?);
+        }
+    }
+    for cross in job.supply.map_or_else(Vec::new, |s| hand_made(job.runs, s)) {
+        if let Ok((item, split)) = &cross.made {
+            templates.push(opening(job, &cross.name, item, split)?);
+        }
+    }
+    Ok(templates)
+}
+
+fn clock_strips(job: TemplateJob<'_>) -> Result<Vec<TrueScale>, TemplateError> {
+    let mut sizes: Vec<f64> = job.runs.iter().map(|run| run.od_mm).collect();
     sizes.sort_by(f64::total_cmp);
     sizes.dedup_by(|a, b| (*a - *b).abs() < 0.01);
     sizes
         .into_iter()
         .map(|od_mm| {
-            let template = clock_strip(od_mm, PAPER_THICKNESS_MM, source_line, paper)?;
+            let template = clock_strip(od_mm, PAPER_THICKNESS_MM, job.source_line, job.paper)?;
             let size = degrees(od_mm);
             Ok(TrueScale {
                 name: format!("clock-strip-{size}"),
                 title: format!("Template: clock strip for Ø{size}"),
+                lay: "Round the tube with the arrow downstream and 0 on the witness line: plus is clockwise \
+                      looking downstream. Its straight edge is square to the tube where its ends meet in line."
+                    .to_owned(),
                 whole: template.whole,
                 pages: template.pages,
             })
@@ -50,9 +97,133 @@ pub fn templates_of(
         .collect()
 }
 
-/// Whether the cuts of the job want a template of their own.
-fn shaped(job: &PrintJob<'_>) -> String {
-    let Some(supply) = job.supply else {
+/// How the outlet is sawn off, where it is and not square.
+fn mitred(run: &PlannedRun) -> Option<Sawn> {
+    run.sawn
+        .filter(|sawn| sawn.turn_rad.to_degrees() >= LEAST_LEAN_DEG)
+}
+
+/// Both sides of an outlet that is sawn off as a mitre: the outlet, and the first piece. The inside of the
+/// turn is the short side of both.
+fn mitre(
+    job: TemplateJob<'_>,
+    run: &PlannedRun,
+    sawn: Sawn,
+) -> Result<Vec<TrueScale>, TemplateError> {
+    let model = job.model;
+    let end = model
+        .build
+        .run(&run.name)
+        .and_then(|written| end_of_run(&model.build, &written.from));
+    let outlet_od_mm = end.map_or(run.od_mm, |end| end.od.mm());
+    let outlet = end.map_or_else(|| run.name.clone(), |end| end.name.to_string());
+    let half = degrees(0.5 * sawn.turn_rad.to_degrees());
+    let lengths = job.lengths;
+    // From the middle of the cut to its long or short side.
+    let reach_mm = |od_mm: f64| 0.5 * od_mm * math::tan(0.5 * sawn.turn_rad);
+    let spec = |mark: &str, zero_words: &str, keep, clock_at_zero_rad| TemplateSpec {
+        mark: mark.to_owned(),
+        title: format!("mitre of {half}°"),
+        source_line: job.source_line.to_owned(),
+        zero_words: zero_words.to_owned(),
+        arrow_words: "downstream".to_owned(),
+        keep,
+        q_turns: TurnSense::Clockwise,
+        clock_at_zero_rad,
+        lead_mm: LEAD_MM,
+    };
+    let drawn = |od_mm: f64, spec: TemplateSpec, title: String, lay: String| {
+        let curve = Mitre::for_turn(0.5 * od_mm, sawn.turn_rad);
+        let unrolled = Unrolled::end_cut(&curve, PAPER_THICKNESS_MM);
+        let template = wrap_template(&unrolled, &spec, job.paper)?;
+        Ok(TrueScale {
+            name: plain(&format!("mitre-{}", spec.mark)),
+            title,
+            lay,
+            whole: template.whole,
+            pages: template.pages,
+        })
+    };
+    let mut both = vec![drawn(
+        outlet_od_mm,
+        spec(&outlet, "short side", Keep::Below, Some(sawn.clock_rad)),
+        format!("Template: mitre of {half}° on the outlet {outlet}"),
+        format!(
+            "Round the outlet with the arrow downstream and the line “short side” at its clock. The short \
+             side of the curve lies {} back from the face of the flange, along the outlet.",
+            lengths.about(sawn.back_mm + reach_mm(outlet_od_mm))
+        ),
+    )?];
+    // On an arc a mitre is another curve; what is welded to an outlet is as a rule straight there.
+    let first = run.pieces.first();
+    if let Some(piece) = first.filter(|it| matches!(it.kind, PlannedKind::Straight { .. })) {
+        let mark = &piece.mark;
+        both.push(drawn(
+            run.od_mm,
+            spec(mark, "long side", Keep::Above, None),
+            format!("Template: mitre of {half}° on {mark}, upstream"),
+            format!(
+                "Round {mark} with the arrow downstream; the line “long side” is the outside of the turn, \
+                 opposite the short side of the outlet. The length on its card is along the middle: the long \
+                 side is {} longer, the short side as much shorter.",
+                lengths.about(reach_mm(run.od_mm))
+            ),
+        )?);
+    }
+    Ok(both)
+}
+
+/// The opening of each of the two bends that a crossover is made of by hand.
+fn opening(
+    job: TemplateJob<'_>,
+    name: &str,
+    item: &str,
+    split: &SplitCross,
+) -> Result<TrueScale, TemplateError> {
+    let spec = TemplateSpec {
+        mark: name.to_owned(),
+        title: format!("opening of {item}, both alike"),
+        source_line: job.source_line.to_owned(),
+        zero_words: "back of the bend".to_owned(),
+        arrow_words: "along the bend".to_owned(),
+        keep: Keep::Below,
+        // Alike to both sides of the back and of the apex ring.
+        q_turns: TurnSense::Clockwise,
+        clock_at_zero_rad: None,
+        lead_mm: LEAD_MM,
+    };
+    let unrolled = split
+        .template(PAPER_THICKNESS_MM)
+        .map_err(|_| TemplateError::NothingCut {
+            mark: name.to_owned(),
+        })?;
+    let template = wrap_template(&unrolled, &spec, job.paper)?;
+    Ok(TrueScale {
+        name: plain(&format!("opening-{name}")),
+        title: format!("Template: opening of {item} for {name} by hand"),
+        lay: "Round the middle of the bend, the line “back of the bend” along its outside and the middle of \
+              the opening on the apex ring; slit the paper from its edge where it will not lie on the arc. \
+              Both bends alike. On the arc paper lies only near the back: check with the marks of the sheet."
+            .to_owned(),
+        whole: template.whole,
+        pages: template.pages,
+    })
+}
+
+/// A name that every file system takes.
+#[must_use]
+pub fn plain(name: &str) -> String {
+    let plain: String = name
+        .chars()
+        .map(|c| if c.is_alphanumeric() { c } else { '-' })
+        .collect();
+    plain.to_lowercase()
+}
+
+/// Whether what is cut wants a template of its own, in words.
+#[must_use]
+pub fn shaped_words(runs: &[PlannedRun], supply: Option<&Supply>) -> String {
+    let Some(supply) = supply else {
         return "What is cut is not planned yet, so there is no shaped template.".to_owned();
     };
     let slanted: Vec<String> = supply
@@ -62,13 +233,24 @@ fn shaped(job: &PrintJob<'_>) -> String {
         .flat_map(|card| &card.parts)
         .map(super::cut_cards::part_mark)
         .collect();
-    if slanted.is_empty() {
-        "Every cut of this job is square to the tube, so no shaped template is needed.".to_owned()
-    } else {
+    let mitred: Vec<&str> = runs
+        .iter()
+        .filter(|run| mitred(run).is_some())
+        .map(|run| run.name.as_str())
+        .collect();
+    if !slanted.is_empty() {
         format!(
             "Not every cut of this job is square to the tube ({}): set the saw by the angle on the card; \
              there is no template for them.",
             slanted.join(", ")
+        )
+    } else if mitred.is_empty() {
+        "Every cut of this job is square to the tube, so no shaped template is needed.".to_owned()
+    } else {
+        format!(
+            "The outlet that {} starts from is sawn off as a mitre, and its first piece with it: templates \
+             for them follow. Every other cut of this job is square to the tube.",
+            mitred.join(" and that ")
         )
     }
 }
@@ -83,7 +265,7 @@ pub(super) fn sheets(job: &PrintJob<'_>, stamp: &Stamp, paper: PacketPaper) -> V
         text: format!(
             "{} The clock strips on the next pages are wrapped round a tube to scribe a square ring and \
              to set the clock of a part.",
-            shaped(job)
+            shaped_words(job.runs, job.supply)
         ),
     }];
     blocks.push(Block::Steps {
@@ -109,7 +291,7 @@ pub(super) fn sheets(job: &PrintJob<'_>, stamp: &Stamp, paper: PacketPaper) -> V
         .collect(),
     });
     if let Some(supply) = job.supply {
-        let lines = super::cross::why_not(job, supply);
+        let lines = why_not_by_hand(job.runs, supply);
         if !lines.is_empty() {
             blocks.push(Block::Heading {
                 text: "A crossover made by hand".to_owned(),
@@ -123,7 +305,15 @@ pub(super) fn sheets(job: &PrintJob<'_>, stamp: &Stamp, paper: PacketPaper) -> V
         is_lying: false,
         body: Body::Made { blocks },
     }];
-    match templates_of(job.runs, &source_line, lying(paper)) {
+    let wanted = TemplateJob {
+        model: job.model,
+        runs: job.runs,
+        supply: job.supply,
+        lengths: job.lengths,
+        source_line: &source_line,
+        paper: lying(paper),
+    };
+    match templates_of(wanted) {
         Ok(found) => {
             for template in found {
                 let count = template.pages.len();
@@ -148,4 +338,58 @@ pub(super) fn sheets(job: &PrintJob<'_>, stamp: &Stamp, paper: PacketPaper) -> V
         )),
     }
     sheets
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use tubewright_build::{Texts, read};
+
+    #[test]
+    fn a_crossover_by_hand_has_the_opening_to_both_sides_of_the_apex() {
+        let nothing = Texts {
+            build: None,
+            stock: None,
+            shop: None,
+        };
+        let job = TemplateJob {
+            model: &read(nothing).model,
+            runs: &[],
+            supply: None,
+            lengths: Lengths::Millimetres,
+            source_line: "a car",
+            paper: Paper::A4,
+        };
+        let split = SplitCross {
+            od_mm: 57.0,
+            wall_mm: 1.5,
+            clr_mm: 85.5,
+            bend_rad: 90.0_f64.to_radians(),
+            legs_mm: [100.0; 2],
+            plane_mm: 100.0,
+        };
+        let template = opening(job, "X pipe", "bend 57 90", &split).unwrap();
+        assert_eq!(template.name, "opening-x-pipe");
+        let svg = to_svg(&template.whole);
+        let layer = svg.split("data-layer=\"curve\">").nth(1).unwrap();
+        let along: Vec<f64> = layer
+            .split("</g>")
+            .next()
+            .unwrap()
+            .split("d=\"")
+            .skip(1)
+            .filter_map(|path| path.split('"').next())
+            .flat_map(|path| {
+                path.split(|c: char| !(c.is_ascii_digit() || c == '.' || c == '-'))
+                    .filter_map(|number| number.parse::<f64>().ok())
+                    .skip(1)
+                    .step_by(2)
+            })
+            .collect();
+        let reach = along.iter().copied().fold(f64::NEG_INFINITY, f64::max)
+            - along.iter().copied().fold(f64::INFINITY, f64::min);
+        // On its back, to both sides: 2 ρ acos(d / ρ) with ρ = R + r = 114 mm.
+        let wanted = 2.0 * 114.0 * math::acos(100.0 / 114.0);
+        assert!((reach - wanted).abs() < 0.05, "{reach} and not {wanted}");
+    }
 }

@@ -300,6 +300,9 @@ fn clock_words(clock_rad: f64) -> String {
     }
 }
 
+/// What leans less off an outlet than this is sawn square, degrees (common practice, no source).
+pub const LEAST_LEAN_DEG: f64 = 0.5;
+
 /// How the outlet of a run is sawn off, where it is, as a sentence.
 #[must_use]
 pub fn outlet_words(run: &PlannedRun, lengths: Lengths) -> Option<String> {
@@ -309,7 +312,7 @@ pub fn outlet_words(run: &PlannedRun, lengths: Lengths) -> Option<String> {
         lengths.about(sawn.back_mm)
     );
     let degrees = sawn.turn_rad.to_degrees();
-    if degrees < 0.5 {
+    if degrees < LEAST_LEAN_DEG {
         return Some(format!(
             "{where_}, square, and the run is welded to it: see first that its wall is sound."
         ));

@@ -19,8 +19,8 @@ mod would_help;
 
 pub(crate) use ends::end_of_run;
 pub use ends::{
-    FLANGE_MM, NoTip, Sawn, given_frame, no_tip_columns, outlet_words, sawn_for, why_not_sawn,
-    words_of_ends,
+    FLANGE_MM, LEAST_LEAN_DEG, NoTip, Sawn, given_frame, no_tip_columns, outlet_words, sawn_for,
+    why_not_sawn, words_of_ends,
 };
 pub(crate) use gas_way::GasWay;
 pub use laid::{LaidRun, RunMarks, laid_runs};

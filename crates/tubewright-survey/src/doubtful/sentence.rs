@@ -111,7 +111,10 @@ pub fn shown_length(value: f64, scale: TapeScale) -> String {
     match scale {
         TapeScale::Millimetres => format!("{}", (value * 10.0).round() / 10.0),
         TapeScale::Inches => {
-            let sixteenths = (value / 25.4 * 16.0).round();
+            let rounded = (value / 25.4 * 16.0).round();
+            // A length that is lower or behind is a minus before the figure as it stands on the tape.
+            let sign = if rounded < 0.0 { "-" } else { "" };
+            let sixteenths = rounded.abs();
             let whole = (sixteenths / 16.0).floor();
             let (mut over, mut under) = (sixteenths - 16.0 * whole, 16.0);
             while over > 0.0 && over % 2.0 == 0.0 {
@@ -119,10 +122,30 @@ pub fn shown_length(value: f64, scale: TapeScale) -> String {
                 under /= 2.0;
             }
             match (whole > 0.0, over > 0.0) {
-                (true, true) => format!("{whole}-{over}/{under} in"),
-                (false, true) => format!("{over}/{under} in"),
-                _ => format!("{whole} in"),
+                (true, true) => format!("{sign}{whole}-{over}/{under} in"),
+                (false, true) => format!("{sign}{over}/{under} in"),
+                _ => format!("{sign}{whole} in"),
             }
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn inches_below_nought_have_a_minus_and_the_figures_of_the_tape() {
+        for (inches, words) in [
+            (-2.375, "-2-3/8 in"),
+            (2.375, "2-3/8 in"),
+            (-0.0625, "-1/16 in"),
+            (-3.0, "-3 in"),
+            (-0.01, "0 in"),
+            (0.0, "0 in"),
+        ] {
+            assert_eq!(shown_length(inches * 25.4, TapeScale::Inches), words);
+        }
+        assert_eq!(shown_length(-601.0, TapeScale::Millimetres), "-601");
     }
 }

@@ -4,49 +4,33 @@ use super::{Done, Failure, load, print};
 use crate::cli::shop::BuyOrMake;
 use crate::terminal::paragraph;
 use serde_json::json;
-use tubewright_build::quantity::Currency as Written;
-use tubewright_stock::{BuyOrMake as Part, Currency, Money, buy_or_make};
+use tubewright_plan::stock::{BuyOrMakeAsked, buy_or_make_at_the_shop};
 
 /// Compares both sums at the shop's rate.
 ///
 /// # Errors
-/// The folder cannot be read or names no currency.
+/// The folder cannot be read, names no currency, or a number is none.
 pub(crate) fn run(arguments: &BuyOrMake) -> Result<Done, Failure> {
     let loaded = load::load(&arguments.at.folder)?;
-    let written = loaded.model.stock.currency.unwrap_or(Written::NONE);
-    let currency = Currency::new(written.code()).ok_or_else(|| {
-        Failure::Choice("stock.toml names no currency; write one at its top".to_owned())
-    })?;
-    let practice = loaded.model.stock.practice.resolved(written);
-    let scale = f64::from(10u32.pow(written.minor_digits().min(4)));
-    let money = |major: f64| Money::new((major * scale).round() as i64, currency);
-    let sums = buy_or_make(&Part {
-        price: money(arguments.price),
+    let asked = BuyOrMakeAsked {
+        price: arguments.price,
         drive_min: arguments.drive,
         wait_min: arguments.wait,
         make_min: arguments.make,
-        material: money(arguments.material),
-        rate: money(practice.rate.major_per_unit),
-    });
-    let cheaper = if sums.make.minor < sums.buy.minor {
-        "make"
-    } else {
-        "buy"
+        material: arguments.material,
     };
+    let found = buy_or_make_at_the_shop(&loaded.model.stock, asked)
+        .map_err(|error| Failure::Choice(error.to_string()))?;
     if arguments.at.json {
+        let sums = &found.sums;
         let text = json!({
             "buy": sums.buy.to_string(), "make": sums.make.to_string(),
-            "cheaper": cheaper, "even-at-minutes": sums.even_min,
+            "cheaper": found.cheaper(), "even-at-minutes": sums.even_min,
+            "rate": found.rate.to_string(), "rate-assumed": found.is_rate_assumed,
         });
         print(&format!("{text:#}\n"))?;
     } else {
-        print(&paragraph(
-            &format!(
-                "Buying costs {} with the road and the wait, making {}: {cheaper} it. Both cost the same when making takes {:.0} minutes.",
-                sums.buy, sums.make, sums.even_min
-            ),
-            0,
-        ))?;
+        print(&paragraph(&found.words(), 0))?;
     }
     Ok(Done::Clean)
 }

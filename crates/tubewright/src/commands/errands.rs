@@ -5,8 +5,8 @@ use super::{Done, Failure, load, print};
 use crate::cli::shop::Errands;
 use crate::terminal::{WARNS, heading, paragraph, styled};
 use serde_json::json;
-use std::collections::BTreeSet;
-use tubewright_stock::{Road, Stop, best_round, minutes_between};
+use tubewright_plan::errands::{NamedRoad, not_visited, round_of, time_of_day, time_words};
+use tubewright_stock::Stop;
 
 /// Shows the round that is back first.
 ///
@@ -19,50 +19,20 @@ pub(crate) fn run(arguments: &Errands) -> Result<Done, Failure> {
         .iter()
         .map(|text| stop(text))
         .collect::<Result<Vec<_>, _>>()?;
-    let departs = clock(&arguments.leave)
+    let departs = time_of_day(&arguments.leave)
         .ok_or_else(|| Failure::Choice(format!("“{}” is no time of day", arguments.leave)))?;
-    let number = |name: &str| {
-        if name == "shop" {
-            return Some(0);
-        }
-        stops
-            .iter()
-            .position(|stop| stop.name == name)
-            .map(|n| n + 1)
-    };
-    let mut roads = Vec::new();
-    for text in &arguments.road {
-        let parts: Vec<&str> = text.split(',').map(str::trim).collect();
-        let road = match parts.as_slice() {
-            [a, b, minutes] => number(a)
-                .zip(number(b))
-                .zip(minutes.trim_end_matches("min").trim().parse().ok())
-                .map(|((a, b), minutes)| Road { a, b, minutes }),
-            _ => None,
-        };
-        roads.push(road.ok_or_else(|| {
-            Failure::Choice(format!(
-                "the road “{text}” cannot be read; write \"shop, North Road Tube, 20\" with names of stops"
-            ))
-        })?);
-    }
-    let table = minutes_between(stops.len() + 1, &roads)
-        .into_iter()
-        .map(|row| row.into_iter().collect::<Option<Vec<u32>>>())
-        .collect::<Option<Vec<_>>>()
-        .ok_or_else(|| {
-            Failure::Choice(
-                "no road leads to one of the stops; give the minutes of at least one road to each"
-                    .to_owned(),
-            )
-        })?;
+    let roads = arguments
+        .road
+        .iter()
+        .map(|text| road(text))
+        .collect::<Result<Vec<_>, _>>()?;
     let round =
-        best_round(&stops, &table, departs).map_err(|error| Failure::Choice(error.to_string()))?;
+        round_of(&stops, &roads, departs).map_err(|error| Failure::Choice(error.to_string()))?;
     // Suppliers of the plan that nobody drives to.
-    let unvisited = suppliers_of_the_plan(&loaded)?
-        .into_iter()
-        .filter(|name| stops.iter().all(|stop| stop.name != *name))
-        .collect::<Vec<_>>();
+    let solved = begin(&loaded)?;
+    let unvisited = solved
+        .supply(&loaded, &[])?
+        .map_or_else(Vec::new, |supply| not_visited(&supply.plan, &stops));
     if arguments.at.json {
         let list: Vec<_> = round
             .order
@@ -106,14 +76,27 @@ pub(crate) fn run(arguments: &Errands) -> Result<Done, Failure> {
     Ok(Done::Clean)
 }
 
-fn suppliers_of_the_plan(loaded: &load::Loaded) -> Result<BTreeSet<String>, Failure> {
-    let solved = begin(loaded)?;
-    let supply = solved.supply(loaded, &[])?;
-    Ok(supply
-        .iter()
-        .flat_map(|supply| &supply.plan.buys)
-        .map(|buy| buy.supplier.clone())
-        .collect())
+/// "shop, North Road Tube, 20".
+fn road(text: &str) -> Result<NamedRoad, Failure> {
+    let parts: Vec<&str> = text.split(',').map(str::trim).collect();
+    let road = match parts.as_slice() {
+        [a, b, minutes] => minutes
+            .trim_end_matches("min")
+            .trim()
+            .parse()
+            .ok()
+            .map(|minutes| NamedRoad {
+                a: (*a).to_owned(),
+                b: (*b).to_owned(),
+                minutes,
+            }),
+        _ => None,
+    };
+    road.ok_or_else(|| {
+        Failure::Choice(format!(
+            "the road “{text}” cannot be read; write \"shop, North Road Tube, 20\" with names of stops"
+        ))
+    })
 }
 
 /// "North Road Tube, 8:00-17:00, 15".
@@ -123,8 +106,8 @@ fn stop(text: &str) -> Result<Stop, Failure> {
         [minutes, hours, name] => hours.split_once('-').and_then(|(opens, closes)| {
             Some(Stop {
                 name: (*name).to_owned(),
-                opens: clock(opens)?,
-                closes: clock(closes)?,
+                opens: time_of_day(opens)?,
+                closes: time_of_day(closes)?,
                 service: minutes.trim_end_matches("min").trim().parse().ok()?,
             })
         }),
@@ -137,13 +120,7 @@ fn stop(text: &str) -> Result<Stop, Failure> {
     })
 }
 
-/// Minutes after midnight of "8:00".
-fn clock(text: &str) -> Option<u32> {
-    let (hours, minutes) = text.trim().split_once(':')?;
-    let (hours, minutes): (u32, u32) = (hours.parse().ok()?, minutes.parse().ok()?);
-    (hours <= 24 && minutes < 60).then_some(hours * 60 + minutes)
-}
-
+/// A time in a column.
 fn words(minutes: u32) -> String {
-    format!("{:2}:{:02}", minutes / 60, minutes % 60)
+    format!("{:>5}", time_words(minutes))
 }

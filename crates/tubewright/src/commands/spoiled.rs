@@ -5,14 +5,13 @@ use super::{Done, Failure, load, print};
 use crate::cli::shop::Spoiled;
 use crate::terminal::{FAILS, heading, paragraph, styled};
 use serde_json::json;
-use tubewright_build::document::{Document, Written, append_entry};
+use tubewright_build::document::{Document, append_entry};
 use tubewright_build::folder::Changes;
-use tubewright_build::model::{Entry, EntryKind};
-use tubewright_build::quantity::{parse_angle, parse_length, write_mm};
+use tubewright_build::model::Entry;
 use tubewright_build::{FileKind, Span};
-use tubewright_plan::fit::{Steel, cut_entry};
+use tubewright_plan::fit::Steel;
 use tubewright_plan::stages;
-use tubewright_stock::{CutPart, CutStock, Source, StockPlan, StockShape};
+use tubewright_plan::stock::{Leftover, Remake, leftover, part_of, spoiled_entries};
 
 /// Records it and shows the remake.
 ///
@@ -28,37 +27,31 @@ pub(crate) fn run(arguments: &Spoiled) -> Result<Done, Failure> {
     let supply = stages::supply(&loaded.model, practice, &chosen.runs, &[])?;
     let piece = arguments.piece.as_str();
     let steel = Steel::of(&loaded.model.shop);
-    let part = part_of(&supply.whole, piece).ok_or_else(|| {
+    let nowhere = || {
         Failure::Choice(format!(
             "no piece {piece} is cut in this plan; `tubewright cut` lists the marks"
         ))
-    })?;
-    let (cut, lies) = part;
-    let before = supply.plan.price.minor;
-    let entry = |what| Entry {
-        on: arguments.when.date(),
-        what,
-        note: None,
-        span: Span::none(),
     };
+    let entries = spoiled_entries(&supply, &steel, piece).ok_or_else(nowhere)?;
     let mut record = loaded.folder.text(FileKind::Shop).map(str::to_owned);
-    if !steel.is_cut(piece) {
-        // Spoiled while it was sawn: where it lay is steel that is gone.
-        let sawn = supply.progress.sawn(cut, lies, piece);
-        record = Some(append_entry(record.as_deref(), &entry(cut_entry(&sawn)))?);
+    for what in entries {
+        let entry = Entry {
+            on: arguments.when.date(),
+            what,
+            note: None,
+            span: Span::none(),
+        };
+        record = Some(append_entry(record.as_deref(), &entry)?);
     }
-    let spoiled = EntryKind::Spoiled {
-        piece: piece.to_owned(),
-    };
     let mut changes = Changes::new();
-    changes.set(
-        FileKind::Shop,
-        append_entry(record.as_deref(), &entry(spoiled))?,
-    );
+    changes.set(FileKind::Shop, record.unwrap_or_default());
     let shelf_name = match &arguments.left {
         None => None,
         Some(left) => {
-            let (name, text) = on_the_shelf(&loaded, cut, piece, left)?;
+            let lies = part_of(&supply.whole.cuts, piece).ok_or_else(nowhere)?;
+            let rest = leftover(&loaded.model.stock, lies, piece, left)
+                .map_err(|error| Failure::Choice(error.to_string()))?;
+            let (name, text) = on_the_shelf(&loaded, rest)?;
             changes.set(FileKind::Stock, text);
             Some(name)
         }
@@ -66,120 +59,38 @@ pub(crate) fn run(arguments: &Spoiled) -> Result<Done, Failure> {
     loaded.folder.save(&changes)?;
     loaded.model = loaded.folder.read().model;
     let plan = stages::supply(&loaded.model, practice, &chosen.runs, &[])?.plan;
-    show(arguments, &plan, shelf_name.as_deref(), Some(before))
-}
-
-/// The part that is this piece, and the item that it comes from.
-fn part_of<'a>(plan: &'a StockPlan, mark: &str) -> Option<(&'a CutStock, &'a CutPart)> {
-    plan.cuts.iter().find_map(|cut| {
-        let part = cut
-            .parts
-            .iter()
-            .find(|part| part.serves.iter().any(|serves| serves.mark == mark))?;
-        Some((cut, part))
-    })
+    let remake = Remake::of(&plan, supply.plan.price, piece);
+    show(arguments, &remake, shelf_name.as_deref())
 }
 
 /// The stock file with what is left of the piece on it.
-fn on_the_shelf(
-    loaded: &load::Loaded,
-    cut: &CutStock,
-    piece: &str,
-    left: &str,
-) -> Result<(String, String), Failure> {
-    let bad = |why: String| {
-        Failure::Choice(format!(
-            "“{left}” is not what can be left of {piece}: {why}; give a length for a straight (380 mm) and an angle for a bend (22 deg)"
-        ))
-    };
-    let mut name = format!("rest of {piece}");
-    let stock = &loaded.model.stock;
-    while stock.on_hand.iter().any(|it| it.name == *name.as_str()) {
-        name.push('+');
-    }
-    let tube = stock
-        .tubes
-        .iter()
-        .find(|tube| {
-            (tube.od.mm() - cut.stock.tube.od.mm()).abs() < 1e-6
-                && (tube.wall.mm() - cut.stock.tube.wall.mm()).abs() < 1e-6
-                && tube.material.word() == cut.stock.tube.material
-        })
-        .map(|tube| tube.name.to_string())
-        .ok_or_else(|| bad("its tube is not in stock.toml any more".to_owned()))?;
-    let mut fields = vec![
-        ("name", Written::text(name.as_str())),
-        ("tube", Written::text(tube)),
-    ];
-    match cut.stock.shape {
-        StockShape::Straight { .. } => {
-            parse_length(left).map_err(|error| bad(error.to_string()))?;
-            fields.push(("kind", Written::text("straight")));
-            fields.push(("length", Written::text(left)));
-        }
-        StockShape::Bend { clr, .. } => {
-            parse_angle(left).map_err(|error| bad(error.to_string()))?;
-            fields.push(("kind", Written::text("bend")));
-            fields.push(("angle", Written::text(left)));
-            fields.push(("clr", Written::text(write_mm(clr, 1))));
-            fields.push(("legs", Written::texts(["0 mm", "0 mm"])));
-        }
-    }
-    fields.push(("count", Written::Whole(1)));
+fn on_the_shelf(loaded: &load::Loaded, rest: Leftover) -> Result<(String, String), Failure> {
     let text = loaded.folder.text(FileKind::Stock).unwrap_or_default();
     let edited = Document::parse(FileKind::Stock, text)
         .and_then(|mut document| {
-            document.add("on-hand", &fields)?;
+            document.add("on-hand", &rest.fields)?;
             Ok(document.text())
         })
-        .map_err(|error| bad(error.to_string()))?;
-    Ok((name, edited))
+        .map_err(|error| Failure::Choice(error.to_string()))?;
+    Ok((rest.name, edited))
 }
 
-fn source_words(source: &Source) -> String {
-    match source {
-        Source::OnHand(name) => format!("from the shelf: {name}"),
-        Source::Bought(item) => format!("buy: {item}"),
-    }
-}
-
-fn show(
-    arguments: &Spoiled,
-    plan: &StockPlan,
-    shelf_name: Option<&str>,
-    before: Option<i64>,
-) -> Result<Done, Failure> {
-    let piece = arguments.piece.as_str();
-    let from: Vec<String> = plan
-        .cuts
-        .iter()
-        .filter(|cut| {
-            cut.parts
-                .iter()
-                .any(|part| part.serves.iter().any(|serves| serves.mark == piece))
-        })
-        .map(|cut| source_words(&cut.source))
-        .collect();
-    let missing: Vec<&str> = plan
-        .missing
-        .iter()
-        .map(|missing| missing.mark.as_str())
-        .collect();
-    let dearer = before.map(|before| plan.price.minor - before);
+fn show(arguments: &Spoiled, remake: &Remake, shelf_name: Option<&str>) -> Result<Done, Failure> {
+    let piece = remake.piece.as_str();
     if arguments.at.json {
         print(&format!(
             "{:#}\n",
             json!({
                 "spoiled": piece,
                 "back-on-hand": shelf_name,
-                "remake-from": from,
-                "still-to-buy": plan.buys.iter().map(|buy| json!({
+                "remake-from": remake.sources(),
+                "still-to-buy": remake.buys.iter().map(|buy| json!({
                     "item": buy.item, "supplier": buy.supplier, "quantity": buy.quantity,
                     "together": buy.total.to_string(),
                 })).collect::<Vec<_>>(),
-                "price": plan.price.to_string(),
-                "dearer-minor": dearer,
-                "missing": missing,
+                "price": remake.price.to_string(),
+                "dearer-minor": remake.dearer.minor,
+                "missing": remake.missing,
             })
         ))?;
     } else {
@@ -190,44 +101,17 @@ fn show(
                 2,
             ));
         }
-        text.push_str(&paragraph(
-            &if from.is_empty() {
-                styled(FAILS, "Nothing on the shelf or for sale makes it again.")
-            } else {
-                format!("The cheapest: {}.", from.join("; "))
-            },
-            2,
-        ));
-        let list: Vec<String> = plan
-            .buys
-            .iter()
-            .map(|buy| {
-                format!(
-                    "{} × {} ({}, {})",
-                    buy.quantity, buy.item, buy.supplier, buy.total
-                )
-            })
-            .collect();
-        text.push_str(&paragraph(
-            &if list.is_empty() {
-                "Nothing is to be bought for it or for what is still to be cut.".to_owned()
-            } else {
-                format!(
-                    "Still to buy for everything that is not cut yet: {}; {} with delivery{}.",
-                    list.join(", "),
-                    plan.price,
-                    dearer.map_or_else(String::new, |dearer| format!(
-                        ", {} {} than before",
-                        tubewright_stock::Money::new(dearer.abs(), plan.price.currency),
-                        if dearer >= 0 { "more" } else { "less" }
-                    ))
-                )
-            },
-            2,
-        ));
-        if !missing.is_empty() {
+        let cheapest = remake
+            .cheapest_words()
+            .unwrap_or_else(|| styled(FAILS, "Nothing on the shelf or for sale makes it again."));
+        text.push_str(&paragraph(&cheapest, 2));
+        text.push_str(&paragraph(&remake.buying_words(), 2));
+        if !remake.missing.is_empty() {
             text.push_str(&paragraph(
-                &styled(FAILS, format!("Cannot be made: {}.", missing.join(", "))),
+                &styled(
+                    FAILS,
+                    format!("Cannot be made: {}.", remake.missing.join(", ")),
+                ),
                 2,
             ));
         }
@@ -237,7 +121,7 @@ fn show(
         ));
         print(&text)?;
     }
-    Ok(if missing.is_empty() && !from.is_empty() {
+    Ok(if remake.missing.is_empty() && !remake.from.is_empty() {
         Done::Clean
     } else {
         Done::Findings

@@ -9,7 +9,8 @@ use serde_json::{Value, json};
 use tubewright_build::model::{EntryKind, Model, Name};
 use tubewright_plan::fit::{Steel, cut_entry, joint_of};
 use tubewright_plan::stages;
-use tubewright_stock::{CutPart, CutStock, Sawn, Source};
+use tubewright_plan::stock::part_of;
+use tubewright_stock::{CutStock, Sawn, Source};
 
 /// What is written and shown.
 struct Ticking {
@@ -90,7 +91,7 @@ fn cut(loaded: &load::Loaded, piece: &str, of: Option<&str>) -> Result<Ticking, 
     let solved = begin(loaded)?;
     let chosen = chosen_of(&solved)?;
     let supply = stages::supply(&loaded.model, &solved.around.practice, &chosen.runs, &[])?;
-    let (stock, part) = planned(&supply.plan.cuts, piece).ok_or_else(|| {
+    let (stock, part) = part_of(&supply.plan.cuts, piece).ok_or_else(|| {
         Failure::Choice(format!(
             "no piece {piece} is to be cut in this plan; `tubewright cut` lists the marks"
         ))
@@ -160,16 +161,6 @@ fn chosen_of(solved: &Solved) -> Result<&super::solve::Chosen, Failure> {
             "no way is chosen yet; choose one before the first cut: `tubewright route FOLDER --choose 1`"
                 .to_owned(),
         )
-    })
-}
-
-fn planned<'a>(cuts: &'a [CutStock], piece: &str) -> Option<(&'a CutStock, &'a CutPart)> {
-    cuts.iter().find_map(|cut| {
-        let part = cut
-            .parts
-            .iter()
-            .find(|part| part.serves.iter().any(|serves| serves.mark == piece))?;
-        Some((cut, part))
     })
 }
 

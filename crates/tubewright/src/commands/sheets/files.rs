@@ -4,7 +4,7 @@ use super::super::{Failure, write_bytes, write_whole};
 use crate::terminal::{WARNS, say, styled};
 use std::path::Path;
 use tubewright_packet::{Packet, Stamp, lists_of, to_csv, to_json, typeset};
-use tubewright_plan::packet::{PrintJob, bend_text, hand_made, templates_of};
+use tubewright_plan::packet::{PrintJob, TemplateJob, bend_text, hand_made, plain, templates_of};
 use tubewright_plan::scene::scene_of;
 use tubewright_sheets::{
     MeshFineness, Paper, StepStamp, TitleBlock, split_cross_step, three_views, to_dxf, to_glb,
@@ -61,7 +61,15 @@ pub(super) fn drawings(
         "{} · plan {} · {}",
         stamp.build, stamp.plan_hash, stamp.date
     );
-    match templates_of(job.runs, &source, Paper::A4) {
+    let wanted = TemplateJob {
+        model: job.model,
+        runs: job.runs,
+        supply: job.supply,
+        lengths: job.lengths,
+        source_line: &source,
+        paper: Paper::A4,
+    };
+    match templates_of(wanted) {
         Ok(templates) => {
             let folder = folder(out, "templates")?;
             for template in templates {
@@ -96,7 +104,11 @@ pub(super) fn solids(
         Ok(bytes) => write_bytes(&out.join("runs.glb"), &bytes)?,
         Err(error) => troubles.push(format!("runs.glb: {error}")),
     }
-    for cross in job.supply.map(|s| hand_made(job, s)).unwrap_or_default() {
+    for cross in job
+        .supply
+        .map(|s| hand_made(job.runs, s))
+        .unwrap_or_default()
+    {
         if let Ok((_, split)) = &cross.made {
             let name = format!("hand-made-{}.step", plain(&cross.name));
             match split_cross_step(split, &step_stamp(&name)) {
@@ -122,13 +134,4 @@ fn folder(out: &Path, name: &str) -> Result<std::path::PathBuf, Failure> {
     let folder = out.join(name);
     std::fs::create_dir_all(&folder).map_err(Failure::writing(&folder))?;
     Ok(folder)
-}
-
-/// A name that every file system takes.
-fn plain(name: &str) -> String {
-    let plain: String = name
-        .chars()
-        .map(|c| if c.is_alphanumeric() { c } else { '-' })
-        .collect();
-    plain.to_lowercase()
 }
