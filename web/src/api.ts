@@ -86,6 +86,14 @@ buyProblem: string | null,
  */
 cards: Array<CardView>, 
 /**
+ * How each spoiled piece is made again.
+ */
+remakes: Array<RemakeView>, 
+/**
+ * What is cut already, when the cards hold only what is still to be cut.
+ */
+made: Array<MadeView>, 
+/**
  * Clock of each part to the one before it, in the order of flow.
  */
 clocks: Array<ClockView>, 
@@ -745,7 +753,7 @@ key: string,
  */
 value: Value, };
 
-export type Value = boolean | number | string | Array<Value> | { [key in string]: Value };
+export type Value = boolean | number | number | string | Array<Value> | { [key in string]: Value };
 
 export type FileProblem = { 
 /**
@@ -837,6 +845,10 @@ off: number | null,
  */
 unit: string, 
 /**
+ * What it is corrected with.
+ */
+pad: PadKind, 
+/**
  * True when the person dropped it.
  */
 isDropped: boolean, 
@@ -852,6 +864,30 @@ doubt: string | null,
  * What it probably was, as it would be typed.
  */
 wasProbably: string | null, };
+
+export type PadKind = "length" | "ahead" | "higher" | "slope" | "turn" | "none";
+
+export type ScanView = { 
+/**
+ * By what name a body names it.
+ */
+file: string, 
+/**
+ * Triangles; none for a scan of points alone.
+ */
+triangles: number, 
+/**
+ * Points.
+ */
+points: number, 
+/**
+ * Length, width and height in the file's own axes and units: what one unit is the file does not say.
+ */
+size: [number, number, number], 
+/**
+ * What was dropped on reading.
+ */
+warnings: Array<string>, };
 
 export type PlaceView = { 
 /**
@@ -1273,6 +1309,206 @@ round: number,
  */
 fromFlat: number, };
 
+export type MadeView = { 
+/**
+ * The item.
+ */
+item: string, 
+/**
+ * Number among those of the same name.
+ */
+number: number, 
+/**
+ * Its parts, each by the marks of the pieces it serves.
+ */
+parts: Array<Array<string>>, };
+
+export type RemakeView = { 
+/**
+ * Its mark.
+ */
+piece: string, 
+/**
+ * What it is cut from, cheapest, as a sentence; none when nothing on the shelf or for sale makes it.
+ */
+from: string | null, 
+/**
+ * What is still to be bought and by how much that is more than before, as a sentence.
+ */
+buying: string, 
+/**
+ * Pieces that cannot be made.
+ */
+missing: Array<string>, 
+/**
+ * Why nothing was worked out.
+ */
+trouble: string | null, 
+/**
+ * How what is left of it is told.
+ */
+leftAs: LeftAs, 
+/**
+ * The name on the shelf of what is left of it, once that was said.
+ */
+onShelf: string | null, };
+
+export type LeftAs = "length" | "angle" | "unknown";
+
+export type ErrandsAsked = { 
+/**
+ * When the shop is left: `8:00`.
+ */
+leave: string, 
+/**
+ * The stops.
+ */
+stops: Array<StopAsked>, 
+/**
+ * Minutes by road; the workshop is called `shop`.
+ */
+roads: Array<RoadAsked>, };
+
+export type StopAsked = { 
+/**
+ * Its name.
+ */
+name: string, 
+/**
+ * When it opens: `8:00`.
+ */
+opens: string, 
+/**
+ * When it closes.
+ */
+closes: string, 
+/**
+ * Minutes there.
+ */
+minutes: number, };
+
+export type RoadAsked = { 
+/**
+ * One end.
+ */
+a: string, 
+/**
+ * The other.
+ */
+b: string, 
+/**
+ * Minutes.
+ */
+minutes: number, };
+
+export type ErrandsView = { 
+/**
+ * When the shop is left.
+ */
+leaves: string, 
+/**
+ * The stops in order.
+ */
+stops: Array<StopView>, 
+/**
+ * When the shop is reached again.
+ */
+back: string, 
+/**
+ * Suppliers that the plan buys from and that are no stop.
+ */
+notVisited: Array<string>, };
+
+export type StopView = { 
+/**
+ * Its name.
+ */
+name: string, 
+/**
+ * When it is done with.
+ */
+done: string, };
+
+export type MakeAsked = { 
+/**
+ * Price with tax and delivery.
+ */
+price: number, 
+/**
+ * Minutes on the road for it, there and back.
+ */
+drive: number, 
+/**
+ * Minutes of waiting that stop the job.
+ */
+wait: number, 
+/**
+ * Minutes to make it, set-up counted.
+ */
+make: number, 
+/**
+ * Material for making it.
+ */
+material: number, };
+
+export type MakeView = { 
+/**
+ * `buy` or `make`.
+ */
+cheaper: string, 
+/**
+ * Both sums, where they meet and the rate, as sentences.
+ */
+words: string, };
+
+export type TemplatesView = { 
+/**
+ * Which version of the view it belongs to.
+ */
+version: string, 
+/**
+ * Which cuts want a template and which do not; what cannot be made by hand, and why.
+ */
+words: Array<string>, 
+/**
+ * Why there are none.
+ */
+trouble: string | null, 
+/**
+ * Every template.
+ */
+templates: Array<TemplateView>, };
+
+export type TemplateView = { 
+/**
+ * Number of it, from 0.
+ */
+number: number, 
+/**
+ * Name of its file, without what follows the dot.
+ */
+file: string, 
+/**
+ * What it is.
+ */
+title: string, 
+/**
+ * How it is laid round the tube.
+ */
+lay: string, 
+/**
+ * Width of the drawing in one piece, mm.
+ */
+width: number, 
+/**
+ * Its height, mm.
+ */
+height: number, 
+/**
+ * Pages of the paper asked for.
+ */
+pages: number, };
+
 export type ProveView = { 
 /**
  * How many fail.
@@ -1400,6 +1636,78 @@ to: Spot,
 setup: string, 
 /**
  * As the tape reads.
+ */
+reads: string, } | { "do": "addOffset", 
+/**
+ * From this place.
+ */
+from: Spot, 
+/**
+ * To this place.
+ */
+to: Spot, 
+/**
+ * Along the line from the first of these places to the second; none for straight up.
+ */
+along: [string, string] | null, 
+/**
+ * How the car stands, for straight up.
+ */
+setup: string | null, 
+/**
+ * As the tape reads; below zero when it lies the other way.
+ */
+reads: string, } | { "do": "addSlope", 
+/**
+ * From this place.
+ */
+from: Spot, 
+/**
+ * To this place.
+ */
+to: Spot, 
+/**
+ * How the car stands.
+ */
+setup: string, 
+/**
+ * As the angle finder reads; below zero when it falls.
+ */
+reads: string, } | { "do": "addBearing", 
+/**
+ * From this place.
+ */
+from: Spot, 
+/**
+ * To this place.
+ */
+to: Spot, 
+/**
+ * Start and end of the line that it is turned from.
+ */
+base: [string, string], 
+/**
+ * How the car stands.
+ */
+setup: string, 
+/**
+ * The angle, clockwise; below zero against the clock.
+ */
+reads: string, } | { "do": "addFace", 
+/**
+ * The end.
+ */
+end: string, 
+/**
+ * Clock mark, hours.
+ */
+toward: number, 
+/**
+ * How the car stands.
+ */
+setup: string, 
+/**
+ * As the angle finder reads; below zero when it falls.
  */
 reads: string, } | { "do": "changeReading", 
 /**
@@ -1553,7 +1861,15 @@ way: number,
 /**
  * Its name, as it was looked at.
  */
-name: string, } | { "do": "happened", 
+name: string, } | { "do": "shelveRest", 
+/**
+ * Its mark.
+ */
+piece: string, 
+/**
+ * A length of a straight, an angle of a bend.
+ */
+left: string, } | { "do": "happened", 
 /**
  * Date, year-month-day.
  */

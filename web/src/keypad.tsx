@@ -7,6 +7,8 @@ interface Props {
   unit: Unit;
   start?: string;
   label: string;
+  /** For a length with a sign: the words for plus and for minus. */
+  ways?: Ways;
   done: (reads: string) => void;
 }
 
@@ -16,12 +18,14 @@ const FRACTIONS = [
   "9/16", "5/8", "11/16", "3/4", "13/16", "7/8", "15/16",
 ];
 
-export function Keypad({ unit, start, label, done }: Props) {
+export function Keypad({ unit, start, label, ways = [], done }: Props) {
+  const [isMinus, setIsMinus] = useState(false);
   const [inUnit, setInUnit] = useState<Unit>(unit);
   const [feet, setFeet] = useState("");
   const [whole, setWhole] = useState("");
   const [part, setPart] = useState("");
-  const text = written(inUnit, feet, whole, part);
+  const unsigned = written(inUnit, feet, whole, part);
+  const text = isMinus && !isNothing(unsigned) ? `-${unsigned}` : unsigned;
   const press = (digit: string) => setWhole((whole + digit).slice(0, 5));
   return (
     <div class="keypad" role="group" aria-label={label}>
@@ -53,6 +57,7 @@ export function Keypad({ unit, start, label, done }: Props) {
           + half a millimetre
         </button>
       )}
+      <WayTabs ways={ways} isMinus={isMinus} set={setIsMinus} />
       <div class="keypad-foot">
         <div class="tabs" role="group" aria-label="unit of this reading">
           {(["mm", "in"] as const).map((value) => (
@@ -69,17 +74,47 @@ export function Keypad({ unit, start, label, done }: Props) {
   );
 }
 
-/** The same for what an angle finder reads: degrees up or down from level, to the half or the tenth. */
-export function AngleKeypad({ label, done }: { label: string; done: (reads: string) => void }) {
-  const [isDown, setIsDown] = useState(false);
+/** Which way a reading with a sign goes: the words for it, and whether it is written with a minus. */
+export type Ways = readonly (readonly [string, boolean])[];
+
+export const SLOPES: Ways = [["up", false], ["down", true]];
+export const TURNS: Ways = [["clockwise", false], ["against the clock", true]];
+export const AHEAD: Ways = [["ahead", false], ["behind", true]];
+export const HIGHER: Ways = [["higher", false], ["lower", true]];
+
+function WayTabs({ ways, isMinus, set }: { ways: Ways; isMinus: boolean; set: (isMinus: boolean) => void }) {
+  return ways.length === 0 ? null : (
+    <div class="tabs ways-of-reading" role="group" aria-label="which way it goes">
+      {ways.map(([words, minus]) => (
+        <button type="button" key={words} aria-pressed={isMinus === minus} onClick={() => set(minus)}>{words}</button>
+      ))}
+    </div>
+  );
+}
+
+interface AngleProps {
+  label: string;
+  /** What was written before. */
+  start?: string;
+  /** None for an angle that has no sign. */
+  ways: Ways;
+  /** Largest, degrees. */
+  most: number;
+  done: (reads: string) => void;
+}
+
+/** The same for degrees, to the half or the tenth: as an angle finder reads, or round a circle. */
+export function AngleKeypad({ label, start, ways, most, done }: AngleProps) {
+  const [isMinus, setIsMinus] = useState(false);
   const [digits, setDigits] = useState("");
   const press = (digit: string) => setDigits((digits + digit).slice(0, 5));
   const value = Number.parseFloat(digits);
-  const isSound = Number.isFinite(value) && value <= 90;
-  const text = isSound ? `${isDown && value > 0 ? "-" : ""}${value} deg` : "";
+  const isSound = Number.isFinite(value) && value <= most;
+  const text = isSound ? `${isMinus && value > 0 ? "-" : ""}${value} deg` : "";
   return (
     <div class="keypad" role="group" aria-label={label}>
-      <output class="reads" aria-live="polite">{text || digits || "—"}</output>
+      <output class="reads" aria-live="polite">{text || digits || (start ? `was ${start}` : "—")}</output>
+      {digits !== "" && !isSound ? <p class="bad" role="status">It is {most}° at most.</p> : null}
       <div class="keys">
         {DIGITS.map((digit) => (
           <button type="button" key={digit} onClick={() => press(digit)}>{digit}</button>
@@ -87,16 +122,17 @@ export function AngleKeypad({ label, done }: { label: string; done: (reads: stri
         <button type="button" disabled={digits === "" || digits.includes(".")} onClick={() => press(".")} aria-label="point">.</button>
         <button type="button" onClick={() => setDigits(digits.slice(0, -1))} aria-label="take a digit back">⌫</button>
       </div>
+      <WayTabs ways={ways} isMinus={isMinus} set={setIsMinus} />
       <div class="keypad-foot">
-        <div class="tabs" role="group" aria-label="which way it slopes">
-          {([["up", false], ["down", true]] as const).map(([words, down]) => (
-            <button type="button" key={words} aria-pressed={isDown === down} onClick={() => setIsDown(down)}>{words}</button>
-          ))}
-        </div>
         <button type="button" class="main" disabled={!isSound} onClick={() => done(text)}>Write it down</button>
       </div>
     </div>
   );
+}
+
+/** Nought has no sign. */
+function isNothing(text: string): boolean {
+  return !/[1-9]/.test(text);
 }
 
 function written(unit: Unit, feet: string, whole: string, part: string): string {

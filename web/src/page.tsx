@@ -171,12 +171,21 @@ function deedWords(deed: Deed): string {
       return `height of ${deed.of.name}: ${deed.reads}`;
     case "addPlumb":
       return `${deed.from.name} to ${deed.to.name} along the floor: ${deed.reads}`;
+    case "addOffset":
+      return `${deed.to.name} from ${deed.from.name}: ${deed.reads}`;
+    case "addSlope":
+    case "addBearing":
+      return `${deed.from.name} to ${deed.to.name}: ${deed.reads}`;
+    case "addFace":
+      return `face of ${deed.end}: ${deed.reads}`;
     case "changeReading":
       return `reading ${deed.number}: ${deed.reads}`;
     case "addMark":
     case "addPoint":
     case "addSetup":
       return `added ${deed.name}`;
+    case "shelveRest":
+      return `${deed.left} of ${deed.piece} on the shelf`;
     case "happened": {
       const what = deed.what;
       if (what.kind === "got") { return `got ${what.count} × ${what.item}`; }

@@ -7,14 +7,37 @@ const WAITING = `tubewright-waiting ${location.pathname}`;
 
 /** Something that the program tells. Throws a sentence when it does not. */
 export async function tell<T>(path: string): Promise<T> {
-  const answer = await fetch(path);
-  if (answer.status === 409) {
-    throw new Error(((await answer.json()) as Refusal).words);
+  return read<T>(await fetch(path));
+}
+
+async function read<T>(found: Response): Promise<T> {
+  if (found.status === 409) {
+    throw new Error(((await found.json()) as Refusal).words);
   }
-  if (!answer.ok) {
-    throw new Error(await answer.text());
+  if (!found.ok) {
+    throw new Error(await found.text());
   }
-  return (await answer.json()) as T;
+  return (await found.json()) as T;
+}
+
+/** What the program answers to something that was typed. Throws a sentence when it does not. */
+export function answer<T>(path: string, asked: unknown): Promise<T> {
+  return posted<T>(path, "application/json", JSON.stringify(asked));
+}
+
+/** The same to a file that is sent as it is. */
+export function send<T>(path: string, file: Blob): Promise<T> {
+  return posted<T>(path, "application/octet-stream", file);
+}
+
+async function posted<T>(path: string, type: string, body: BodyInit): Promise<T> {
+  let found: Response;
+  try {
+    found = await fetch(path, { method: "POST", headers: { "content-type": type }, body });
+  } catch {
+    throw new Error("The program cannot be reached.");
+  }
+  return read<T>(found);
 }
 
 /** How sending ended: done, kept until the program can be reached, or refused with a reason. */

@@ -1,7 +1,9 @@
 // Who may ask, and what nobody gets: other sites, other names, paths out of the folder, too much.
 
 import assert from "node:assert/strict";
+import { readFileSync, readdirSync } from "node:fs";
 import { request } from "node:http";
+import { join } from "node:path";
 import { after, test } from "node:test";
 import { newBuild, open, cleanUp } from "./program.mjs";
 
@@ -90,5 +92,44 @@ test("on the local network only with the key", async () => {
   const cookie = let_in.headers["set-cookie"]?.[0] ?? "";
   assert.match(cookie, /HttpOnly; SameSite=Strict/);
   assert.equal((await ask(port, "/api/view", { headers: { host, cookie: cookie.split(";")[0] } })).status, 200);
+  await program.stop();
+});
+
+test("a scan goes into scans/ alone, whole, and never over another", async () => {
+  const folder = newBuild("kitcar-mid4");
+  const above = readdirSync(join(folder, ".."));
+  const before = readdirSync(folder);
+  const program = await open(folder);
+  const { port, host } = new URL(program.address);
+  const origin = `http://${host}`;
+  const put = (name, body, headers = { origin }) =>
+    ask(port, `/api/scan?name=${encodeURIComponent(name)}`, { method: "POST", headers: { "content-type": "application/octet-stream", ...headers }, body });
+  const obj = "v 0 0 0\nv 1 0 0\nv 0 0.5 0\nf 1 2 3\n";
+  assert.equal((await put("floor.obj", obj, {})).status, 403, "a change names where it comes from");
+  for (const name of ["../floor.obj", "..\\floor.obj", "/etc/floor.obj", "a/floor.obj", "..%2ffloor.obj", ".floor.obj", "floor.obj/..", "build.toml", "shop.toml", "floor", "", "con.obj", "C:floor.obj", "floor.obj\u0000.toml", `${"a".repeat(90)}.obj`]) {
+    const answer = await put(name, obj);
+    assert.ok([400, 409].includes(answer.status), `${name}: ${answer.status} ${answer.text}`);
+  }
+  for (const [name, body] of [["floor.stl", "no scan at all"], ["floor.ply", "ply\nformat ascii 1.0\n"], ["floor.obj", ""], ["floor.obj", "v 0 0 nan\n"]]) {
+    const answer = await put(name, body);
+    assert.equal(answer.status, 409, answer.text);
+    assert.match(JSON.parse(answer.text).words, /floor.* cannot be read: /, "a refusal says why");
+  }
+  const large = await put("floor.obj", Buffer.alloc(50 * 1024 * 1024 + 1, " "));
+  assert.equal(large.status, 413);
+  assert.match(large.text, /larger than 50 MB/);
+  assert.deepEqual(readdirSync(folder).filter((name) => name !== "scans"), before.filter((name) => name !== "scans"), "nothing was written beside the files");
+  assert.deepEqual(readdirSync(join(folder, "..")), above, "nothing was written above the folder");
+  const sound = await put("floor.obj", obj);
+  assert.equal(sound.status, 200, sound.text);
+  assert.deepEqual(JSON.parse(sound.text), { file: "scans/floor.obj", triangles: 1, points: 3, size: [1, 0.5, 0], warnings: [] });
+  const second = await put("floor.obj", obj.replace("0.5", "0.7"));
+  assert.equal(second.status, 409);
+  assert.match(JSON.parse(second.text).words, /never overwritten/);
+  assert.equal(readFileSync(join(folder, "scans", "floor.obj"), "utf8"), obj);
+  assert.deepEqual(readdirSync(join(folder, "scans")), ["floor.obj"], "nothing half written is left");
+  // Anything else is still a few hundred bytes.
+  const deed = await ask(port, "/api/deed", { method: "POST", headers: { origin, "content-type": "application/json" }, body: "x".repeat(300_000) });
+  assert.equal(deed.status, 413);
   await program.stop();
 });

@@ -7,7 +7,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { after, before, test } from "node:test";
 import { BETWEEN_MARKS, HEIGHTS, SIDES, TO_FLANGE, TO_TIP } from "./car.mjs";
-import { LAPTOP, PHONE, SEARCH, browser, go, newBuild, open, cleanUp, run, settled, shot, type, visit } from "./program.mjs";
+import { LAPTOP, PHONE, SEARCH, browser, card, go, newBuild, open, cleanUp, run, settled, shot, type, visit } from "./program.mjs";
 
 const PLACES = ["Measure", "Route", "Buy", "Cut", "Fit", "Prove"];
 
@@ -18,7 +18,6 @@ after(async () => {
   cleanUp();
 });
 
-const card = (page, heading) => page.locator("section.card", { has: page.getByRole("heading", { name: heading, exact: true }) });
 const count = (text, what) => text.split(what).length - 1;
 
 /** Picks a place in the card that takes readings; what is picked already stays. */
@@ -173,7 +172,7 @@ test("two banks into one tail are written on the page alone", async () => {
   const form = card(page, "Add to the car");
   await form.getByRole("button", { name: "run", exact: true }).click();
   const offered = async (label) => form.locator("label.line").filter({ hasText: new RegExp(`^\\s*${label}`) }).locator("option").allInnerTexts();
-  for (let wait = 0; wait < 50 && !(await offered("To")).includes("parting.in"); wait += 1) {
+  for (let wait = 0; wait < 300 && !(await offered("To")).includes("parting.in"); wait += 1) {
     await page.waitForTimeout(100);
   }
   const [from, to] = [await offered("From"), await offered("To")];

@@ -1,6 +1,6 @@
 // The program under test, a browser, and a folder of our own for each test.
 
-import { spawn, execFileSync } from "node:child_process";
+import { spawn, spawnSync, execFileSync } from "node:child_process";
 import { existsSync, mkdirSync, mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { dirname, join, resolve } from "node:path";
@@ -33,6 +33,18 @@ export function newBuild(like) {
 export function run(...what) {
   return execFileSync(PROGRAM, what, { encoding: "utf8", stdio: ["ignore", "pipe", "ignore"] });
 }
+
+/** The same for a command that may have findings to tell; anything worse throws. */
+export function found(...what) {
+  const ended = spawnSync(PROGRAM, what, { encoding: "utf8" });
+  if (ended.status !== 0 && ended.status !== 1) {
+    throw new Error(`${what.join(" ")} ended with ${ended.status}: ${ended.stderr}`);
+  }
+  return ended.stdout;
+}
+
+/** The card of a page with this heading. */
+export const card = (page, heading) => page.locator("section.card", { has: page.getByRole("heading", { name: heading, exact: true }) });
 
 /** Ends what a failed test left running, and removes the folders. */
 export function cleanUp() {

@@ -1,15 +1,17 @@
 //! The folder on disk. The only place of this crate that reads or writes files.
 
 mod journal;
+mod new_scan;
 mod open;
 mod save;
 mod scan;
 #[cfg(test)]
 mod tests;
 
+pub use new_scan::{NewScanError, SCANS};
 pub use open::{Folder, FolderError};
 pub use save::SaveError;
-pub use scan::ScanFileError;
+pub use scan::{LARGEST_SCAN, ScanFileError};
 
 use crate::span::FileKind;
 use std::collections::BTreeMap;

@@ -33,6 +33,8 @@ pub(crate) struct Car {
     pub(crate) job: Result<Job, String>,
     /// Bytes of the scans by file name.
     pub(crate) scans: BTreeMap<String, Vec<u8>>,
+    /// Scans that lie in the folder, by the names that a body names them by.
+    pub(crate) scan_files: Vec<String>,
     /// Names what the surroundings were made from, so that they are not made twice.
     surroundings: String,
     derived: Mutex<BTreeMap<usize, Arc<Derived>>>,
@@ -114,6 +116,7 @@ impl Car {
             read,
             job,
             scans,
+            scan_files: folder.scans(),
             surroundings,
             derived: Mutex::new(BTreeMap::new()),
         }

@@ -9,6 +9,7 @@ use tubewright_plan::hangers::{HungRuns, hangers};
 use tubewright_plan::scene::scene_of;
 use tubewright_plan::sensors::{Sensor, sensors};
 use tubewright_plan::stages::{Routed, Supply, supply, supply_from_the_start};
+use tubewright_plan::stock::{Remake, before_spoiled, is_left_a_length, part_of};
 use tubewright_sheets::Scene;
 use tubewright_stock::{StockPlan, Substitute, substitutes};
 
@@ -25,7 +26,20 @@ pub(crate) struct Derived {
     sensors: OnceLock<Vec<Sensor>>,
     hung: OnceLock<Vec<HungRuns>>,
     counter: OnceLock<Result<Vec<Substitute>, String>>,
+    remakes: OnceLock<Vec<Remade>>,
     figures: OnceLock<Vec<Figures>>,
+}
+
+/// A piece that was spoiled and is not cut again.
+#[derive(Clone, Debug)]
+pub(crate) struct Remade {
+    /// Its mark.
+    pub(crate) piece: String,
+    /// The cheapest remake, or why none was worked out.
+    pub(crate) remake: Result<Remake, String>,
+    /// Whether what is left of it is told as a length and not as an angle; none when the record does not
+    /// say what it came from.
+    pub(crate) is_left_a_length: Option<bool>,
 }
 
 /// A car with the way that is shown and what is worked out for it.
@@ -64,7 +78,8 @@ impl Shown {
         borrowed(worked_out)
     }
 
-    /// What is still to be bought and cut, when a supplier was out of something; else the whole.
+    /// What is still to be bought and cut, when a supplier was out of something or a piece was spoiled;
+    /// else the whole.
     pub(crate) fn now(&self) -> Option<Result<&Supply, &str>> {
         let worked_out = self.derived.now.get_or_init(|| {
             let whole = self.whole()?.ok()?;
@@ -80,10 +95,46 @@ impl Shown {
         borrowed(worked_out).or_else(|| self.whole())
     }
 
-    /// Whether a supplier was out of something that the plan wants.
+    /// Whether the plan is another one because a supplier was out of something that it wants, or a piece
+    /// was spoiled.
     pub(crate) fn is_planned_anew(&self) -> bool {
         let _worked_out = self.now();
         matches!(self.derived.now.get(), Some(Some(_)))
+    }
+
+    /// How each spoiled piece is made again.
+    pub(crate) fn remakes(&self) -> &[Remade] {
+        self.derived.remakes.get_or_init(|| {
+            let steel = Steel::of(&self.car.model().shop);
+            let pieces = steel.to_remake();
+            pieces.into_iter().map(|piece| self.remade(piece)).collect()
+        })
+    }
+
+    fn remade(&self, piece: &str) -> Remade {
+        let found = || -> Result<(Remake, Option<bool>), String> {
+            let none = || "there is no plan to make it by".to_owned();
+            let now = self.now().ok_or_else(none)??;
+            let job = self.car.good_job().ok_or_else(none)?;
+            let model = before_spoiled(self.car.model(), piece).ok_or_else(none)?;
+            let runs = self.car.runs(self.way);
+            let before = supply(&model, &job.around.practice, runs, &[])
+                .map_err(|error| error.to_string())?;
+            let lay = part_of(&before.whole.cuts, piece);
+            Ok((
+                Remake::of(&now.plan, before.plan.price, piece),
+                lay.map(|(_, part)| is_left_a_length(part)),
+            ))
+        };
+        let (remake, is_left_a_length) = match found() {
+            Ok((remake, is_left_a_length)) => (Ok(remake), is_left_a_length),
+            Err(why) => (Err(why), None),
+        };
+        Remade {
+            piece: piece.to_owned(),
+            remake,
+            is_left_a_length,
+        }
     }
 
     /// Every check.
@@ -185,11 +236,13 @@ fn borrowed(worked_out: &Option<Result<Supply, String>>) -> Option<Result<&Suppl
     Some(worked_out.as_ref()?.as_ref().map_err(String::as_str))
 }
 
-/// Whether something that the plan buys was out and was not brought home since.
+/// Whether something that the plan buys was out and was not brought home since, or steel was spoiled: a
+/// plan as if nothing had happened would then cut what is gone.
 fn is_touched(plan: &StockPlan, steel: &Steel) -> bool {
-    plan.buys.iter().any(|buy| {
+    let is_out = plan.buys.iter().any(|buy| {
         steel.record.out.iter().any(|(item, supplier)| {
             *item == buy.item && supplier.as_ref().is_none_or(|name| *name == buy.supplier)
         })
-    })
+    });
+    is_out || steel.record.sawn.iter().any(|sawn| !sawn.is_good)
 }

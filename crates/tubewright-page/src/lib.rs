@@ -9,6 +9,7 @@ mod car;
 mod deeds;
 mod derived;
 mod guard;
+mod pieces;
 mod playground;
 mod samples;
 mod steel;

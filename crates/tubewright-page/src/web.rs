@@ -1,5 +1,9 @@
 //! The addresses of the page and what each answers.
 
+mod errands;
+mod scans;
+mod templates;
+
 use crate::Printer;
 use crate::api::{Deed, News, Refusal, SampleView};
 use crate::deeds::refusal;
@@ -22,6 +26,7 @@ use serde::{Deserialize, Serialize};
 use std::sync::Arc;
 use tokio_stream::StreamExt;
 use tokio_stream::wrappers::BroadcastStream;
+use tubewright_build::folder::LARGEST_SCAN;
 use tubewright_sheets::{
     MeshFineness, Paper, TitleBlock, ViewName, one_view, three_views, to_glb, to_svg,
 };
@@ -29,7 +34,14 @@ use tubewright_sheets::{
 /// Largest request, bytes: a reading is a few hundred.
 const LARGEST_REQUEST: usize = 256 * 1024;
 
-/// How far a request that is too large is read all the same, bytes: whoever still sends when the
+/// Largest scan, bytes.
+#[expect(
+    clippy::cast_possible_truncation,
+    reason = "50 MB fit any machine's addresses"
+)]
+const LARGEST_UPLOAD: usize = LARGEST_SCAN as usize;
+
+/// How far beyond its limit a request that is too large is read all the same, bytes: whoever still sends when the
 /// connection closes never sees the answer.
 const READ_OUT: usize = 32 * LARGEST_REQUEST;
 
@@ -97,6 +109,14 @@ fn of_build(playground: Playground, printer: Printer) -> Router {
         .route("/api/start-again", post(start_again))
         .route("/api/drawing", get(drawing))
         .route("/api/card", get(card))
+        .route(
+            scans::ADDRESS,
+            post(scans::put).layer(DefaultBodyLimit::max(LARGEST_UPLOAD)),
+        )
+        .route("/api/errands", post(errands::errands))
+        .route("/api/buy-or-make", post(errands::buy_or_make))
+        .route("/api/templates", get(templates::list))
+        .route("/api/template", get(templates::one))
         .route("/api/model.glb", get(model))
         .route(
             "/api/packet.pdf",
@@ -128,6 +148,12 @@ async fn guarded(State(guard): State<Arc<Guard>>, request: Request, next: Next) 
 
 /// Takes the whole request in before it is looked at, or says that it is too large.
 async fn bounded(request: Request, next: Next) -> Response {
+    let is_scan = request.uri().path().ends_with(scans::ADDRESS);
+    let most = if is_scan {
+        LARGEST_UPLOAD
+    } else {
+        LARGEST_REQUEST
+    };
     let (head, body) = request.into_parts();
     let mut stream = body.into_data_stream();
     let mut taken = Vec::new();
@@ -137,18 +163,29 @@ async fn bounded(request: Request, next: Next) -> Response {
             return (StatusCode::BAD_REQUEST, "the request broke off").into_response();
         };
         length += part.len();
-        if length <= LARGEST_REQUEST {
+        if length <= most {
             taken.extend_from_slice(&part);
-        } else if length > READ_OUT {
-            break;
+        } else {
+            taken = Vec::new();
+            if length > most + READ_OUT {
+                break;
+            }
         }
     }
-    if length > LARGEST_REQUEST {
-        let words = format!(
-            "this is more than {} kB at once, more than any reading or note needs: nothing was \
-             changed; write less at a time, and put a scan into the folder's scans/ by hand",
-            LARGEST_REQUEST / 1024
-        );
+    if length > most {
+        let words = if is_scan {
+            format!(
+                "the scan is larger than {} MB: nothing was changed; thin the mesh out in the scanning \
+                 program, or cut off what no tube comes near",
+                most >> 20
+            )
+        } else {
+            format!(
+                "this is more than {} kB at once, more than any reading or note needs: nothing was \
+                 changed; write less at a time, and put a scan in by its own form on Measure",
+                most / 1024
+            )
+        };
         return (StatusCode::PAYLOAD_TOO_LARGE, words).into_response();
     }
     next.run(Request::from_parts(head, Body::from(taken))).await
@@ -205,7 +242,15 @@ async fn told<T: Serialize + Send + 'static>(
     play: Playground,
     tell: impl FnOnce(&Workshop) -> T + Send + 'static,
 ) -> Response {
-    match off_the_loop(move || play.build().map(|build| tell(&build))).await {
+    answered(play, move |build| Ok(tell(build))).await
+}
+
+/// The same for what may be refused.
+async fn answered<T: Serialize + Send + 'static>(
+    play: Playground,
+    answer: impl FnOnce(&Workshop) -> Result<T, Refusal> + Send + 'static,
+) -> Response {
+    match off_the_loop(move || answer(&play.build()?)).await {
         Ok(Ok(value)) => Json(value).into_response(),
         Ok(Err(refusal)) => (StatusCode::CONFLICT, Json(refusal)).into_response(),
         Err(died) => died.into_response(),
@@ -219,12 +264,7 @@ struct JointWanted {
 }
 
 async fn joint(State(play): State<Playground>, Query(wanted): Query<JointWanted>) -> Response {
-    let found = off_the_loop(move || play.build()?.joint(&wanted.mark)).await;
-    match found {
-        Ok(Ok(joint)) => Json(joint).into_response(),
-        Ok(Err(refusal)) => (StatusCode::CONFLICT, Json(refusal)).into_response(),
-        Err(died) => died.into_response(),
-    }
+    answered(play, move |build| build.joint(&wanted.mark)).await
 }
 
 async fn news(State(play): State<Playground>) -> Response {

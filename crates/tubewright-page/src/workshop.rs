@@ -1,14 +1,16 @@
 //! One open build: its folder, what was computed from it, and who wants to hear of changes.
 
 use crate::api::{
-    Counter, Deed, FitView, JointView, News, Plan, Refusal, SolidView, Solving, View, WayFigures,
+    Counter, Deed, ErrandsAsked, ErrandsView, FitView, JointView, MakeAsked, MakeView, News, Plan,
+    Refusal, ScanView, SolidView, Solving, TemplatesView, View, WayFigures,
 };
 use crate::car::{Car, plan_of};
-use crate::deeds::{Deeded, changes_of, refusal};
+use crate::deeds::{Deeded, changes_of, refusal, said};
 use crate::derived::Shown;
 use crate::samples::Sample;
 use crate::undo::{Undo, Way};
-use crate::{steel, view};
+use crate::view::TemplatesWanted;
+use crate::{pieces, steel, view};
 use std::collections::BTreeMap;
 use std::path::{Path, PathBuf};
 use std::sync::atomic::{AtomicBool, Ordering};
@@ -17,7 +19,9 @@ use tokio::sync::broadcast;
 use tubewright_build::FileKind;
 use tubewright_build::folder::{Changes, Folder, FolderError};
 use tubewright_build::model::Model;
+use tubewright_plan::bodies::look_at_scan;
 use tubewright_plan::lengths::Lengths;
+use tubewright_plan::packet::TrueScale;
 use tubewright_plan::plan_file::{
     Stage, StoredStage, bodies_inputs, bodies_result, routes_inputs, routes_result, survey_inputs,
     survey_result,
@@ -129,6 +133,22 @@ impl Workshop {
         view::counter(&self.shown())
     }
 
+    /// The order of the errands.
+    ///
+    /// # Errors
+    /// A [`Refusal`] with the reason.
+    pub(crate) fn errands(&self, asked: &ErrandsAsked) -> Result<ErrandsView, Refusal> {
+        view::errands(&self.shown(), asked)
+    }
+
+    /// What buying and making cost.
+    ///
+    /// # Errors
+    /// A [`Refusal`] with the reason.
+    pub(crate) fn buy_or_make(&self, asked: &MakeAsked) -> Result<MakeView, Refusal> {
+        view::buy_or_make(&self.shown(), asked)
+    }
+
     /// The order of tacking.
     pub(crate) fn fit(&self) -> FitView {
         view::fit(&self.shown())
@@ -159,6 +179,22 @@ impl Workshop {
             .unwrap_or_else(|| Lengths::of(shown.car.model()));
         let drawing = tubewright_plan::packet::card_picture(card, lengths).ok()?;
         Some(tubewright_sheets::to_svg(&drawing))
+    }
+
+    /// The wrap-round templates.
+    pub(crate) fn templates(&self, wanted: &TemplatesWanted) -> TemplatesView {
+        view::templates(&self.shown(), wanted)
+    }
+
+    /// The same as drawings.
+    ///
+    /// # Errors
+    /// Words why there are none.
+    pub(crate) fn templates_drawn(
+        &self,
+        wanted: &TemplatesWanted,
+    ) -> Result<Vec<TrueScale>, String> {
+        view::templates_drawn(&self.shown(), wanted)
     }
 
     /// The small picture of one way.
@@ -203,12 +239,32 @@ impl Workshop {
                 number,
                 what,
             } => steel::taking_up(&bench.folder, &bench.shown(), on, joint, *number, what)?,
+            Deed::Happened { on, what } if pieces::is_at_the_saw(what) => {
+                pieces::at_the_saw(&bench.folder, &bench.shown(), on, what)?
+            }
+            Deed::ShelveRest { piece, left } => {
+                pieces::shelving(&bench.folder, &bench.shown(), piece, left)?
+            }
             other => changes_of(&bench.folder, other, self.inner.samples)?,
         };
         bench.save(deeded)?;
         drop(bench);
         self.tell(News::Changed);
         Ok(())
+    }
+
+    /// Puts a new scan into the folder; none is ever overwritten.
+    ///
+    /// # Errors
+    /// A [`Refusal`] when it is no scan, its name is none, or there is one of that name.
+    pub(crate) fn add_scan(&self, name: &str, content: &[u8]) -> Result<ScanView, Refusal> {
+        let look = look_at_scan(name, content).map_err(said)?;
+        let mut bench = self.bench();
+        let file = bench.folder.add_scan(name, content).map_err(said)?;
+        bench.read_again();
+        drop(bench);
+        self.tell(News::Changed);
+        Ok(view::scan(file, look))
     }
 
     /// Takes the last change back or does it again.

@@ -12,6 +12,8 @@ const CLASSES = [
 const WAYS = [["rearwards", "rearwards"], ["forwards", "forwards"], ["left", "left"], ["right", "right"], ["up", "up"], ["down", "down"]] as const;
 const MATERIALS = [["304", "304 stainless"], ["321", "321 stainless"], ["409", "409 stainless"], ["mild", "mild steel"], ["cast iron", "cast iron"], ["aluminised", "aluminised steel"]] as const;
 const PLACES = ["mark", "point"] as const;
+/** What scanning programs write; no file says which. */
+const FILE_UNITS = [["mm", "a millimetre"], ["cm", "a centimetre"], ["m", "a metre"], ["in", "an inch"]] as const;
 
 
 /** An outlet of a steel that is welded. */
@@ -86,7 +88,7 @@ export const BODY: FormSpec = {
       choices: [
         ["box", "box between two opposite corners"], ["tube", "round tube touched along one side"], ["cylinder", "round bar between two centres"],
         ["capsule", "round bar with round ends"], ["sphere", "ball"], ["rail", "box rail along one edge"], ["tank", "tank on its corners"],
-        ["outline", "plate or block by its corners"], ["tyre", "tyre"], ["half-space", "everything beyond a plane"], ["ground", "ground"],
+        ["outline", "plate or block by its corners"], ["tyre", "tyre"], ["half-space", "everything beyond a plane"], ["ground", "ground"], ["scan", "scan from a phone"],
       ],
     },
     { key: "class", label: "It is", ask: "choice", choices: CLASSES },
@@ -111,6 +113,10 @@ export const BODY: FormSpec = {
     { key: "through", label: "Three places in the plane", ask: "names", of: PLACES, when: is("kind", "half-space") },
     { key: "keep-out", label: "Taken is everything", ask: "choice", choices: [["above", "above"], ["below", "below"], ["left", "to the left"], ["right", "to the right"], ["front", "in front"], ["rear", "behind"]], when: is("kind", "half-space") },
     { key: "setup", label: "The floor, with the car", ask: "name", of: ["setup"], when: is("kind", "ground") },
+    { key: "file", label: "Scan in the folder", ask: "name", of: ["scan"], when: is("kind", "scan") },
+    { key: "unit", label: "One unit of the file is", ask: "choice", choices: FILE_UNITS, unset: true, when: is("kind", "scan") },
+    { key: "noise", label: "Its surface may be off by (± 19 in 20)", ask: "text", hint: "3 mm", when: is("kind", "scan") },
+    { key: "places", label: "Marks seen in it", ask: "seen", of: PLACES, when: is("kind", "scan") },
     { key: "carrier", label: "Moves with", ask: "name", of: ["carrier"], optional: true },
     { key: "gap", label: "Gap of its own", ask: "text", hint: "as its kind asks", optional: true },
     { key: "no-tip", label: "No tip may lie under it or nearer than", ask: "text", hint: "300 mm for doors, filler, what people sit over", optional: true },

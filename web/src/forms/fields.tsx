@@ -3,6 +3,7 @@
 import { useState } from "preact/hooks";
 import type { Field, Value } from "../api";
 import { useShop } from "../shop";
+import { Seen, seenPlaces } from "./seen";
 
 export type Values = Record<string, string>;
 
@@ -11,13 +12,15 @@ export interface FieldSpec {
   key: string;
   label: string;
   /** How it is asked: words or a quantity, one of a list, names of something, a count. */
-  ask: "text" | "choice" | "name" | "names" | "count" | "pair";
+  ask: "text" | "choice" | "name" | "names" | "count" | "pair" | "seen";
   /** For `choice`: what is written and what is shown. */
   choices?: readonly (readonly [string, string])[];
   /** For `name` and `names`: which lists the names come from. */
   of?: readonly string[];
   hint?: string;
   optional?: boolean;
+  /** A choice that is never made for the person. */
+  unset?: boolean;
   /** Only asked: what is written comes from the form's `also`. */
   unwritten?: boolean;
   /** Asked only then. */
@@ -70,7 +73,7 @@ function valueOf(field: FieldSpec, text: string): Value {
   if (field.ask === "names" || field.ask === "pair") {
     return text.split("\n").map((part) => part.trim()).filter((part) => part !== "");
   }
-  return text;
+  return field.ask === "seen" ? seenPlaces(text) : text;
 }
 
 export function Form({ spec, done }: { spec: FormSpec; done?: () => void }) {
@@ -100,7 +103,7 @@ export function Form({ spec, done }: { spec: FormSpec; done?: () => void }) {
 function firstChoices(spec: FormSpec): Values {
   return Object.fromEntries(
     spec.fields.flatMap((field) => {
-      const first = field.ask === "choice" && field.optional !== true ? field.choices?.[0]?.[0] : undefined;
+      const first = field.ask === "choice" && field.optional !== true && field.unset !== true ? field.choices?.[0]?.[0] : undefined;
       return first === undefined ? [] : [[field.key, first]];
     }),
   );
@@ -116,7 +119,7 @@ function Input({ field, value, set }: { field: FieldSpec; value: string; set: (v
       <label class="line">
         {field.label}
         <select value={value} required={isRequired} onChange={(event) => set(event.currentTarget.value)}>
-          {field.ask === "choice" && isRequired ? null : <option value="">{isRequired ? "choose…" : "not said"}</option>}
+          {field.ask === "choice" && isRequired && field.unset !== true ? null : <option value="">{isRequired ? "choose…" : "not said"}</option>}
           {choices.map(([written, shown]) => <option key={written} value={written}>{shown}</option>)}
         </select>
       </label>
@@ -135,6 +138,9 @@ function Input({ field, value, set }: { field: FieldSpec; value: string; set: (v
         ))}
       </fieldset>
     );
+  }
+  if (field.ask === "seen") {
+    return <Seen label={field.label} names={names} value={value} set={set} />;
   }
   if (field.ask === "pair") {
     const [one = "", two = ""] = value.split("\n");

@@ -2,7 +2,7 @@
 
 import { useEffect, useState } from "preact/hooks";
 import type { FitStepView, FitView, Happening, HungView, JointCheckView, JointSlope, JointTape, JointView, OfferView } from "../api";
-import { AngleKeypad, Keypad } from "../keypad";
+import { AngleKeypad, Keypad, SLOPES } from "../keypad";
 import { today, useAsked, useShop } from "../shop";
 import { tell } from "../talk";
 import { clock, degrees, length, prose, signed, signedDegrees, small } from "../units";
@@ -188,6 +188,8 @@ function Slopes({ check, slopes, set }: { check: JointCheckView; slopes: JointSl
                 <div class="opened">
                   <AngleKeypad
                     label={`slope toward ${clock(toward)}`}
+                    ways={SLOPES}
+                    most={90}
                     done={(reads) => {
                       set([...slopes.filter((slope) => slope.toward !== toward), { toward, setup, reads }]);
                       setAt(toward === 12 ? 3 : null);

@@ -5,7 +5,7 @@ use std::path::{Component, Path, PathBuf};
 use thiserror::Error;
 
 /// Largest scan file that is read, bytes.
-const LARGEST_SCAN: u64 = 50 * 1024 * 1024;
+pub const LARGEST_SCAN: u64 = 50 * 1024 * 1024;
 
 /// Why a scan's file was not read. Its body is then not there, and says so.
 #[derive(Debug, Error)]

@@ -1,6 +1,6 @@
 //! The list, and what to take when something is out.
 
-use super::{CardView, ClockView, ProveView, RollView};
+use super::{CardView, ClockView, MadeView, ProveView, RemakeView, RollView};
 use serde::Serialize;
 use ts_rs::TS;
 
@@ -74,6 +74,10 @@ pub struct Plan {
     pub buy_problem: Option<String>,
     /// One card for each stock item that is cut.
     pub cards: Vec<CardView>,
+    /// How each spoiled piece is made again.
+    pub remakes: Vec<RemakeView>,
+    /// What is cut already, when the cards hold only what is still to be cut.
+    pub made: Vec<MadeView>,
     /// Clock of each part to the one before it, in the order of flow.
     pub clocks: Vec<ClockView>,
     /// Roll of ovals and boxes.

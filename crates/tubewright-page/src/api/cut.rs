@@ -84,3 +84,47 @@ pub struct RollView {
     /// From lying flat in the car, degrees.
     pub from_flat: f64,
 }
+
+/// An item that was opened, with the good parts that came out of it.
+#[derive(Clone, Debug, Serialize, TS)]
+#[serde(rename_all = "camelCase")]
+pub struct MadeView {
+    /// The item.
+    pub item: String,
+    /// Number among those of the same name.
+    pub number: u32,
+    /// Its parts, each by the marks of the pieces it serves.
+    pub parts: Vec<Vec<String>>,
+}
+
+/// How a spoiled piece is made again.
+#[derive(Clone, Debug, Serialize, TS)]
+#[serde(rename_all = "camelCase")]
+pub struct RemakeView {
+    /// Its mark.
+    pub piece: String,
+    /// What it is cut from, cheapest, as a sentence; none when nothing on the shelf or for sale makes it.
+    pub from: Option<String>,
+    /// What is still to be bought and by how much that is more than before, as a sentence.
+    pub buying: String,
+    /// Pieces that cannot be made.
+    pub missing: Vec<String>,
+    /// Why nothing was worked out.
+    pub trouble: Option<String>,
+    /// How what is left of it is told.
+    pub left_as: LeftAs,
+    /// The name on the shelf of what is left of it, once that was said.
+    pub on_shelf: Option<String>,
+}
+
+/// How what is left of a part is told.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, TS)]
+#[serde(rename_all = "camelCase")]
+pub enum LeftAs {
+    /// The length of a straight or a leg.
+    Length,
+    /// The angle of the arc of a bend.
+    Angle,
+    /// The record does not say what it came from.
+    Unknown,
+}

@@ -40,6 +40,58 @@ pub enum Deed {
         /// As the tape reads.
         reads: String,
     },
+    /// Types how far one place lies from another along a direction.
+    #[serde(rename_all = "camelCase")]
+    AddOffset {
+        /// From this place.
+        from: Spot,
+        /// To this place.
+        to: Spot,
+        /// Along the line from the first of these places to the second; none for straight up.
+        along: Option<[String; 2]>,
+        /// How the car stands, for straight up.
+        setup: Option<String>,
+        /// As the tape reads; below zero when it lies the other way.
+        reads: String,
+    },
+    /// Types the slope of a line, above level.
+    #[serde(rename_all = "camelCase")]
+    AddSlope {
+        /// From this place.
+        from: Spot,
+        /// To this place.
+        to: Spot,
+        /// How the car stands.
+        setup: String,
+        /// As the angle finder reads; below zero when it falls.
+        reads: String,
+    },
+    /// Types by how much a line is turned from another, seen from above.
+    #[serde(rename_all = "camelCase")]
+    AddBearing {
+        /// From this place.
+        from: Spot,
+        /// To this place.
+        to: Spot,
+        /// Start and end of the line that it is turned from.
+        base: [String; 2],
+        /// How the car stands.
+        setup: String,
+        /// The angle, clockwise; below zero against the clock.
+        reads: String,
+    },
+    /// Types the slope of an end's face, from its centre toward a clock mark.
+    #[serde(rename_all = "camelCase")]
+    AddFace {
+        /// The end.
+        end: String,
+        /// Clock mark, hours.
+        toward: f64,
+        /// How the car stands.
+        setup: String,
+        /// As the angle finder reads; below zero when it falls.
+        reads: String,
+    },
     /// Corrects a reading.
     #[serde(rename_all = "camelCase")]
     ChangeReading {
@@ -172,6 +224,14 @@ pub enum Deed {
         /// Its name, as it was looked at.
         name: String,
     },
+    /// Puts what is left of a spoiled piece on the shelf.
+    #[serde(rename_all = "camelCase")]
+    ShelveRest {
+        /// Its mark.
+        piece: String,
+        /// A length of a straight, an angle of a bend.
+        left: String,
+    },
     /// Records that something happened to the steel. Never taken back.
     #[serde(rename_all = "camelCase")]
     Happened {
@@ -297,6 +357,8 @@ pub enum Value {
     Yes(bool),
     /// A whole number.
     Whole(#[ts(type = "number")] i64),
+    /// A plain number.
+    Number(f64),
     /// Text, quantities among it.
     Text(String),
     /// A list.

@@ -51,6 +51,8 @@ pub struct ReadingView {
     pub off: Option<f64>,
     /// `mm` or `°`.
     pub unit: String,
+    /// What it is corrected with.
+    pub pad: PadKind,
     /// True when the person dropped it.
     pub is_dropped: bool,
     /// True when nothing else checks it.
@@ -169,4 +171,38 @@ pub struct BodyView {
     pub plus_minus: Option<f64>,
     /// Why it is not there.
     pub missing: Option<String>,
+}
+
+/// The keypad that a reading is corrected with.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, TS)]
+#[serde(rename_all = "camelCase")]
+pub enum PadKind {
+    /// A length.
+    Length,
+    /// A length ahead or behind.
+    Ahead,
+    /// A length higher or lower.
+    Higher,
+    /// An angle up or down from level.
+    Slope,
+    /// An angle with the clock or against it.
+    Turn,
+    /// It has no figure.
+    None,
+}
+
+/// A scan that was put into the folder.
+#[derive(Clone, Debug, Serialize, TS)]
+#[serde(rename_all = "camelCase")]
+pub struct ScanView {
+    /// By what name a body names it.
+    pub file: String,
+    /// Triangles; none for a scan of points alone.
+    pub triangles: u32,
+    /// Points.
+    pub points: u32,
+    /// Length, width and height in the file's own axes and units: what one unit is the file does not say.
+    pub size: [f64; 3],
+    /// What was dropped on reading.
+    pub warnings: Vec<String>,
 }

@@ -5,25 +5,29 @@
 mod buy;
 mod cut;
 mod deed;
+mod errands;
 mod fit;
 mod measure;
 mod prove;
 mod route;
 mod solids;
+mod templates;
 mod view;
 
 pub use buy::{BuyLine, BuyView, Counter, DeliveryLine, Plan, SubstituteView, WantedView};
-pub use cut::{CardView, ClockView, CutView, RollView};
+pub use cut::{CardView, ClockView, CutView, LeftAs, MadeView, RemakeView, RollView};
 pub use deed::{Deed, Field, Happening, JointSlope, JointTape, Refusal, Spot, Value};
+pub use errands::{ErrandsAsked, ErrandsView, MakeAsked, MakeView, RoadAsked, StopAsked, StopView};
 pub use fit::{
     CheckDistanceView, FitStepView, FitView, HangerView, HungView, JointCheckView, JointView,
     OfferView, TapeSeenView, WeldView,
 };
 pub use measure::{
-    BodyView, LineView, MeasureView, NextReading, PlaceKind, PlaceView, ReadingView, SetupView,
-    SpotView, TakeKind, TakeView,
+    BodyView, LineView, MeasureView, NextReading, PadKind, PlaceKind, PlaceView, ReadingView,
+    ScanView, SetupView, SpotView, TakeKind, TakeView,
 };
 pub use prove::{FindingView, ProveView, RecordEntry, StateView};
 pub use route::{GapView, PieceView, RouteView, RunView, Solving, WayFigures, WayView};
 pub use solids::{FreedomView, ShapeView, SolidView};
+pub use templates::{TemplateView, TemplatesView};
 pub use view::{FileProblem, JobLacks, News, SampleView, View};

@@ -13,7 +13,7 @@ use tubewright_build::quantity::{Quantity, parse_angle, parse_clock, parse_lengt
 ///
 /// # Errors
 /// A [`Refusal`] when an item, a supplier, a mark or a length is not known.
-pub(super) fn happened(folder: &Folder, on: &str, what: &Happening) -> Result<Deeded, Refusal> {
+pub(crate) fn happened(folder: &Folder, on: &str, what: &Happening) -> Result<Deeded, Refusal> {
     let model = folder.read().model;
     let known = |item: &str| {
         let is_known = model.stock.item(item).is_some();

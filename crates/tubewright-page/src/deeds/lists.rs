@@ -208,6 +208,7 @@ fn written(value: &Value, depth: usize) -> Result<Written, Refusal> {
     Ok(match value {
         Value::Text(text) => Written::Text(short_text(text)?),
         Value::Whole(number) => Written::Whole(*number),
+        Value::Number(number) => Written::Number(*number),
         Value::Yes(yes) => Written::Yes(*yes),
         Value::List(parts) => {
             bounded(parts.len())?;

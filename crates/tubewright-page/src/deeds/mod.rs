@@ -3,14 +3,16 @@
 
 mod happened;
 mod lists;
+mod readings;
 
-use crate::api::{Deed, Refusal, Spot};
+use crate::api::{Deed, Refusal};
 use crate::samples::Sample;
 use tubewright_build::document::{Document, ElementRef, Written, append_entry};
 use tubewright_build::folder::{Changes, Folder};
 use tubewright_build::model::Entry;
-use tubewright_build::quantity::parse_length;
 use tubewright_build::{FileKind, Severity, Texts, read};
+
+pub(crate) use happened::happened;
 
 /// Largest length of a name or a few words, letters.
 const LONGEST: usize = 400;
@@ -37,7 +39,7 @@ pub(crate) fn changes_of(
     samples: &[Sample],
 ) -> Result<Deeded, Refusal> {
     let deeded = match deed {
-        Deed::Happened { on, what } => happened::happened(folder, on, what)?,
+        Deed::Happened { on, what } => happened(folder, on, what)?,
         Deed::Add { list, fields } => lists::added(folder, list, fields)?,
         Deed::Set {
             list,
@@ -59,34 +61,11 @@ fn edited(folder: &Folder, deed: &Deed) -> Result<Deeded, Refusal> {
         .text(FileKind::Build)
         .unwrap_or("format = \"tubewright-build/1\"\n");
     let mut document = Document::parse(FileKind::Build, text).map_err(said)?;
+    if let Some(fields) = readings::fields(deed)? {
+        let number = document.add_reading(0, &fields).map_err(said)?;
+        return Ok(of_build(&document, format!("added reading {number}")));
+    }
     let words = match deed {
-        Deed::AddTape { from, to, reads } => {
-            let mut fields = vec![("kind", Written::text("tape"))];
-            fields.extend(spot("from", "from-rim", from)?);
-            fields.extend(spot("to", "rim", to)?);
-            fields.push(("reads", length(reads)?));
-            add_reading(&mut document, &fields)?
-        }
-        Deed::AddHeight { of, setup, reads } => {
-            let mut fields = vec![("kind", Written::text("height"))];
-            fields.extend(spot("of", "rim", of)?);
-            fields.push(("setup", short(setup)?));
-            fields.push(("reads", length(reads)?));
-            add_reading(&mut document, &fields)?
-        }
-        Deed::AddPlumb {
-            from,
-            to,
-            setup,
-            reads,
-        } => {
-            let mut fields = vec![("kind", Written::text("plumb"))];
-            fields.extend(spot("from", "from-rim", from)?);
-            fields.extend(spot("to", "rim", to)?);
-            fields.push(("setup", short(setup)?));
-            fields.push(("reads", length(reads)?));
-            add_reading(&mut document, &fields)?
-        }
         Deed::ChangeReading { number, was, reads } => {
             let now = folder
                 .read()
@@ -166,18 +145,17 @@ fn edited(folder: &Folder, deed: &Deed) -> Result<Deeded, Refusal> {
         }
         _ => return Err(refusal("this is no change of a reading or a place")),
     };
+    Ok(of_build(&document, words))
+}
+
+fn of_build(document: &Document, words: String) -> Deeded {
     let mut changes = Changes::new();
     changes.set(FileKind::Build, document.text());
-    Ok(Deeded {
+    Deeded {
         changes,
         words,
         file: Some(FileKind::Build),
-    })
-}
-
-fn add_reading(document: &mut Document, fields: &[(&str, Written)]) -> Result<String, Refusal> {
-    let number = document.add_reading(0, fields).map_err(said)?;
-    Ok(format!("added reading {number}"))
+    }
 }
 
 fn add_place(
@@ -203,9 +181,24 @@ fn add_place(
 /// # Errors
 /// A [`Refusal`] when the date is none or the record cannot be read.
 pub(crate) fn recorded(folder: &Folder, entry: &Entry, words: String) -> Result<Deeded, Refusal> {
-    let text = append_entry(folder.text(FileKind::Shop), entry).map_err(said)?;
+    recorded_all(folder, core::slice::from_ref(entry), words)
+}
+
+/// The record with some entries more.
+///
+/// # Errors
+/// As [`recorded`].
+pub(crate) fn recorded_all(
+    folder: &Folder,
+    entries: &[Entry],
+    words: String,
+) -> Result<Deeded, Refusal> {
+    let mut text = folder.text(FileKind::Shop).map(str::to_owned);
+    for entry in entries {
+        text = Some(append_entry(text.as_deref(), entry).map_err(said)?);
+    }
     let mut changes = Changes::new();
-    changes.set(FileKind::Shop, text);
+    changes.set(FileKind::Shop, text.unwrap_or_default());
     Ok(Deeded {
         changes,
         words,
@@ -215,7 +208,7 @@ pub(crate) fn recorded(folder: &Folder, entry: &Entry, words: String) -> Result<
 
 /// A deed must not make a file worse: what the reader refuses in the new texts and not in the old
 /// ones is refused here, in the reader's own words.
-fn refuse_new_errors(folder: &Folder, changes: &Changes) -> Result<(), Refusal> {
+pub(crate) fn refuse_new_errors(folder: &Folder, changes: &Changes) -> Result<(), Refusal> {
     let old = folder.texts();
     let text = |file: FileKind, old: Option<&str>| changes.text(file).or(old).map(str::to_owned);
     let (build, stock, shop) = (
@@ -248,21 +241,6 @@ fn refuse_new_errors(folder: &Folder, changes: &Changes) -> Result<(), Refusal> 
     )))
 }
 
-fn spot(
-    key: &'static str,
-    rim_key: &'static str,
-    spot: &Spot,
-) -> Result<Vec<(&'static str, Written)>, Refusal> {
-    let mut fields = vec![(key, short(&spot.name)?)];
-    if let Some(hours) = spot.rim {
-        if !(hours > 0.0 && hours <= 12.0) {
-            return Err(refusal("a clock mark lies between 0 and 12 o'clock"));
-        }
-        fields.push((rim_key, Written::text(clock_face(hours))));
-    }
-    Ok(fields)
-}
-
 /// Hours on a clock face as the files write them: 1:30.
 pub(super) fn clock_face(hours: f64) -> String {
     let minutes = (hours * 60.0).round().rem_euclid(720.0);
@@ -271,12 +249,7 @@ pub(super) fn clock_face(hours: f64) -> String {
     format!("{shown:.0}:{:02.0}", minutes - 60.0 * hour)
 }
 
-fn length(text: &str) -> Result<Written, Refusal> {
-    parse_length(text).map_err(said)?;
-    Ok(Written::text(text.trim()))
-}
-
-pub(super) fn short_text(text: &str) -> Result<String, Refusal> {
+pub(crate) fn short_text(text: &str) -> Result<String, Refusal> {
     match short(text)? {
         Written::Text(text) => Ok(text),
         _ => Err(refusal("a name or a value is missing")),
@@ -304,6 +277,6 @@ pub(crate) fn refusal(words: &str) -> Refusal {
     }
 }
 
-pub(super) fn said(error: impl core::fmt::Display) -> Refusal {
+pub(crate) fn said(error: impl core::fmt::Display) -> Refusal {
     refusal(&error.to_string())
 }

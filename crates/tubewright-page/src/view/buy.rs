@@ -2,14 +2,14 @@
 
 use crate::api::{BuyLine, BuyView, CardView, ClockView, CutView, DeliveryLine, RollView};
 use crate::derived::Shown;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use tubewright_build::model::{EntryKind, Model};
 use tubewright_plan::fit::Steel;
 use tubewright_plan::lengths::Lengths;
 use tubewright_plan::routes::roll_marks;
 use tubewright_plan::stages::Supply;
 use tubewright_plan::stock::{missing_words, proof_words, trouble_words};
-use tubewright_stock::{CutCard, FaceBy, KerfSide, Source, StockEnd, StockPlan};
+use tubewright_stock::{CutCard, CutPart, FaceBy, KerfSide, Source, StockEnd, StockPlan};
 
 pub(super) fn of(shown: &Shown, supply: &Supply) -> BuyView {
     let plan = &supply.plan;
@@ -109,7 +109,9 @@ fn changed_words(shown: &Shown, now: &Supply) -> Vec<String> {
             None => format!("{item} is out everywhere"),
         })
         .collect();
+    let spoiled: BTreeSet<&String> = steel.spoiled.iter().collect();
     let mut words = out;
+    words.extend(spoiled.iter().map(|piece| format!("{piece} was spoiled")));
     words.extend(more.into_iter().map(|line| format!("in its place: {line}")));
     words
 }
@@ -179,6 +181,14 @@ pub(super) fn cards(supply: &Supply) -> Vec<CardView> {
     (0..).zip(&supply.cards).map(card).collect()
 }
 
+/// Parts by the marks of the pieces they serve.
+pub(super) fn marks_of(parts: &[CutPart]) -> Vec<Vec<String>> {
+    parts
+        .iter()
+        .map(|part| part.serves.iter().map(|s| s.mark.clone()).collect())
+        .collect()
+}
+
 fn card((picture, card): (u32, &CutCard)) -> CardView {
     let (item, is_on_hand) = match &card.source {
         Source::OnHand(name) => (name.clone(), true),
@@ -191,11 +201,7 @@ fn card((picture, card): (u32, &CutCard)) -> CardView {
         picture,
         stock: Lengths::Millimetres.stock(&card.stock),
         stock_in_inches: Lengths::Inches.stock(&card.stock),
-        parts: card
-            .parts
-            .iter()
-            .map(|part| part.serves.iter().map(|s| s.mark.clone()).collect())
-            .collect(),
+        parts: marks_of(&card.parts),
         cuts: card
             .cuts
             .iter()

@@ -1,11 +1,15 @@
 //! Readings, places and bodies.
 
 use super::next;
-use crate::api::{BodyView, LineView, MeasureView, PlaceKind, PlaceView, ReadingView, SetupView};
+use crate::api::{
+    BodyView, LineView, MeasureView, PadKind, PlaceKind, PlaceView, ReadingView, ScanView,
+    SetupView,
+};
 use crate::car::Car;
-use tubewright_build::model::{Reading, ReadingKind, Stance};
+use tubewright_build::model::{Along, Reading, ReadingKind, Stance};
 use tubewright_build::quantity::{write_inches, write_mm};
 use tubewright_geometry::Length;
+use tubewright_plan::bodies::ScanLook;
 use tubewright_plan::scene::class_words;
 use tubewright_plan::stages::Surroundings;
 use tubewright_plan::survey::{NINETEEN_IN_TWENTY, guide};
@@ -87,10 +91,8 @@ fn reading_view(reading: &Reading, around: Option<&Surroundings>) -> ReadingView
         let doubtful = &around.measured.doubtful;
         doubtful.iter().find(|d| d.number == reading.number)
     });
-    let is_angle = matches!(
-        reading.kind,
-        ReadingKind::Inclination { .. } | ReadingKind::Bearing { .. } | ReadingKind::Face { .. }
-    );
+    let pad = pad(&reading.kind);
+    let is_angle = matches!(pad, PadKind::Slope | PadKind::Turn);
     let what = around
         .and_then(|around| {
             let network = around.measured.adjustment.network();
@@ -109,6 +111,7 @@ fn reading_view(reading: &Reading, around: Option<&Surroundings>) -> ReadingView
             }
         }),
         unit: if is_angle { "°" } else { "mm" }.to_owned(),
+        pad,
         is_dropped: !reading.is_used(),
         is_unchecked: result
             .as_ref()
@@ -120,6 +123,22 @@ fn reading_view(reading: &Reading, around: Option<&Surroundings>) -> ReadingView
             .filter(|_| !is_angle)
             .and_then(|doubtful| doubtful.was_probably())
             .map(|value| in_unit_of(reading.reads_text().unwrap_or_default(), value)),
+    }
+}
+
+fn pad(kind: &ReadingKind) -> PadKind {
+    match kind {
+        ReadingKind::Tape { .. } | ReadingKind::Height { .. } | ReadingKind::Plumb { .. } => {
+            PadKind::Length
+        }
+        ReadingKind::Offset { along, .. } => match along {
+            Along::Line(_) => PadKind::Ahead,
+            Along::Plumb { .. } => PadKind::Higher,
+        },
+        ReadingKind::Inclination { .. } | ReadingKind::Face { .. } => PadKind::Slope,
+        ReadingKind::Bearing { .. } => PadKind::Turn,
+        // A pair has no figure; a kind that the page does not know yet is corrected in the file.
+        _ => PadKind::None,
     }
 }
 
@@ -218,4 +237,16 @@ pub(super) fn bodies(car: &Car) -> Vec<BodyView> {
             }
         })
         .collect()
+}
+
+/// A scan that was put into the folder.
+pub(crate) fn scan(file: String, look: ScanLook) -> ScanView {
+    let count = |number: usize| u32::try_from(number).unwrap_or(u32::MAX);
+    ScanView {
+        file,
+        triangles: count(look.triangles),
+        points: count(look.points),
+        size: look.size,
+        warnings: look.warnings,
+    }
 }

@@ -2,18 +2,24 @@
 
 mod buy;
 mod counter;
+mod errands;
 mod fit;
 mod measure;
 mod next;
 mod prove;
 mod record;
+mod remake;
 mod route;
 mod solids;
+mod templates;
 
 pub(crate) use counter::of as counter;
+pub(crate) use errands::{make as buy_or_make, round as errands};
 pub(crate) use fit::{joint, of as fit};
+pub(crate) use measure::scan;
 pub(crate) use route::figures as ways;
 pub(crate) use solids::{of as solids, small_picture};
+pub(crate) use templates::{Wanted as TemplatesWanted, drawn as templates_drawn, of as templates};
 
 use crate::api::{FileProblem, JobLacks, Plan, Solving, View};
 use crate::derived::Shown;
@@ -63,7 +69,7 @@ pub(crate) fn of(
         bodies: measure::bodies(&shown.car),
         route: route::of(shown, solving),
         record: record::of(&read.model.shop),
-        names: names(&read.model),
+        names: names(&read.model, &shown.car.scan_files),
         can_undo,
         can_redo,
     }
@@ -78,13 +84,15 @@ pub(crate) fn plan(shown: &Shown) -> Plan {
         buy: good.map(|supply| buy::of(shown, supply)),
         buy_problem: supply.and_then(Result::err).map(str::to_owned),
         cards: good.map(buy::cards).unwrap_or_default(),
+        remakes: remake::of(shown),
+        made: remake::made(shown),
         clocks: good.map(buy::clocks).unwrap_or_default(),
         rolls: buy::rolls(shown),
         prove: shown.board().map(prove::of).unwrap_or_default(),
     }
 }
 
-fn names(model: &Model) -> BTreeMap<String, Vec<String>> {
+fn names(model: &Model, scan_files: &[String]) -> BTreeMap<String, Vec<String>> {
     let (build, stock) = (&model.build, &model.stock);
     let mut all = BTreeMap::new();
     let mut put = |list: &str, names: Vec<&Name>| {
@@ -112,6 +120,7 @@ fn names(model: &Model) -> BTreeMap<String, Vec<String>> {
         stock.suppliers.iter().map(|it| &it.name).collect(),
     );
     put("on-hand", stock.on_hand.iter().map(|it| &it.name).collect());
+    all.insert("scan".to_owned(), scan_files.to_vec());
     all.extend(ways_through(model));
     all
 }

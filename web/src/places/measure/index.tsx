@@ -11,6 +11,7 @@ import { length } from "../../units";
 import { Axes } from "./axes";
 import { Places } from "./places";
 import { DoubtfulReadings, Readings } from "./readings";
+import { ScanUpload } from "./scan";
 import { Steps } from "./steps";
 import { TakeReading } from "./take";
 
@@ -29,6 +30,7 @@ export function Measure() {
       </section>
       <section>
         <FormTabs title="Add to the car" forms={CAR_FORMS} first={isNew ? "mark" : "place on something"} more={{ title: "axes", content: <Axes key={view.revision} /> }} />
+        {isNew ? null : <ScanUpload />}
         {isNew ? <Samples /> : null}
         <Sketch />
         <Places />

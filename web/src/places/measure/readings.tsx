@@ -2,9 +2,9 @@
 
 import { useState } from "preact/hooks";
 import type { ReadingView } from "../../api";
-import { Keypad } from "../../keypad";
 import { useShop } from "../../shop";
 import { small } from "../../units";
+import { Pad } from "./pad";
 
 export function DoubtfulReadings() {
   const { view } = useShop();
@@ -22,7 +22,7 @@ export function DoubtfulReadings() {
 }
 
 function Doubtful({ reading }: { reading: ReadingView }) {
-  const { act, unit } = useShop();
+  const { act } = useShop();
   const [isAgain, setIsAgain] = useState(false);
   const change = async (reads: string) => {
     if (await act({ do: "changeReading", number: reading.number, was: reading.reads ?? "", reads })) {
@@ -39,7 +39,7 @@ function Doubtful({ reading }: { reading: ReadingView }) {
         <button type="button" aria-expanded={isAgain} onClick={() => setIsAgain(!isAgain)}>I measured again</button>
         <button type="button" class="quiet" onClick={() => act({ do: "dropReading", number: reading.number, dropped: true })}>drop it</button>
       </div>
-      {isAgain ? <Keypad unit={unit} {...(reading.reads === null ? {} : { start: reading.reads })} label={`reading ${reading.number} again`} done={change} /> : null}
+      {isAgain ? <Pad reading={reading} label={`reading ${reading.number} again`} done={change} /> : null}
     </div>
   );
 }
@@ -85,18 +85,15 @@ function Row({ reading }: { reading: ReadingView }) {
       <button type="button" class="quiet" aria-expanded={isOpen} aria-label={`reading ${reading.number}: correct, drop or remove`} onClick={() => setIsOpen(!isOpen)}>…</button>
       {isOpen ? (
         <div class="opened">
-          {reading.reads !== null && reading.unit === "mm" ? (
-            <Keypad
-              unit={unit}
-              start={reading.reads}
-              label={`reading ${reading.number} corrected`}
-              done={async (reads) => {
-                if (await act({ do: "changeReading", number: reading.number, was: reading.reads ?? "", reads })) {
-                  setIsOpen(false);
-                }
-              }}
-            />
-          ) : null}
+          <Pad
+            reading={reading}
+            label={`reading ${reading.number} corrected`}
+            done={async (reads) => {
+              if (await act({ do: "changeReading", number: reading.number, was: reading.reads ?? "", reads })) {
+                setIsOpen(false);
+              }
+            }}
+          />
           <div class="buttons">
             {reading.isDropped ? (
               <button type="button" onClick={() => act({ do: "dropReading", number: reading.number, dropped: false })}>take back in</button>

@@ -1,11 +1,14 @@
 // Buy: the list by supplier; at the counter each line is ticked got, out or another size.
 
 import { useState } from "preact/hooks";
-import type { BuyLine, Counter, Deed, Plan, SubstituteView } from "../api";
-import { STOCK_FORMS } from "../forms/stock";
-import { FormTabs } from "../forms/tabs";
-import { PacketButton } from "../packet";
-import { today, useAsked, useShop } from "../shop";
+import type { BuyLine, Counter, Deed, Plan, SubstituteView } from "../../api";
+import { STOCK_FORMS } from "../../forms/stock";
+import { FormTabs } from "../../forms/tabs";
+import { PacketButton } from "../../packet";
+import { today, useAsked, useShop } from "../../shop";
+import { prose } from "../../units";
+import { Errands } from "./errands";
+import { BuyOrMake } from "./make";
 
 export function Buy() {
   const { view } = useShop();
@@ -55,6 +58,8 @@ export function Buy() {
         </div>
       )}
       <Wanted counter={counter.value} />
+      <Errands suppliers={[...new Set((buy?.lines ?? []).map((line) => line.supplier))]} />
+      <BuyOrMake />
       <Stock />
     </>
   );
@@ -172,16 +177,18 @@ function TakeAlong() {
 }
 
 function Wanted({ counter }: { counter: Counter | null }) {
-  if (counter === null || counter.wanted.length === 0) {
+  const { unit } = useShop();
+  if (counter === null) {
     return null;
   }
   return (
     <section class="card">
       <h2>Wanted</h2>
+      {counter.wanted.length === 0 ? <p>Nothing: every part is on hand or on offer, and none that the runs need is left out.</p> : null}
       {counter.wanted.map((part) => (
-        <div key={part.item}>
+        <div key={part.item + part.parts.join()}>
           <p><strong>{part.count} × {part.item}</strong>, for {part.parts.join(", ")}. Before paying check:</p>
-          <ul class="plain">{part.checks.map((check) => <li key={check}>{check}</li>)}</ul>
+          <ul class="plain">{part.checks.map((check) => <li key={check}>{prose(check, unit)}</li>)}</ul>
         </div>
       ))}
     </section>

@@ -1,17 +1,22 @@
 // Cut: one card for each stock item, with its picture, marks and ticks.
 
-import type { CardView, Plan } from "../api";
-import { PacketButton } from "../packet";
-import { today, useAsked, useShop } from "../shop";
-import { degrees, saw, signedDegrees, small } from "../units";
+import type { CardView, Plan, RemakeView } from "../../api";
+import { PacketButton } from "../../packet";
+import { today, useAsked, useShop } from "../../shop";
+import { degrees, saw, signedDegrees, small } from "../../units";
+import { Made, Remake, ownMarks, spoil } from "./remake";
+import { Templates } from "./templates";
 
 export function Cut() {
   const { view } = useShop();
   const plan = useAsked<Plan>("api/plan", view.version);
   const cards = plan.value?.cards ?? [];
-  if (cards.length === 0) {
+  const { remakes = [], made = [] } = plan.value ?? {};
+  if (cards.length + remakes.length + made.length === 0) {
     return <p class="card">{plan.value === null ? "Working out the cuts…" : "There is no way yet, so there is nothing to cut: see Route."}</p>;
   }
+  const isOnACard = (remake: RemakeView) => cards.some((card) => card.parts.some((marks) => marks.includes(remake.piece)));
+  const parts = [...cards, ...made].flatMap((one) => one.parts);
   const cuts = cards.reduce((sum, card) => sum + card.cuts.length, 0);
   return (
     <div class={plan.isFresh ? "" : "stale"}>
@@ -21,16 +26,29 @@ export function Cut() {
       </p>
       <div class="buttons noprint"><button type="button" onClick={() => window.print()}>Print the {cards.length} cards ({cuts} cuts)</button><PacketButton /></div>
       {plan.value?.buy?.isChosen === false ? <p class="card warn">No way is chosen yet: the marks below may change. Choose one on Route before the first cut.</p> : null}
+      {remakes.filter((remake) => !isOnACard(remake)).map((remake) => (
+        <section class="card fail" key={remake.piece}><h2>{remake.piece} <small>spoiled</small></h2><Remake remake={remake} isFresh={plan.isFresh} /></section>
+      ))}
       <div class="cards">
-        {cards.map((card) => <Card key={card.picture} card={card} />)}
+        {cards.map((card) => <Card key={card.picture} card={card} parts={parts} remakes={remakes} isFresh={plan.isFresh} />)}
       </div>
+      <Made made={made} parts={parts} />
       <Clocks plan={plan.value} />
       <Rolls plan={plan.value} />
+      <Templates />
     </div>
   );
 }
 
-function Card({ card }: { card: CardView }) {
+interface Remakes {
+  /** Every part of the job by its marks. */
+  parts: string[][];
+  remakes: RemakeView[];
+  /** False while what is shown is older than the last tick. */
+  isFresh: boolean;
+}
+
+function Card({ card, parts, remakes, isFresh }: { card: CardView } & Remakes) {
   const { view, unit } = useShop();
   return (
     <section class="card cutcard">
@@ -64,31 +82,32 @@ function Card({ card }: { card: CardView }) {
         <p class="bad" key={cut.number}>{cut.number} is not sawn: dress it down to its ring. Up to {small(cut.dress ?? 0, unit)} comes off, thinner than a blade can follow; a saw there scraps the part.</p>
       ))}
       <ul class="rows">
-        {card.parts.map((marks) => <Part key={marks.join()} marks={marks} card={card} />)}
+        {card.parts.map((marks) => <Part key={marks.join()} marks={marks} card={card} parts={parts} remakes={remakes} isFresh={isFresh} />)}
       </ul>
     </section>
   );
 }
 
-function Part({ marks, card }: { marks: string[]; card: CardView }) {
+function Part({ marks, card, parts, remakes, isFresh }: { marks: string[]; card: CardView } & Remakes) {
   const { view, act, waiting } = useShop();
-  const first = marks[0] ?? "";
+  const own = ownMarks(marks, parts);
+  const first = own[0] ?? "";
   const happened = [
-    ...view.record.filter((entry) => entry.about === first).map((entry) => entry.what),
-    ...waiting.flatMap((deed) => (deed.do === "happened" && "piece" in deed.what && deed.what.piece === first ? [deed.what.kind as string] : [])),
+    ...view.record.filter((entry) => own.includes(entry.about)).map((entry) => entry.what),
+    ...waiting.flatMap((deed) => (deed.do === "happened" && "piece" in deed.what && own.includes(deed.what.piece) ? [deed.what.kind as string] : [])),
   ].filter((what) => what === "cut" || what === "spoiled");
   const state = happened[happened.length - 1] ?? "";
-  const tick = (kind: "cut" | "spoiled") =>
-    act({ do: "happened", on: today(), what: kind === "cut" ? { kind, piece: first, from: card.item } : { kind, piece: first } });
+  const remake = remakes.find((one) => own.includes(one.piece));
   return (
     <li class={state === "spoiled" ? "fail" : state === "cut" ? "got" : ""}>
       <strong class="grow mark">{marks.join(" + ")}</strong>
-      {state === "spoiled" ? <strong class="bad">spoiled: mark it with paint</strong> : null}
-      {state === "cut" ? (
-        <><strong class="tick">cut</strong><button type="button" class="quiet" onClick={() => tick("spoiled")}>spoiled</button></>
-      ) : (
-        <button type="button" class="main" onClick={() => tick("cut")}>{state === "spoiled" ? "cut again" : "cut"}</button>
+      {state === "cut" ? <strong class="tick">cut</strong> : (
+        <button type="button" class="main" onClick={() => act({ do: "happened", on: today(), what: { kind: "cut", piece: first, from: card.item } })}>{state === "spoiled" ? "cut again" : "cut"}</button>
       )}
+      {state === "spoiled" ? null : <button type="button" class="quiet" onClick={() => spoil(act, first)}>spoiled</button>}
+      {remake !== undefined ? <Remake remake={remake} isFresh={isFresh} /> : state === "spoiled" ? (
+        <p class="instead bad" role="status">{first} is spoiled: mark it with paint, so that nobody tacks it. {isFresh ? "Its remake is worked out when the program has the tick." : "Working out its remake…"}</p>
+      ) : null}
     </li>
   );
 }
