@@ -371,6 +371,10 @@ slopes: [number, number] | null,
  */
 loose: [string, number] | null, 
 /**
+ * What to do where the distances do not hold the joint, lengths in mm.
+ */
+advice: string | null, 
+/**
  * Each may be off by this, mm; negative when a gap is lost even with tapes that read true.
  */
 tolerance: number, 

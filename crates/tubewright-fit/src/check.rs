@@ -2,7 +2,7 @@
 //! proves the tack.
 
 use tubewright_geometry::{
-    CentreLine, Frame, Point, Solid, TubeElement, UnitVector, distance, math,
+    CentreLine, Frame, Point, Solid, TubeElement, UnitVector, Vector, distance, math,
 };
 
 use crate::NINETEEN_IN_TWENTY;
@@ -85,8 +85,10 @@ const TAPE_RADIUS_MM: f64 = 2.0;
 const AT_MARK_MM: f64 = 15.0;
 const AT_TUBE_MM: f64 = 6.0;
 
-/// So far along a line the body that the mark is punched on does not count, mm.
-const OFF_ITS_BODY_MM: f64 = 80.0;
+/// A tape may lie along a face of the body that its mark is punched on, which is only as square as it was
+/// measured: the line counts as open when it would be from a place so far off the mark, mm. Bent over an edge
+/// that stands out so far a tape reads half a millimetre more, which is less than it tells.
+const OFF_ITS_FACE_MM: f64 = 3.0;
 
 /// A line that comes in flatter than this along the tube's side cannot be held to a scribed place, sine
 /// (about 27°; common practice, no source).
@@ -104,78 +106,92 @@ pub fn possible_distances(
 ) -> Vec<CheckDistance> {
     let mut possible = Vec::new();
     for mark in marks {
-        for hour in 0..taping.clocks {
-            let clock_rad = math::TAU * f64::from(hour) / f64::from(taping.clocks.max(1));
-            let place = rim_place(frame, radius_mm, Some(clock_rad));
-            let line = place - mark.place;
-            let distance_mm = line.norm();
-            if distance_mm > taping.longest_mm || distance_mm < taping.shortest_mm {
-                continue;
-            }
-            let Some(direction) = line.direction() else {
-                continue;
-            };
-            let outward = frame.at_clock(clock_rad);
-            if -direction.dot(outward.vector()) < LEAST_RISE {
-                continue;
-            }
-            if !is_open(mark.place, place, in_the_way) {
-                continue;
-            }
-            let row = PoseSpread::sure(frame.origin).row_along(place, direction);
-            let d = direction.to_array();
-            let of_mark: f64 = mark
-                .covariance
-                .iter()
-                .zip(d)
-                .map(|(row, a)| row.iter().zip(d).map(|(c, b)| a * c * b).sum::<f64>())
-                .sum();
-            let round = direction.dot(frame.travel().vector().cross(outward.vector()));
-            possible.push(CheckDistance {
-                mark: mark.name.clone(),
-                clock_rad,
-                place,
-                distance_mm,
-                row,
-                variance: taping.tape_sigma_mm.powi(2)
-                    + of_mark.max(0.0)
-                    + (taping.scribe_sigma_mm * round).powi(2),
-            });
-        }
+        let taped = distances_from(mark, frame, radius_mm, taping);
+        possible.extend(taped.filter(|taped| is_open(mark.place, taped.place, in_the_way)));
     }
     possible
 }
 
-/// Whether a straight line from a mark to a scribed place is crossed by nothing.
+/// The distances from a mark to each clock place of a joint's rim that are neither too long nor too short and
+/// do not come in too flat. What is in the way is not looked at.
+pub fn distances_from<'a>(
+    mark: &'a Mark,
+    frame: &'a Frame,
+    radius_mm: f64,
+    taping: &'a Taping,
+) -> impl Iterator<Item = CheckDistance> + 'a {
+    (0..taping.clocks).filter_map(move |hour| {
+        let clock_rad = math::TAU * f64::from(hour) / f64::from(taping.clocks.max(1));
+        let place = rim_place(frame, radius_mm, Some(clock_rad));
+        let line = place - mark.place;
+        let distance_mm = line.norm();
+        if distance_mm > taping.longest_mm || distance_mm < taping.shortest_mm {
+            return None;
+        }
+        let direction = line.direction()?;
+        let outward = frame.at_clock(clock_rad);
+        if -direction.dot(outward.vector()) < LEAST_RISE {
+            return None;
+        }
+        let row = PoseSpread::sure(frame.origin).row_along(place, direction);
+        let d = direction.to_array();
+        let of_mark: f64 = mark
+            .covariance
+            .iter()
+            .zip(d)
+            .map(|(row, a)| row.iter().zip(d).map(|(c, b)| a * c * b).sum::<f64>())
+            .sum();
+        let round = direction.dot(frame.travel().vector().cross(outward.vector()));
+        Some(CheckDistance {
+            mark: mark.name.clone(),
+            clock_rad,
+            place,
+            distance_mm,
+            row,
+            variance: taping.tape_sigma_mm.powi(2)
+                + of_mark.max(0.0)
+                + (taping.scribe_sigma_mm * round).powi(2),
+        })
+    })
+}
+
+/// Whether a straight line from a mark to a scribed place is crossed by nothing, the body that the mark is
+/// punched on included.
 #[must_use]
 pub fn is_open(mark: Point, place: Point, in_the_way: &InTheWay<'_>) -> bool {
     let Some(direction) = (place - mark).direction() else {
         return false;
     };
-    let line = TubeElement {
+    let between = |from: Point, radius| TubeElement {
         line: CentreLine::Segment {
-            a: mark + direction * AT_MARK_MM,
+            a: from + direction * AT_MARK_MM,
             b: place - direction * AT_TUBE_MM,
         },
-        radius: TAPE_RADIUS_MM,
+        radius,
     };
-    // The body that the mark is punched on: the tape leaves along its face, and its box is only as
-    // square as it was measured.
-    let off_its_body = TubeElement {
-        line: CentreLine::Segment {
-            a: mark + direction * OFF_ITS_BODY_MM.min(0.5 * (place - mark).norm()),
-            b: place - direction * AT_TUBE_MM,
-        },
-        radius: 0.0,
-    };
+    let line = between(mark, TAPE_RADIUS_MM);
     in_the_way.bodies.iter().all(|solid| {
-        let is_on_it = distance::point_to_solid(mark, solid) < AT_MARK_MM;
-        let line = if is_on_it { &off_its_body } else { &line };
-        distance::is_clear(line, solid, 0.0)
+        if distance::point_to_solid(mark, solid) >= AT_MARK_MM {
+            return distance::is_clear(&line, solid, 0.0);
+        }
+        around(mark).any(|from| distance::is_clear(&between(from, TAPE_RADIUS_MM), solid, 0.0))
     }) && in_the_way
         .tubes
         .iter()
         .all(|tube| distance::are_clear(&line, tube, 0.0))
+}
+
+/// The place and those [`OFF_ITS_FACE_MM`] off it, along the axes of the car and between them.
+fn around(place: Point) -> impl Iterator<Item = Point> {
+    const STEPS: [f64; 3] = [0.0, -1.0, 1.0];
+    let all = STEPS
+        .into_iter()
+        .flat_map(|x| STEPS.map(|y| (x, y)))
+        .flat_map(|(x, y)| STEPS.map(|z| Vector::new(x, y, z)));
+    all.map(move |step| match step.direction() {
+        Some(direction) => place + direction * (OFF_ITS_FACE_MM + TAPE_RADIUS_MM),
+        None => place,
+    })
 }
 
 /// Chooses the distances that fix a joint best beside what the budget knows of it already: each one

@@ -109,7 +109,7 @@ pub(crate) fn joint_as_found(
     let mut before = steel.clone();
     before.readings.remove(joint);
     let built = as_built(model, &job.around, &chosen.planned, &supply.whole, &before);
-    let runs = split_at_welds(&built.runs, &supply.whole);
+    let runs = split_at_welds(model, &built.runs, &supply.whole);
     let found = joint_as_built(model, &job.around, &runs, &steel, joint)
         .map_err(|error| refusal(&error.to_string()))?;
     let all = offers(

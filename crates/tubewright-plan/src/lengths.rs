@@ -66,6 +66,15 @@ impl Lengths {
         }
     }
 
+    /// The division to which a place is found by eye, mm.
+    #[must_use]
+    pub const fn by_eye_mm(self) -> f64 {
+        match self {
+            Self::Millimetres => 10.0,
+            Self::Inches => 0.5 * INCH_MM,
+        }
+    }
+
     /// A length to what a tape shows, never less than it is, mm.
     #[must_use]
     pub fn up_to_tape_mm(self, mm: f64) -> f64 {

@@ -139,7 +139,7 @@ fn scene_piece(model: &Model, piece: &PlannedPiece, wall_mm: f64) -> ScenePiece 
     };
     ScenePiece {
         mark: piece.mark.clone(),
-        joint: Some(piece.joint.clone()),
+        joint: Some(piece.joint.clone()).filter(|mark| !mark.is_empty()),
         kind,
         name,
         elements: piece.elements.iter().take(tubes).copied().collect(),

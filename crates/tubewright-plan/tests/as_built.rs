@@ -232,7 +232,7 @@ fn a_joint_off_in_any_direction_is_found_and_the_rest_is_offered_and_never_impos
         if !supply.plan.is_full() {
             continue;
         }
-        let split = split_at_welds(&runs, &supply.whole);
+        let split = split_at_welds(&model, &runs, &supply.whole);
         let Some(joint) = a_joint(&model, &split[0], &supply) else {
             continue;
         };
@@ -390,7 +390,7 @@ fn going_on_as_planned_moves_the_rest_with_the_joint() {
     let model = bench.model(&bench.record);
     let runs = bench.planned(&model);
     let supply = bench.supply(&model, &runs);
-    let split = split_at_welds(&runs, &supply.whole);
+    let split = split_at_welds(&model, &runs, &supply.whole);
     let Some(joint) = a_joint(&model, &split[0], &supply) else {
         panic!("a joint")
     };

@@ -46,7 +46,7 @@ fn slopes_of_the_face_make_the_direction_of_a_joint_surer() {
         let model = bench.model(&bench.record);
         let runs = bench.planned(&model);
         let supply = bench.supply(&model, &runs);
-        let split = split_at_welds(&runs, &supply.whole);
+        let split = split_at_welds(&model, &runs, &supply.whole);
         let Some(joint) = a_joint(&model, &split[0], &supply) else {
             continue;
         };

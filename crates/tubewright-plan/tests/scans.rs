@@ -274,6 +274,7 @@ fn straight(from: [f64; 3], to: [f64; 3]) -> PlannedRun {
         run_gap_mm: 10.0,
         starts_on: None,
         ends_on: None,
+        lined_from_behind: std::collections::BTreeSet::new(),
     }
 }
 

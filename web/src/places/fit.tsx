@@ -143,8 +143,9 @@ function Check({ check, isChosen }: { check: JointCheckView; isChosen: boolean }
       ) : (
         <p class="bad">Even with tapes that read true the gap to {check.toleranceBy ?? "a body"} may be {small(-check.tolerance, unit)} short (19 in 20). What would do: {check.better.length === 0 ? "no single figure of the shop; move the body or give it a gap of its own" : check.better.join(", or ")}.</p>
       )}
-      {check.loose === null ? null : <p class="bad">Not checked {check.loose[0]}: these distances leave it ± {small(check.loose[1], unit)} that way. Punch one more mark that sees the joint from another side.</p>}
-      {check.tooFew === null ? null : <p class="bad">Not checked: {check.distances.length} of 3 distances. {check.tooFew}</p>}
+      {check.loose === null ? null : <p class="bad">Not checked {check.loose[0]}: these distances leave it ± {small(check.loose[1], unit)} that way.</p>}
+      {check.tooFew === null ? null : <p class="bad">Not checked: {check.distances.length} of 3 distances: {check.tooFew}.</p>}
+      {check.advice === null ? null : <p>{prose(check.advice, unit)}.</p>}
       {isChosen ? <Slopes check={check} slopes={slopes} set={setSlopes} /> : null}
       {isChosen ? (
         <div class="buttons">

@@ -1,6 +1,7 @@
 use tubewright_fit::PoseSpread;
 use tubewright_fit::check::{
-    CheckDistance, InTheWay, Mark, NearPlace, Taping, choose, possible_distances, tolerance,
+    CheckDistance, InTheWay, Mark, NearPlace, Taping, choose, is_open, possible_distances,
+    tolerance,
 };
 use tubewright_geometry::{CentreLine, Frame, OrientedBox, Point, Solid, TubeElement, UnitVector};
 
@@ -96,6 +97,44 @@ fn a_body_across_the_line_closes_it() {
             .all(|d| d.mark != "A left" && d.mark != "B left")
     );
     assert!(closed.iter().any(|d| d.mark == "A right"));
+}
+
+/// A mark on the lower outer edge of a rail of 40 mm: up and inward the tape would run in the rail, along its lower
+/// face and outward of it it is free. Punched on the lower inner edge the same mark sees the joint.
+#[test]
+fn a_tape_does_not_run_through_the_body_that_its_mark_is_on() {
+    let rail = Solid::Box(OrientedBox::axis_aligned(
+        Point::new(0.0, -430.0, 100.0),
+        [1000.0, 20.0, 20.0],
+    ));
+    let bodies = [rail];
+    let open = |mark: [f64; 3], place: [f64; 3]| {
+        is_open(
+            Point::from_array(mark),
+            Point::from_array(place),
+            &InTheWay {
+                bodies: &bodies,
+                tubes: &[],
+            },
+        )
+    };
+    let outer = [-300.0, -450.0, 80.0];
+    let inner = [-300.0, -410.0, 80.0];
+    for (place, from_outer, from_inner) in [
+        // Inward and well above: through 40 mm of rail; from the inner edge past its face.
+        ([150.0, -60.0, 330.0], false, true),
+        ([-200.0, -60.0, 250.0], false, true),
+        // Inward and level, or below: along the lower face.
+        ([150.0, -60.0, 80.0], true, true),
+        ([150.0, -60.0, 30.0], true, true),
+        // Along the rail: along its edge.
+        ([400.0, -450.0, 80.0], true, true),
+        // Outward and above: past its outer face, which the inner edge lies behind.
+        ([-300.0, -700.0, 330.0], true, false),
+    ] {
+        assert_eq!(open(outer, place), from_outer, "outer edge to {place:?}");
+        assert_eq!(open(inner, place), from_inner, "inner edge to {place:?}");
+    }
 }
 
 #[test]

@@ -94,6 +94,8 @@ pub struct JointCheckView {
     pub slopes: Option<[f64; 2]>,
     /// In which direction they leave the joint loose, and by how much (19 in 20, mm), when they do.
     pub loose: Option<(String, f64)>,
+    /// What to do where the distances do not hold the joint, lengths in mm.
+    pub advice: Option<String>,
     /// Each may be off by this, mm; negative when a gap is lost even with tapes that read true.
     pub tolerance: f64,
     /// What sets it.

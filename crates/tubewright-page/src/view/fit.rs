@@ -23,7 +23,7 @@ pub(crate) fn of(shown: &Shown) -> FitView {
     let sheet = shown.fit();
     let whole = shown.whole().and_then(Result::ok);
     let runs = whole.map_or_else(Vec::new, |whole| {
-        split_at_welds(shown.car.runs(shown.way), &whole.plan)
+        split_at_welds(shown.car.model(), shown.car.runs(shown.way), &whole.plan)
     });
     let model = shown.car.model();
     FitView {
@@ -145,6 +145,7 @@ fn check(check: &JointCheck, runs: &[PlannedRun]) -> JointCheckView {
             })
             .collect(),
         too_few: check.too_few.clone(),
+        advice: check.advice(Lengths::Millimetres),
         loose: check
             .loose
             .as_ref()

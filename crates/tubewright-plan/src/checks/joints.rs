@@ -25,7 +25,7 @@ pub(super) fn findings(
             "nothing is tacked yet",
         )];
     }
-    let split = split_at_welds(runs, &supply.whole);
+    let split = split_at_welds(model, runs, &supply.whole);
     steel
         .standing
         .iter()

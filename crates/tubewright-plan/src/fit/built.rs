@@ -38,7 +38,7 @@ pub fn as_built(
     plan: &StockPlan,
     steel: &Steel,
 ) -> AsBuilt {
-    let mut split = split_at_welds(runs, plan);
+    let mut split = split_at_welds(model, runs, plan);
     let cut: BTreeSet<String> = steel.cut.keys().cloned().collect();
     let mut faces: Vec<ClosingFace> = Vec::new();
     let mut found = Vec::new();

@@ -11,8 +11,9 @@ pub struct Joint {
     pub mark: String,
     /// Number of the piece downstream of it; one past the last at the end of the run.
     pub piece: usize,
-    /// Its place and direction. Twelve o'clock is the witness line of what ends here: the outside of
-    /// the last bend, or the run's own twelve before any bend.
+    /// Its place and direction. Twelve o'clock is the witness line of the part whose open end it is before
+    /// anything meets it: of what ends here (the outside of the last bend, or the run's own twelve before
+    /// any bend), or of what follows where that is tacked first ([`PlannedRun::lined_from_behind`]).
     pub frame: Frame,
 }
 
@@ -25,7 +26,10 @@ pub fn joints_of(run: &PlannedRun) -> Vec<Joint> {
         joints.push(Joint {
             mark: piece.joint.clone(),
             piece: index,
-            frame,
+            frame: match run.lined_from_behind.contains(&piece.joint) {
+                true => lined_from_behind(run, index, &frame),
+                false => frame,
+            },
         });
         frame = match piece.kind {
             // The witness line lies on the outside of a bend; its frame's twelve on the inside.
@@ -42,6 +46,21 @@ pub fn joints_of(run: &PlannedRun) -> Vec<Joint> {
         frame,
     });
     joints
+}
+
+/// The frame with the line of the first bend from this piece on as its twelve o'clock: a line on the outside of
+/// a bend runs on along the straight before it.
+fn lined_from_behind(run: &PlannedRun, from: usize, frame: &Frame) -> Frame {
+    let mut behind = run.pieces.iter().skip(from);
+    let bend = behind.find(|piece| matches!(piece.kind, PlannedKind::Bend { .. }));
+    let outside = bend.and_then(|bend| {
+        frame
+            .travel()
+            .normal_toward(-bend.frame_in.twelve().vector())
+    });
+    outside.map_or(*frame, |outside| {
+        Frame::from_axes(frame.origin, frame.travel(), outside)
+    })
 }
 
 /// The joint of this mark with the number of its run. The joint behind a part where runs meet is that of the

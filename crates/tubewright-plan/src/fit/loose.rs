@@ -5,9 +5,55 @@
 //! changes are loose (null space of the normal matrix).
 
 use nalgebra::{Matrix6, Vector6};
-use tubewright_fit::PoseSpread;
 use tubewright_fit::built::{JointSlope, JointTape, rim_place};
-use tubewright_geometry::{Frame, Point, Vector, math};
+use tubewright_fit::{NINETEEN_IN_TWENTY, PoseSpread};
+use tubewright_geometry::{Frame, Point, UnitVector, Vector, math};
+
+/// A joint is held at least as well as what is pulled in while tacking, mm (common practice, no
+/// source): no tolerance is looser than this.
+pub(super) const LOOSEST_MM: f64 = 5.0;
+
+/// A direction in which readings leave a joint as loose as it was.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LooseWay {
+    /// In words: "up and down".
+    pub words: &'static str,
+    /// ± (19 in 20) along it with the readings, mm.
+    pub plus_minus_mm: f64,
+}
+
+impl LooseWay {
+    /// The direction in which a joint is left looser than `LOOSEST_MM`.
+    #[must_use]
+    pub fn of(spread: &PoseSpread) -> Option<Self> {
+        let (along, sigma_mm) = spread.loosest();
+        let plus_minus_mm = NINETEEN_IN_TWENTY * sigma_mm;
+        (plus_minus_mm > LOOSEST_MM).then(|| Self {
+            words: way_words(along),
+            plus_minus_mm,
+        })
+    }
+}
+
+/// A line in the car in words, by the axis or the two axes that it lies nearest to.
+fn way_words(along: UnitVector) -> &'static str {
+    let [x, y, z] = along.to_array().map(f64::abs);
+    // Within some 25° of an axis it is that axis.
+    const MOSTLY: f64 = 0.9;
+    if x > MOSTLY {
+        "fore and aft"
+    } else if y > MOSTLY {
+        "left and right"
+    } else if z > MOSTLY {
+        "up and down"
+    } else if z < x && z < y {
+        "fore and aft and sideways, level"
+    } else if y < x && y < z {
+        "fore and aft, and up and down with it"
+    } else {
+        "sideways, and up and down with it"
+    }
+}
 
 /// A tape with the name of its mark.
 pub(super) struct Taped<'a> {
@@ -188,7 +234,6 @@ fn place_words(clock: Option<f64>) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use tubewright_geometry::UnitVector;
 
     const MARKS: [(&str, [f64; 3]); 4] = [
         ("A", [0.0, -500.0, 100.0]),

@@ -2,12 +2,12 @@
 //! one part and has no weld inside; a straight that two legs share is welded in its middle.
 
 use tubewright_build::model::{CarrierKind, CarrierRef, ComponentKind, Model};
-use tubewright_fit::order::{FitRun, Part, PartKind};
+use tubewright_fit::order::{Act, FitRun, Part, PartKind, Step, Way, fit_order};
 use tubewright_geometry::{CentreLine, Frame, TubeElement};
 use tubewright_stock::{CutPart, PartPlace, StockPlan};
 
 use super::closing::ends_at_something;
-use crate::routes::{PlannedKind, PlannedPiece, PlannedRun, component_kind};
+use crate::routes::{PlannedKind, PlannedPiece, PlannedRun, component_kind, in_turn};
 
 /// The part of the plan that is the bend of this mark.
 fn bend_part<'a>(plan: &'a StockPlan, mark: &str) -> Option<&'a CutPart> {
@@ -34,13 +34,54 @@ fn share_mm(plan: &StockPlan, bend: Option<&PlannedPiece>, straight: &str) -> f6
 }
 
 /// The runs with every straight that two legs share split where its weld is. The weld has the mark of
-/// the joint upstream of the straight, which is no weld then; the split straights share their mark.
+/// the joint upstream of the straight, which is no weld then; the split straights share their mark. Joints
+/// at which a bend is tacked against the flow have its line for their twelve o'clock.
 #[must_use]
-pub fn split_at_welds(runs: &[PlannedRun], plan: &StockPlan) -> Vec<PlannedRun> {
-    runs.iter().map(|run| split_run(run, plan)).collect()
+pub fn split_at_welds(model: &Model, runs: &[PlannedRun], plan: &StockPlan) -> Vec<PlannedRun> {
+    let mut split: Vec<PlannedRun> = runs.iter().map(|run| split_run(run, plan)).collect();
+    let FitOrder { parts, steps } = FitOrder::of(model, &split, plan);
+    for step in steps {
+        let against = step.act == Act::Tack(Way::Upstream);
+        let part = parts
+            .get(step.run)
+            .and_then(|(fit, groups)| Some((fit.parts.get(step.part)?, groups.get(step.part)?)));
+        let (Some((part, pieces)), Some(run), true) = (part, split.get_mut(step.run), against)
+        else {
+            continue;
+        };
+        let mut own = run.pieces.iter().take(pieces.to).skip(pieces.from);
+        if own.any(|piece| matches!(piece.kind, PlannedKind::Bend { .. })) {
+            run.lined_from_behind.insert(part.joint_upstream.clone());
+        }
+    }
+    split
 }
 
-fn split_run(run: &PlannedRun, plan: &StockPlan) -> PlannedRun {
+/// The parts of split runs, with their pieces, and the order in which they are tacked.
+pub(super) struct FitOrder {
+    /// By run.
+    pub(super) parts: Vec<(FitRun, Vec<PartPieces>)>,
+    /// In the order of tacking; numbers of runs and parts are those of `parts`.
+    pub(super) steps: Vec<Step>,
+}
+
+impl FitOrder {
+    pub(super) fn of(model: &Model, split: &[PlannedRun], plan: &StockPlan) -> Self {
+        let parts: Vec<_> = split.iter().map(|run| fit_run(model, run, plan)).collect();
+        let turn = in_turn(&split.iter().collect::<Vec<_>>());
+        let fit_runs: Vec<FitRun> = turn
+            .iter()
+            .filter_map(|number| Some(parts.get(*number)?.0.clone()))
+            .collect();
+        let mut steps = fit_order(&fit_runs);
+        for step in &mut steps {
+            step.run = turn.get(step.run).copied().unwrap_or(step.run);
+        }
+        Self { parts, steps }
+    }
+}
+
+pub(crate) fn split_run(run: &PlannedRun, plan: &StockPlan) -> PlannedRun {
     let mut out = run.clone();
     out.pieces.clear();
     for (index, piece) in run.pieces.iter().enumerate() {
@@ -83,6 +124,7 @@ pub fn joined(runs: &[PlannedRun]) -> Vec<PlannedRun> {
         .map(|run| {
             let mut out = run.clone();
             out.pieces.clear();
+            out.lined_from_behind.clear();
             for piece in &run.pieces {
                 let same = out.pieces.last_mut().filter(|last| last.mark == piece.mark);
                 match (same, &piece.kind) {

@@ -15,8 +15,7 @@ use tubewright_fit::{NINETEEN_IN_TWENTY, PoseSpread};
 use tubewright_geometry::{Length, Vector, math};
 
 use super::joints::{Joint, joint_of};
-use super::loose::{Mark, Taped, loose_words};
-use super::sheet::LooseWay;
+use super::loose::{LooseWay, Mark, Taped, loose_words};
 use super::steel::Steel;
 use crate::places::PlacedEnd;
 use crate::routes::{PlannedKind, PlannedRun};

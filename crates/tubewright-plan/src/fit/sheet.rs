@@ -6,16 +6,19 @@ use tubewright_fit::check::{
     CheckDistance, InTheWay, Mark, NearPlace, Taping, Tolerance, budget_checked, choose,
     possible_distances, tolerance,
 };
-use tubewright_fit::order::{Act, FitRun, Part, PartKind, Step, Way, fit_order};
+use tubewright_fit::order::{Act, Part, PartKind, Step, Way};
 use tubewright_fit::{NINETEEN_IN_TWENTY, PoseSpread};
 use tubewright_geometry::{Frame, Solid, TubeElement, UnitVector, distance};
 use tubewright_stock::StockPlan;
 
 use super::joints::{Joint, joints_of};
-use super::parts::{PartPieces, fit_run, split_at_welds};
+use super::loose::{LOOSEST_MM, LooseWay};
+use super::new_mark::{NewMark, one_more};
+use super::parts::{FitOrder, PartPieces, split_at_welds};
 use super::pose::workmanship;
+use crate::lengths::Lengths;
 use crate::places::PlacedEnd;
-use crate::routes::{PlannedKind, PlannedRun, in_turn};
+use crate::routes::{PlannedKind, PlannedRun};
 use crate::stages::Surroundings;
 
 /// Fewest check distances at a joint.
@@ -23,10 +26,6 @@ pub const LEAST_CHECKS: usize = 3;
 
 /// Most: more are not taped (common practice, no source).
 const MOST_CHECKS: usize = 6;
-
-/// A joint is held at least as well as what is pulled in while tacking, mm (common practice, no
-/// source): no tolerance is looser than this.
-const LOOSEST_MM: f64 = 5.0;
 
 /// A place nearer to a body than this is looked at for the tolerance, mm.
 const NEAR_MM: f64 = 80.0;
@@ -57,18 +56,23 @@ pub struct JointCheck {
     pub too_few: Option<String>,
     /// In which direction the distances leave the joint loose, when they do.
     pub loose: Option<LooseWay>,
-}
-
-/// A direction in which readings leave a joint as loose as it was.
-#[derive(Clone, Debug, PartialEq)]
-pub struct LooseWay {
-    /// In words: "up and down".
-    pub words: &'static str,
-    /// ± (19 in 20) along it with the readings, mm.
-    pub plus_minus_mm: f64,
+    /// Where one more mark would help, when the joint is left loose.
+    pub one_more: Option<NewMark>,
 }
 
 impl JointCheck {
+    /// What to do where the distances do not hold the joint; `None` where they do.
+    #[must_use]
+    pub fn advice(&self, lengths: Lengths) -> Option<String> {
+        const NOWHERE: &str = "No structure or floor that was measured sees it from a side that helps: set it by \
+                               its place on the joint map and the gaps to what is nearest";
+        let is_held = self.loose.is_none() && self.too_few.is_none();
+        let words =
+            |mark: &NewMark| format!("{}; then ask for the fit sheet again", mark.words(lengths));
+        let words = || self.one_more.as_ref().map_or(NOWHERE.to_owned(), words);
+        (!is_held).then(words)
+    }
+
     /// What would have to be better for the gap to be kept, and by how much; empty when no single figure of the
     /// shop does.
     #[must_use]
@@ -77,39 +81,6 @@ impl JointCheck {
             format!("{} {:.0} % better", source.words(), (1.0 - share) * 100.0)
         };
         self.better.iter().map(words).collect()
-    }
-}
-
-impl LooseWay {
-    /// The direction in which a joint is left looser than `LOOSEST_MM`.
-    #[must_use]
-    pub fn of(spread: &PoseSpread) -> Option<Self> {
-        let (along, sigma_mm) = spread.loosest();
-        let plus_minus_mm = NINETEEN_IN_TWENTY * sigma_mm;
-        (plus_minus_mm > LOOSEST_MM).then(|| Self {
-            words: way_words(along),
-            plus_minus_mm,
-        })
-    }
-}
-
-/// A line in the car in words, by the axis or the two axes that it lies nearest to.
-fn way_words(along: UnitVector) -> &'static str {
-    let [x, y, z] = along.to_array().map(f64::abs);
-    // Within some 25° of an axis it is that axis.
-    const MOSTLY: f64 = 0.9;
-    if x > MOSTLY {
-        "fore and aft"
-    } else if y > MOSTLY {
-        "left and right"
-    } else if z > MOSTLY {
-        "up and down"
-    } else if z < x && z < y {
-        "fore and aft and sideways, level"
-    } else if y < x && y < z {
-        "fore and aft, and up and down with it"
-    } else {
-        "sideways, and up and down with it"
     }
 }
 
@@ -160,17 +131,8 @@ pub fn fit_sheet(
     runs: &[PlannedRun],
     plan: &StockPlan,
 ) -> FitSheet {
-    let runs = split_at_welds(runs, plan);
-    let parts: Vec<_> = runs.iter().map(|run| fit_run(model, run, plan)).collect();
-    let turn = in_turn(&runs.iter().collect::<Vec<_>>());
-    let fit_runs: Vec<FitRun> = turn
-        .iter()
-        .filter_map(|number| Some(parts.get(*number)?.0.clone()))
-        .collect();
-    let mut steps = fit_order(&fit_runs);
-    for step in &mut steps {
-        step.run = turn.get(step.run).copied().unwrap_or(step.run);
-    }
+    let runs = split_at_welds(model, runs, plan);
+    let FitOrder { parts, steps } = FitOrder::of(model, &runs, plan);
     let bench = Bench::of(model, around, runs);
     let mut out = Vec::new();
     let mut standing: Vec<TubeElement> = Vec::new();
@@ -515,17 +477,13 @@ impl<'a> Bench<'a> {
             .runs
             .get(run)
             .map_or(0.0, |run| 0.5 * run.od_at_joint_mm(joint));
-        let possible = self.joint(run, joint).map_or_else(Vec::new, |frame| {
-            possible_distances(
-                frame,
-                radius_mm,
-                &self.marks,
-                &InTheWay {
-                    bodies: &self.solids,
-                    tubes: standing,
-                },
-                &self.taping,
-            )
+        let in_the_way = InTheWay {
+            bodies: &self.solids,
+            tubes: standing,
+        };
+        let frame = self.joint(run, joint);
+        let possible = frame.map_or_else(Vec::new, |frame| {
+            possible_distances(frame, radius_mm, &self.marks, &in_the_way, &self.taping)
         });
         let near = self.near(own);
         let mut count = LEAST_CHECKS;
@@ -540,6 +498,13 @@ impl<'a> Bench<'a> {
         };
         let checked = budget_checked(budget, &chosen);
         let after = checked.total();
+        let loose = LooseWay::of(&after);
+        let is_held = loose.is_none() && chosen.len() >= LEAST_CHECKS;
+        let one_more = frame.filter(|_| !is_held).and_then(|frame| {
+            let bodies = &self.around.bodies.placed;
+            let (marks, taping) = (&self.marks, &self.taping);
+            one_more(frame, radius_mm, &after, marks, bodies, &in_the_way, taping)
+        });
         let set_by = tolerance.set_by.and_then(|index| near.get(index));
         let better = set_by
             .filter(|_| tolerance.most_mm < 0.0)
@@ -551,10 +516,10 @@ impl<'a> Bench<'a> {
         (
             JointCheck {
                 joint: mark,
-                too_few: (chosen.len() < LEAST_CHECKS).then(|| {
-                    "too few marks can be seen from here: punch one more on the chassis nearby, tape it to three others, and ask for the fit sheet again".to_owned()
-                }),
-                loose: LooseWay::of(&after),
+                too_few: (chosen.len() < LEAST_CHECKS)
+                    .then(|| "too few marks can be seen from here".to_owned()),
+                loose,
+                one_more,
                 distances: chosen,
                 tolerance_by: set_by.map(|place| place.near.clone()),
                 tolerance,

@@ -1,5 +1,6 @@
 //! A planned run with some of its pieces laid anew.
 
+use std::collections::BTreeSet;
 use tubewright_geometry::{
     CentreLine, Frame, Piece, Placement, TubeElement, UnitVector, Vector, math,
 };
@@ -187,7 +188,11 @@ pub(super) fn spanned(
         &frame,
         0.5 * run.od_mm,
     );
-    let joints = joints_of(&out);
+    // Both faces are told from the closing piece's own line, which is that of what is before it.
+    let joints = joints_of(&PlannedRun {
+        lined_from_behind: BTreeSet::new(),
+        ..out.clone()
+    });
     let face = |joint: usize, met: UnitVector, is_upstream: bool| {
         let joint = joints.get(joint)?;
         let kink = travel.angle_to(met);

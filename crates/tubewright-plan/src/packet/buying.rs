@@ -1,6 +1,7 @@
 //! What to buy where, and what to take along.
 
 use super::PrintJob;
+use super::cautions::shields;
 use super::joint_map::all_of;
 use tubewright_build::model::Model;
 use tubewright_packet::{Block, Body, Column, Figure, Sheet, SheetKind, Table};
@@ -373,6 +374,7 @@ pub(super) fn take_along(job: &PrintJob<'_>, supply: &Supply, hung: &[HungRuns])
     if !wanted.is_empty() {
         blocks.push(Block::Items { lines: wanted });
     }
+    blocks.extend(shields(job));
     let placed = all_of(hung).count();
     for mut part in looked_for {
         if part.item == HANGERS && placed > 0 {

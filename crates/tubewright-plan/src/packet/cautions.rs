@@ -1,6 +1,7 @@
 //! What must be minded, on a sheet of its own and beside the work it belongs to.
 
 use super::PrintJob;
+use tubewright_build::model::Class;
 use tubewright_check::{Rule, State};
 use tubewright_packet::{Block, Body, Sheet, SheetKind};
 use tubewright_stock::weld::{CR6_ACTION_LEVEL_UG_PER_M3, CR6_LIMIT_UG_PER_M3};
@@ -32,6 +33,32 @@ pub(super) const BEFORE_RUNNING: &str = "Do not run the engine while anything fa
 pub(super) const HOT: &str = "Weld and exhaust stay hot for long after: let them cool or wear gloves, \
     and write HOT on what you put down. A silencer falls when its last tack breaks: prop every heavy \
     part before you cut or tack it, and lift with two.";
+
+/// Decided before anything is cut.
+pub(super) const COMES_APART: &str = "BEFORE ANYTHING IS CUT decide where it comes apart again: that takes length \
+    (sheet Weld).";
+
+/// What asks for a shield: a gap that holds only behind one is not kept by the run alone.
+pub(super) fn shields(job: &PrintJob<'_>) -> Option<Block> {
+    let behind_one: Vec<String> = job
+        .model
+        .build
+        .bodies
+        .iter()
+        .filter(|body| body.class == Class::SoftShielded)
+        .map(|body| match &body.note {
+            Some(note) => format!("{} ({note})", body.name),
+            None => body.name.to_string(),
+        })
+        .collect();
+    (!behind_one.is_empty()).then(|| {
+        caution(&format!(
+            "MAKE AND FIT A HEAT SHIELD before the engine runs, between the run and each of: {}. The gap asked of \
+             the run there holds only behind one.",
+            behind_one.join("; ")
+        ))
+    })
+}
 
 /// Removal of a catalyst.
 const CATALYST: &str = "Every catalyst that the car came with stays in: to remove, gut or bypass one is \

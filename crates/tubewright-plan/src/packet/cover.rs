@@ -1,6 +1,6 @@
 //! The cover: the car, the chosen way, what the checks say, and how to read the rest.
 
-use super::cautions::{BEFORE_RUNNING, catalysts, caution};
+use super::cautions::{BEFORE_RUNNING, COMES_APART, catalysts, caution};
 use super::joints::{JointKind, joints_of};
 use super::run_sheets::{paint_crossovers, tight_places, views};
 use super::words::{degrees, fixed};
@@ -30,6 +30,9 @@ pub(super) fn sheet(job: &PrintJob<'_>, paper: PacketPaper) -> Sheet {
     {
         blocks.extend(catalysts(job));
     }
+    if job.supply.is_some() {
+        blocks.push(caution(COMES_APART));
+    }
     // The run sheets and the map name every piece and joint.
     let overview = Scene {
         nameless: Nameless {
@@ -40,8 +43,8 @@ pub(super) fn sheet(job: &PrintJob<'_>, paper: PacketPaper) -> Sheet {
     };
     // That nobody has chosen yet takes some lines more.
     let words_mm = match job.way {
-        Some(Way::Cheapest { .. }) => 46.0,
-        _ => 34.0,
+        Some(Way::Cheapest { .. }) => 54.0,
+        _ => 42.0,
     };
     blocks.extend(views(&overview, paper, "All runs", words_mm));
     blocks.extend(tight_places(job, &overview));
@@ -269,8 +272,8 @@ fn signs(job: &PrintJob<'_>) -> Table {
             "clock",
             "Turn round the tube, plus clockwise looking downstream (stand upstream of it and look the \
              way the gas flows: looking rearwards, plus at the top goes to the car's left). Where a run \
-             starts, and behind a crossover, 12 o'clock is the highest place of the rim with the car \
-             level, as it stands on its wheels.",
+             starts 12 o'clock is what was scribed on the rim when it was measured, behind a crossover the \
+             highest place of its outlet with the car level, as it stands on its wheels.",
         ),
         (
             "kerf, black side",

@@ -66,6 +66,11 @@ fn sheet(
     } else {
         String::new()
     };
+    let closing = fit.and_then(|fit| longer::closing(job, fit, card));
+    let marked = closing
+        .as_ref()
+        .and_then(|closing| closing.card.as_ref())
+        .unwrap_or(card);
     let mut blocks: Vec<Block> = matches!(job.way, Some(Way::Cheapest { .. }))
         .then(|| caution(NOT_CHOSEN))
         .into_iter()
@@ -100,7 +105,7 @@ fn sheet(
                 job.lengths.tube(&card.stock.tube)
             ),
         },
-        picture(card, &name, job.lengths),
+        picture(marked, &name, job.lengths),
     ]);
     for finding in &card.findings {
         blocks.push(caution(&trouble_words(job, finding.cut, finding.trouble)));
@@ -111,14 +116,14 @@ fn sheet(
         });
     } else {
         blocks.push(Block::Table {
-            table: cuts(job, card),
+            table: cuts(job, marked),
         });
     }
     blocks.push(Block::Table {
         table: parts(job, supply, card),
     });
-    if let Some(words) = fit.and_then(|fit| longer::words(job, fit, card)) {
-        blocks.push(caution(&words));
+    if let Some(closing) = &closing {
+        blocks.push(caution(&closing.words));
     }
     if !card.cuts.is_empty() {
         blocks.push(Block::Steps { steps: steps() });

@@ -1,7 +1,7 @@
 //! Order of assembly and check distances.
 
 use super::PrintJob;
-use super::cautions::{BEFORE_TACKING, UNDER_THE_CAR, caution};
+use super::cautions::{BEFORE_TACKING, UNDER_THE_CAR, caution, shields};
 use super::cut_cards::plus;
 use super::not_made;
 use super::parts::has_like_sides;
@@ -9,7 +9,7 @@ use super::words::{degrees, signed_degrees};
 use crate::fit::{
     Act, FitSheet, FitStep, Joint, JointCheck, LEAST_CHECKS, PartKind, Way, joint_of,
 };
-use crate::routes::{PlannedKind, component_item};
+use crate::routes::{PlannedKind, PlannedRun, component_item};
 use crate::stages::Supply;
 use tubewright_build::model::{ItemKind, Section};
 use tubewright_geometry::{Frame, math};
@@ -47,6 +47,7 @@ pub(super) fn sheet(job: &PrintJob<'_>, fit: Option<&FitSheet>) -> Sheet {
             .iter()
             .map(|words| caution(&format!("{words}."))),
     );
+    blocks.extend(shields(job));
     Sheet {
         kind,
         title: title.to_owned(),
@@ -59,8 +60,8 @@ fn how_to() -> Vec<Step> {
     [
         (
             "Carry the witness line on",
-            "Every sawn part has its line. Where a run starts at a flange, mark the highest place of its \
-             rim: that is the line to start from. Behind a crossover it is the highest place of the \
+            "Every sawn part has its line. Where a run starts, twelve o'clock of its rim is the line to start from: \
+             the place that was scribed when the rim was measured, the highest where nothing was. Behind a crossover it is the highest place of the \
              outlet that the run leaves by. A part that says “in line” gets its line in line with that of \
              the part before it; scribe it on over a component.",
         ),
@@ -116,8 +117,8 @@ fn steps(job: &PrintJob<'_>, supply: &Supply, fit: &FitSheet) -> Table {
             table.row([
                 String::new(),
                 "trim".to_owned(),
-                "leave it longer than its card says; hold it beside the gap, scribe both faces, cut to the \
-                 scribes, tack at both joints"
+                "its card leaves it so much longer, or says how; hold it beside the gap, scribe both faces, cut to \
+                 the scribes, tack at both joints"
                     .to_owned(),
                 format!("+{}", job.lengths.place(job.lengths.up_to_tape_mm(trim_mm))),
                 String::new(),
@@ -144,7 +145,7 @@ fn heading(step: &FitStep) -> String {
     let part = step.marks.join("+");
     let makes = &step.step.makes;
     let act = match step.step.act {
-        Act::Hang => format!("HANG {part} where its tapes say"),
+        Act::Hang => format!("HANG {part}, or prop it on stands, where its tapes say"),
         Act::Bolt => format!("BOLT {part} on at {makes}"),
         Act::Tack(Way::Downstream) => format!("TACK {part} on at {makes}"),
         Act::Tack(Way::Upstream) => {
@@ -228,9 +229,11 @@ fn add_part(job: &PrintJob<'_>, supply: &Supply, step: &FitStep, table: &mut Tab
             None if fit.run.contains(", behind ") => {
                 "twelve o'clock, the highest place of the crossover's outlet".to_owned()
             }
-            None => {
-                "twelve o'clock, the highest place of the rim that the run starts from".to_owned()
-            }
+            None => job
+                .runs
+                .iter()
+                .find(|run| run.name == fit.run)
+                .map_or_else(String::new, PlannedRun::twelve_words),
         };
         (from, fit.clock.deg(), fit.round_outside.mm())
     };
@@ -327,18 +330,21 @@ fn add_tapes(job: &PrintJob<'_>, check: &JointCheck, table: &mut Table) {
     }
     if let Some(why) = &check.too_few {
         table.note(format!(
-            "NOT CHECKED: {joint} has {} of {LEAST_CHECKS} tapes: {why}. Until then hold it by its height and its \
-             distance from the centre line, which stand on the hanger and joint map.",
+            "NOT CHECKED: {joint} has {} of {LEAST_CHECKS} tapes: {why}.",
             check.distances.len()
         ));
     }
     let by_pieces_alone = check.distances.is_empty();
     if let Some(loose) = check.loose.as_ref().filter(|_| !by_pieces_alone) {
         table.note(format!(
-            "NOT CHECKED {}: these tapes leave {joint} ± {} that way. Punch one more mark that sees it from another \
-             side and print again; until then hold it by its place on the hanger and joint map.",
+            "NOT CHECKED {}: these tapes leave {joint} ± {} that way.",
             loose.words,
             l.fine(loose.plus_minus_mm)
+        ));
+    }
+    if let Some(advice) = check.advice(l) {
+        table.note(format!(
+            "{advice}. Until then hold it by its place on the hanger and joint map."
         ));
     }
 }

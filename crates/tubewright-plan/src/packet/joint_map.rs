@@ -1,10 +1,11 @@
 //! The map of joints and hangers.
 
 use super::cautions::{UNDER_THE_CAR, caution};
-use super::joints::{JointKind, joints_of};
+use super::joints::{Joint, JointKind, joints_of};
 use super::run_sheets::{paint_crossovers, views};
 use super::words::fixed;
 use super::{PrintJob, not_made};
+use crate::fit::split_at_welds;
 use crate::hangers::{Hanger, HungRuns, LIMITS};
 use crate::routes::{PlannedKind, component_item, component_kind};
 use crate::scene::scene_of;
@@ -169,7 +170,8 @@ pub(super) fn sheet(job: &PrintJob<'_>, hung: &[HungRuns], paper: PacketPaper) -
         ],
     );
     let mut run = String::new();
-    for joint in joints_of(job.model, job.runs, supply) {
+    let joints = joints_of(job.model, job.runs, supply);
+    for joint in &joints {
         if joint.run != run {
             run.clone_from(&joint.run);
             table.group(run.clone());
@@ -182,19 +184,29 @@ pub(super) fn sheet(job: &PrintJob<'_>, hung: &[HungRuns], paper: PacketPaper) -
             } else {
                 joint.between.join(" and ")
             },
-            match joint.kind {
-                JointKind::Weld => "weld",
-                JointKind::InOnePart => "one part, no weld",
-                JointKind::Start => "start of the run",
-                JointKind::End => "end of the run",
-            }
-            .to_owned(),
+            match (joint.kind, &joint.inside) {
+                (JointKind::Weld, Some(straight)) => format!("weld, in {straight}"),
+                (JointKind::Weld, None) => "weld".to_owned(),
+                (JointKind::InOnePart, _) => "one part, no weld".to_owned(),
+                (JointKind::Start, _) => "start of the run".to_owned(),
+                (JointKind::End, _) => "end of the run".to_owned(),
+            },
             x,
             y,
             z,
         ]);
     }
-    let mut scene = scene_of(job.model, job.around, job.runs, job.board);
+    // A weld in the middle of a straight is drawn there, and no joint where two pieces are one part.
+    let split = split_at_welds(job.model, job.runs, &supply.whole);
+    let mut scene = scene_of(job.model, job.around, &split, job.board);
+    for piece in scene.runs.iter_mut().flat_map(|run| &mut run.pieces) {
+        let is_none = |joint: &Joint| {
+            joint.kind == JointKind::InOnePart && Some(&joint.mark) == piece.joint.as_ref()
+        };
+        if joints.iter().any(is_none) {
+            piece.joint = None;
+        }
+    }
     paint_crossovers(&mut scene, job.runs);
     scene.tight_places.clear();
     scene.nameless.tubes = true;

@@ -22,8 +22,11 @@ pub enum JointKind {
 /// A joint.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Joint {
-    /// Its mark (`J4`); for a weld inside a straight that two bends share, the piece's.
+    /// Its mark (`J4`). A weld inside a straight that two legs share has that of the joint before the straight,
+    /// at which nothing is joined.
     pub mark: String,
+    /// The straight that a weld lies inside of.
+    pub inside: Option<String>,
     /// What is done.
     pub kind: JointKind,
     /// The run.
@@ -146,6 +149,7 @@ fn joints_of_run(
     };
     let joint = |mark: &str, kind, between, frame| Joint {
         mark: mark.to_owned(),
+        inside: None,
         kind,
         run: run.name.clone(),
         between,
@@ -160,7 +164,20 @@ fn joints_of_run(
         },
     };
     for (index, piece) in run.pieces.iter().enumerate() {
-        if index == 0 && is_shared(&piece.joint) {
+        let parts = parts_with(&piece.mark);
+        if let (PlannedKind::Straight { .. }, [first, second, ..]) = (&piece.kind, &parts[..]) {
+            // A straight that two bends share is welded in its middle somewhere.
+            let along = part_share(supply, first, &piece.mark);
+            out.push(Joint {
+                inside: Some(piece.mark.clone()),
+                ..joint(
+                    &piece.joint,
+                    JointKind::Weld,
+                    [first.join("+"), second.join("+")],
+                    piece.frame_in.advanced(along.mm()),
+                )
+            });
+        } else if index == 0 && is_shared(&piece.joint) {
             // It stands with the run that brings the part.
         } else if index == 0 {
             out.push(joint(
@@ -193,17 +210,6 @@ fn joints_of_run(
                     [name(index - 1), name(index)]
                 },
                 piece.frame_in,
-            ));
-        }
-        // A straight that two bends share is welded in its middle somewhere.
-        let shared = parts_with(&piece.mark);
-        if let (PlannedKind::Straight { .. }, [first, second, ..]) = (&piece.kind, &shared[..]) {
-            let along = part_share(supply, first, &piece.mark);
-            out.push(joint(
-                &format!("in {}", piece.mark),
-                JointKind::Weld,
-                [first.join("+"), second.join("+")],
-                piece.frame_in.advanced(along.mm()),
             ));
         }
     }

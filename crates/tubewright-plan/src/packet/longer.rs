@@ -2,13 +2,22 @@
 
 use super::PrintJob;
 use super::card_drawing::{stretch_of, whole_mm};
-use super::cut_cards::{end_letter, part_mark};
+use super::cut_cards::part_mark;
 use crate::fit::FitSheet;
-use crate::lengths::Lengths;
+use tubewright_geometry::Length;
 use tubewright_stock::{CutCard, StockEnd, StockShape};
 
+/// A card with parts that close a stretch.
+pub(super) struct Closing {
+    /// The card with its marks where they leave these parts longer; `None` where the marks stay and what to do is
+    /// in the words.
+    pub(super) card: Option<CutCard>,
+    /// What that means at the saw.
+    pub(super) words: String,
+}
+
 /// Which parts of a card close a stretch, and what that means at the saw.
-pub(super) fn words(job: &PrintJob<'_>, fit: &FitSheet, card: &CutCard) -> Option<String> {
+pub(super) fn closing(job: &PrintJob<'_>, fit: &FitSheet, card: &CutCard) -> Option<Closing> {
     let l = job.lengths;
     let mut together_mm = 0.0;
     let mut longer: Vec<(f64, f64)> = Vec::new();
@@ -44,11 +53,41 @@ pub(super) fn words(job: &PrintJob<'_>, fit: &FitSheet, card: &CutCard) -> Optio
         .map(|part| stretch_of(part, card)[1])
         .fold(0.0, f64::max);
     let spare_mm = whole_mm(card) - ends_mm;
-    let (one, them) = if parts.len() == 1 {
-        ("closes its stretch", "It is")
-    } else {
-        ("close their stretches", "They are")
+    let (one, them) = match parts.len() {
+        1 => ("closes its stretch", "It is"),
+        _ => ("close their stretches", "They are"),
     };
+    let parts = parts.join(", ");
+    let moved = with_trim(card, &longer).filter(|moved| !moved.is_empty());
+    if let Some(moved) = moved.filter(|_| spare_mm >= together_mm) {
+        let mut longer_card = card.clone();
+        let mut told = Vec::new();
+        for (at, shift_mm) in moved {
+            let Some(cut) = longer_card.cuts.get_mut(at) else {
+                continue;
+            };
+            let was_mm = cut.reach.centre_line.mm();
+            let by = Length::from_mm(shift_mm);
+            let reach = &mut cut.reach;
+            for side in [
+                &mut reach.outside,
+                &mut reach.inside,
+                &mut reach.side,
+                &mut reach.centre_line,
+            ] {
+                *side += by;
+            }
+            told.push(format!("cut {} {} {}", cut.number, l.saw(was_mm), l.sign()));
+        }
+        return Some(Closing {
+            words: format!(
+                "{parts} {one}. {them} left longer until the gap is measured: THE MARKS ABOVE HOLD THAT ALREADY. Cut to \
+                 the gap it would be {}.",
+                told.join(", ")
+            ),
+            card: Some(longer_card),
+        });
+    }
     let room = if spare_mm >= together_mm {
         format!("The item has {} to spare.", l.about(spare_mm))
     } else {
@@ -57,22 +96,19 @@ pub(super) fn words(job: &PrintJob<'_>, fit: &FitSheet, card: &CutCard) -> Optio
             l.about(spare_mm.max(0.0))
         )
     };
-    let moved = marks_with_trim(card, &longer, l);
-    let marks = match moved {
-        Some(moved) if spare_mm >= together_mm && !moved.is_empty() => {
-            format!("for that MARK {}", moved.join(", "))
-        }
-        _ => "add it at the part's far mark, and move every mark beyond it as far".to_owned(),
-    };
-    Some(format!(
-        "{} {one}. {them} left longer until the gap is measured: {marks}. {room}",
-        parts.join(", ")
-    ))
+    Some(Closing {
+        card: None,
+        words: format!(
+            "{parts} {one}. {them} left longer until the gap is measured: add it at the part's far mark, and move \
+             every mark beyond it as far. {room}"
+        ),
+    })
 }
 
-/// The marks that lie elsewhere when parts are left longer: where each of these ends from end A, mm, and by how
-/// much. None where a mark would move over the arc of a bend, on which back, inside and side move differently.
-fn marks_with_trim(card: &CutCard, longer: &[(f64, f64)], l: Lengths) -> Option<Vec<String>> {
+/// The cuts that lie elsewhere when parts are left longer: number in the card and by how much further from the end
+/// that they are marked from, mm; `longer` is where each part ends from end A, mm, and by how much. None where a mark
+/// would move over the arc of a bend, on which back, inside and side move differently.
+fn with_trim(card: &CutCard, longer: &[(f64, f64)]) -> Option<Vec<(usize, f64)>> {
     let whole_mm = whole_mm(card);
     if let StockShape::Bend { leg_b, .. } = card.stock.shape {
         let leg_mm = whole_mm - leg_b.mm();
@@ -88,31 +124,19 @@ fn marks_with_trim(card: &CutCard, longer: &[(f64, f64)], l: Lengths) -> Option<
     let moved = card
         .cuts
         .iter()
-        .filter_map(|cut| {
+        .enumerate()
+        .filter_map(|(at, cut)| {
             let reach_mm = cut.reach.centre_line.mm();
-            let at_mm = match cut.from {
-                StockEnd::A => reach_mm,
-                StockEnd::B => whole_mm - reach_mm,
+            let (at_mm, sense) = match cut.from {
+                StockEnd::A => (reach_mm, 1.0),
+                StockEnd::B => (whole_mm - reach_mm, -1.0),
             };
             let shift_mm: f64 = longer
                 .iter()
                 .filter(|(ends_mm, _)| at_mm >= ends_mm - 0.01)
                 .map(|(_, trim_mm)| trim_mm)
                 .sum();
-            let moved_mm = match cut.from {
-                StockEnd::A => reach_mm + shift_mm,
-                StockEnd::B => reach_mm - shift_mm,
-            };
-            (shift_mm > 0.0).then(|| {
-                format!(
-                    "cut {} at {} and not at {} {} from {}",
-                    cut.number,
-                    l.saw(moved_mm),
-                    l.saw(reach_mm),
-                    l.sign(),
-                    end_letter(cut.from)
-                )
-            })
+            (shift_mm > 0.0).then_some((at, sense * shift_mm))
         })
         .collect();
     Some(moved)
@@ -121,7 +145,7 @@ fn marks_with_trim(card: &CutCard, longer: &[(f64, f64)], l: Lengths) -> Option<
 #[cfg(test)]
 mod tests {
     use super::*;
-    use tubewright_geometry::{Angle, Length};
+    use tubewright_geometry::Angle;
     use tubewright_stock::{Cut, FaceBy, KerfSide, Reach, Source, StockPiece, TubeSpec};
 
     fn card(shape: StockShape, cuts: &[(StockEnd, f64)]) -> CutCard {
@@ -171,18 +195,11 @@ mod tests {
         let marks = [346.0, 988.6, 1719.2, 2868.8];
         let from_a = card(bar, &marks.map(|mm| (StockEnd::A, mm)));
         assert_eq!(
-            marks_with_trim(&from_a, &longer, Lengths::Millimetres).unwrap(),
-            [
-                "cut 2 at 992.6 and not at 988.6 mm from A",
-                "cut 3 at 1734.2 and not at 1719.2 mm from A",
-                "cut 4 at 2883.8 and not at 2868.8 mm from A",
-            ]
+            with_trim(&from_a, &longer).unwrap(),
+            [(1, 4.0), (2, 15.0), (3, 15.0)]
         );
         let from_b = card(bar, &[(StockEnd::B, 131.2)]);
-        assert_eq!(
-            marks_with_trim(&from_b, &longer, Lengths::Millimetres).unwrap(),
-            ["cut 1 at 116.2 and not at 131.2 mm from B"]
-        );
+        assert_eq!(with_trim(&from_b, &longer).unwrap(), [(0, -15.0)]);
     }
 
     /// On the far leg a mark moves alike all round; over the arc back and inside do not, and nothing is said.
@@ -197,13 +214,10 @@ mod tests {
         let whole = 200.0 + 95.3 * core::f64::consts::FRAC_PI_2;
         let on_leg = card(bend, &[(StockEnd::B, 37.9)]);
         assert_eq!(
-            marks_with_trim(&on_leg, &[(whole - 37.9, 4.0)], Lengths::Millimetres).unwrap(),
-            ["cut 1 at 33.9 and not at 37.9 mm from B"]
+            with_trim(&on_leg, &[(whole - 37.9, 4.0)]).unwrap(),
+            [(0, -4.0)]
         );
         let on_arc = card(bend, &[(StockEnd::A, 160.0)]);
-        assert_eq!(
-            marks_with_trim(&on_arc, &[(160.0, 4.0)], Lengths::Millimetres),
-            None
-        );
+        assert_eq!(with_trim(&on_arc, &[(160.0, 4.0)]), None);
     }
 }

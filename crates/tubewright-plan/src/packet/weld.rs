@@ -366,19 +366,24 @@ fn joint_table(job: &PrintJob<'_>, joints: &[Joint]) -> Table {
         }
         let (what, weld) = match joint.kind {
             JointKind::Weld => (
-                "butt weld",
+                joint
+                    .inside
+                    .as_ref()
+                    .map_or("butt weld".to_owned(), |inside| {
+                        format!("butt weld, in {inside}")
+                    }),
                 joint
                     .weld_mm()
                     .map_or_else(String::new, |mm| job.lengths.place(mm)),
             ),
-            _ => (at_an_end(joint.meets), String::new()),
+            _ => (at_an_end(joint.meets).to_owned(), String::new()),
         };
         table.row([
             String::new(),
             String::new(),
             joint.mark.clone(),
             joint.between.join(" and "),
-            what.to_owned(),
+            what,
             weld,
         ]);
     }

@@ -95,6 +95,10 @@ pub(super) fn direction_words([x, y, z]: [f64; 3]) -> String {
     if level < 0.02 {
         return format!("straight {}", if z > 0.0 { "up" } else { "down" });
     }
+    if (aim.abs() - 90.0).abs() < 3.0 {
+        let side = if y > 0.0 { "right" } else { "left" };
+        return format!("straight to the car's {side}, {tilt}");
+    }
     let base = if aim.abs() <= 90.0 {
         "rearwards"
     } else {
@@ -123,6 +127,24 @@ mod tests {
         assert_eq!(toward_words([0.0, 0.0, 1.0]), "up");
         assert_eq!(toward_words([0.0, -0.6, 0.8]), "up and left");
         assert_eq!(toward_words([0.1, 0.9, -0.42]), "right and down");
+    }
+
+    #[test]
+    fn a_travel_is_told_from_the_rear_or_the_front_and_square_to_them_from_neither() {
+        assert_eq!(direction_words([1.0, 0.0, 0.0]), "rearwards, level");
+        assert_eq!(
+            direction_words([0.5, 0.866, 0.0]),
+            "rearwards, level, 60° to the car's right"
+        );
+        assert_eq!(
+            direction_words([-0.5, -0.866, 0.0]),
+            "forwards, level, 60° to the car's left"
+        );
+        assert_eq!(
+            direction_words([0.002, 0.966, -0.259]),
+            "straight to the car's right, 15° down"
+        );
+        assert_eq!(direction_words([0.0, 0.0, -1.0]), "straight down");
     }
 
     #[test]

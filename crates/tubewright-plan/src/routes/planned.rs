@@ -3,7 +3,7 @@
 
 use std::collections::BTreeSet;
 use tubewright_build::model::Section;
-use tubewright_geometry::{CentreLine, Frame, Point, TubeElement, Vector};
+use tubewright_geometry::{CentreLine, Frame, Point, TubeElement, Vector, math};
 use tubewright_route::problem::Side;
 
 use super::ends::Sawn;
@@ -45,6 +45,9 @@ pub enum PlannedKind {
         origin: Point,
     },
 }
+
+/// A rim that faces up or down more than this (sine) has no highest place to speak of.
+const UPRIGHT: f64 = 0.98;
 
 /// One piece of a run.
 #[derive(Clone, Debug, PartialEq)]
@@ -98,6 +101,10 @@ pub struct PlannedRun {
     pub starts_on: Option<String>,
     /// Where runs meet: the part that it ends at; one of the runs that do has it as its last piece.
     pub ends_on: Option<String>,
+    /// Joints whose twelve o'clock is the line of the part behind them and not of the one before: there a bend
+    /// is tacked against the flow, and its open end is what the hours are scribed on. Empty until the order of
+    /// tacking is known.
+    pub lined_from_behind: BTreeSet<String>,
 }
 
 impl PlannedRun {
@@ -107,6 +114,29 @@ impl PlannedRun {
         self.pieces
             .last()
             .map_or(self.start, |piece| piece.frame_out)
+    }
+
+    /// Twelve o'clock of the rim that it starts from, in words: where the survey has it against the highest place.
+    #[must_use]
+    pub fn twelve_words(&self) -> String {
+        let level = Frame::upright(self.start.origin, self.start.travel());
+        let off_rad = level.clock_of(self.start.twelve().vector());
+        let is_upright = self.start.travel().vector().z.abs() > UPRIGHT;
+        let off_deg = math::wrap_to_pi(off_rad).to_degrees();
+        let scribed = "twelve o'clock as it was scribed on the rim when that was measured";
+        if is_upright || off_deg.abs() < 0.5 {
+            scribed.to_owned()
+        } else {
+            let round = if off_deg > 0.0 {
+                "clockwise"
+            } else {
+                "anticlockwise"
+            };
+            format!(
+                "{scribed} (reckoned {:.1}° {round} of its highest place)",
+                off_deg.abs()
+            )
+        }
     }
 
     /// Whether the part that it ends at is its last piece.

@@ -107,6 +107,7 @@ pub fn walk_laid(
         ends_on: posed_run
             .and_then(|run| run.ends_at.as_ref())
             .map(|met| met.component.clone()),
+        lined_from_behind: BTreeSet::new(),
     })
 }
 

@@ -16,7 +16,7 @@ use tubewright_check::{Finding, Measured, Rule, State, Unit};
 use tubewright_stock::StockPlan;
 
 use crate::checks::moving_runs;
-use crate::fit::split_at_welds;
+use crate::fit::split_run;
 use crate::routes::{PlannedKind, PlannedPiece, PlannedRun, component_kind};
 use crate::stages::Surroundings;
 
@@ -118,10 +118,7 @@ pub(crate) fn seams(run: &PlannedRun, plan: Option<&StockPlan>) -> Vec<f64> {
                 .all(|piece| marks.contains(&piece.mark.as_str()))
         })
     };
-    let cut_up = plan.map_or_else(
-        || vec![run.clone()],
-        |plan| split_at_welds(core::slice::from_ref(run), plan),
-    );
+    let cut_up = plan.map_or_else(|| vec![run.clone()], |plan| vec![split_run(run, plan)]);
     let pieces = cut_up.first().map_or(&[][..], |run| &run.pieces);
     let mut at = 0.0;
     let mut found = vec![0.0];

@@ -64,7 +64,7 @@ pub struct SensorPlace {
     pub piece: String,
     /// Number of the piece in its run, counted from 0.
     pub number: usize,
-    /// Mark of the joint that it is measured from: a seam where the piece ends at one.
+    /// Mark of the joint that it is measured from: a seam where the piece ends at one or is welded inside.
     pub joint: String,
     /// From that joint along the outside of the tube at this clock, mm.
     pub along_mm: f64,

@@ -32,6 +32,9 @@ const REACH_MM: f64 = 150.0;
 /// How finely gaps at rest are told apart, mm.
 const FINE_MM: f64 = 0.5;
 
+/// A seam so near to the end of a piece is at its end, mm: the sums of lengths are rounded.
+const AT_SEAM_MM: f64 = 1e-6;
+
 /// A place that is looked at, with its room at rest.
 struct Candidate {
     number: usize,
@@ -132,14 +135,24 @@ fn place_of(
         .take(candidate.number)
         .map(PlannedPiece::centre_line_mm)
         .sum();
-    let is_seam = |at: f64| seams_mm.iter().any(|seam| (seam - at).abs() < 1e-6);
-    let is_upstream = !is_seam(begins) && is_seam(begins + piece.centre_line_mm());
-    let (joint, along_mm) = if is_upstream {
-        let next = pieces.get(candidate.number + 1);
-        let joint = next.map_or(&moving.run.last_joint, |next| &next.joint);
-        (joint, candidate.left_mm)
-    } else {
-        (&piece.joint, candidate.along_mm)
+    let ends = begins + piece.centre_line_mm();
+    let seam_in = |from: f64, to: f64| seams_mm.iter().find(|seam| (from..=to).contains(*seam));
+    let at_begin = seam_in(begins - AT_SEAM_MM, begins + AT_SEAM_MM);
+    let inside = seam_in(begins + AT_SEAM_MM, ends - AT_SEAM_MM);
+    let at_end = seam_in(ends - AT_SEAM_MM, ends + AT_SEAM_MM);
+    let (joint, along_mm, is_upstream) = match (at_begin, inside, at_end) {
+        // A weld in a straight has the mark of the joint before it.
+        (None, Some(weld), _) => (
+            &piece.joint,
+            (candidate.run_mm - weld).abs(),
+            candidate.run_mm < *weld,
+        ),
+        (None, None, Some(_)) => {
+            let next = pieces.get(candidate.number + 1);
+            let joint = next.map_or(&moving.run.last_joint, |next| &next.joint);
+            (joint, candidate.left_mm, true)
+        }
+        _ => (&piece.joint, candidate.along_mm, false),
     };
     Some(SensorPlace {
         piece: piece.mark.clone(),

@@ -94,7 +94,7 @@ impl Bench {
         before.readings.remove(mark);
         let around = &self.solved.around;
         let built = as_built(&model, around, &runs, &supply.whole, &before);
-        let split = split_at_welds(&built.runs, &supply.whole);
+        let split = split_at_welds(&model, &built.runs, &supply.whole);
         let found = joint_as_built(&model, around, &split, &steel, mark).expect("a place");
         let never = AtomicBool::new(false);
         let settings = OfferSettings {

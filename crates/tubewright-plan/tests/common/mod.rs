@@ -13,6 +13,7 @@ pub(crate) mod bench;
 pub(crate) mod clearance;
 pub(crate) mod convert;
 pub(crate) mod hangers;
+pub(crate) mod hours;
 pub(crate) mod itself;
 pub(crate) mod merged;
 pub(crate) mod neighbours;

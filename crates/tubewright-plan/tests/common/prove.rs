@@ -136,6 +136,7 @@ fn way(
             super::clearance::prove(solved, board, &walked, depth, verdict);
             super::sensors::prove(solved, &alternative.runs, supply, verdict);
             super::hangers::prove(solved, &alternative.runs, supply, verdict);
+            super::hours::prove(solved, &alternative.runs, supply, verdict);
         }
     }
 }

@@ -1,7 +1,8 @@
 //! Places of sensors as they are told, held against everything by sampling.
 
 use tubewright_build::model::ComponentKind;
-use tubewright_geometry::{Vector, math};
+use tubewright_geometry::{Frame, Point, Vector, math};
+use tubewright_plan::fit::{joint_of, split_at_welds};
 use tubewright_plan::routes::{PlannedKind, PlannedPiece, PlannedRun};
 use tubewright_plan::sensors::{
     FROM_WELD_MM, GAP_MM, LEAST_RISE_DEG, ROOM_MM, Sensor, SensorPlace, sensors,
@@ -64,17 +65,24 @@ fn one(
     let upstream = run.pieces.iter().take_while(|piece| {
         !matches!(&piece.kind, PlannedKind::Component { name, .. } if *name == sensor.catalyst)
     });
-    let from = if place.is_upstream {
-        run.pieces
-            .get(number + 1)
-            .map_or(&run.last_joint, |next| &next.joint)
-    } else {
-        &piece.joint
+    // A weld inside a straight has the mark of the joint before it.
+    let split = split_at_welds(&solved.model, runs, &supply.whole);
+    let (_, joint) = joint_of(&split, &place.joint).expect("a joint of the run");
+    let along = |frame: &Frame| {
+        let off = joint.frame.origin - frame.origin;
+        (off.norm(), off.dot(frame.travel().vector()))
     };
-    if upstream.count() <= number || *from != place.joint {
+    let (ends, inside) = match place.is_upstream {
+        true => (along(&piece.frame_out), -1.0),
+        false => (along(&piece.frame_in), 1.0),
+    };
+    let is_in_straight = matches!(piece.kind, PlannedKind::Straight { .. })
+        && (ends.0 - inside * ends.1).abs() < 1e-6
+        && ends.0 < piece.centre_line_mm();
+    if upstream.count() <= number || !(ends.0 < 1e-6 || is_in_straight) {
         verdict.fault(format!("{of}: it is not upstream, or from another joint"));
     }
-    let (middle, out) = axis(run, piece, place);
+    let (middle, out) = axis(run, piece, place, joint.frame.origin);
     let rise_deg = math::asin(out.z).to_degrees();
     if rise_deg < LEAST_RISE_DEG - 1e-6 {
         verdict.fault(format!("{of}: it stands {rise_deg:.1}° above level"));
@@ -111,7 +119,12 @@ fn one(
 
 /// The middle of the tube under the bung and the direction out of it, found as a hand would: from the
 /// joint along the outside, and round from the highest place.
-fn axis(run: &PlannedRun, piece: &PlannedPiece, place: &SensorPlace) -> (Vector, Vector) {
+fn axis(
+    run: &PlannedRun,
+    piece: &PlannedPiece,
+    place: &SensorPlace,
+    joint: Point,
+) -> (Vector, Vector) {
     let up = Vector::new(0.0, 0.0, 1.0);
     let at_clock = |travel: Vector| {
         let level = travel.cross(up);
@@ -128,6 +141,7 @@ fn axis(run: &PlannedRun, piece: &PlannedPiece, place: &SensorPlace) -> (Vector,
     };
     let (from, travel) = (frame.origin.to_vector(), frame.travel().vector());
     let PlannedKind::Bend { clr_mm, .. } = piece.kind else {
+        let from = joint.to_vector();
         return (from + travel * (sense * place.along_mm), at_clock(travel));
     };
     let inward = frame.twelve().vector();

@@ -109,7 +109,7 @@ pub(crate) fn as_text(supply: &Supply, rolls: &[RollMark], lengths: Lengths) -> 
     };
     text.push_str(&paragraph(
         &format!(
-            "The first part of a run counts from twelve o'clock of the rim that it starts from: the highest place of it.{behind}"
+            "The first part of a run counts from twelve o'clock of the rim that it starts from, as it was scribed when that was measured (the highest place, where nothing was).{behind}"
         ),
         2,
     ));

@@ -319,7 +319,7 @@ fn check_text(check: &JointCheck, lengths: Lengths) -> String {
             &styled(
                 WARNS,
                 format!(
-                    "Not checked {}: these distances leave it ± {} that way. Punch one more mark that sees the joint from another side, and ask again.",
+                    "Not checked {}: these distances leave it ± {} that way.",
                     loose.words,
                     lengths.fine(loose.plus_minus_mm)
                 ),
@@ -332,12 +332,15 @@ fn check_text(check: &JointCheck, lengths: Lengths) -> String {
             &styled(
                 WARNS,
                 format!(
-                    "Not checked: {} of 3 distances. {words}",
+                    "Not checked: {} of 3 distances: {words}.",
                     check.distances.len()
                 ),
             ),
             5,
         ));
+    }
+    if let Some(advice) = check.advice(lengths) {
+        text.push_str(&paragraph(&format!("{advice}."), 5));
     }
     text
 }
@@ -487,6 +490,10 @@ fn check_json(check: &JointCheck) -> Value {
         })).collect::<Vec<_>>(),
         "loose": check.loose.as_ref().map(|loose| json!({
             "way": loose.words, "plus-minus": loose.plus_minus_mm,
+        })),
+        "one-more-mark": check.one_more.as_ref().map(|mark| json!({
+            "on": mark.body, "from": mark.from, "away": [mark.away.x, mark.away.y, mark.away.z],
+            "clock": mark.clock_rad.to_degrees(), "plus-minus": mark.plus_minus_mm,
         })),
         "state": if check.too_few.is_some() || check.loose.is_some() { "not checked" } else if check.tolerance.most_mm < 0.0 { "fails" } else { "passes" },
         "each-within": check.tolerance.most_mm,

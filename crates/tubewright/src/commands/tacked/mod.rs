@@ -76,7 +76,7 @@ pub(crate) fn run(arguments: &Tacked) -> Result<Done, Failure> {
         &supply.whole,
         &before,
     );
-    let runs = split_at_welds(&built.runs, &supply.whole);
+    let runs = split_at_welds(&loaded.model, &built.runs, &supply.whole);
     let found = joint_as_built(
         &loaded.model,
         &solved.around,

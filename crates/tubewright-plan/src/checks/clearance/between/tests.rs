@@ -38,6 +38,7 @@ fn straight(at: Point, travel: UnitVector, length_mm: f64, od_mm: f64) -> Planne
         run_gap_mm: 15.0,
         starts_on: None,
         ends_on: None,
+        lined_from_behind: std::collections::BTreeSet::new(),
     }
 }
 
