@@ -1,8 +1,11 @@
 //! The integer program: rows, columns that are always there, and columns of patterns.
 
+use std::rc::Rc;
+
+use super::conflicts::Conflicts;
 use super::leg_fill::LegClasses;
 use super::pattern::Pattern;
-use super::problem::{CuttingProblem, Purchase, Tier};
+use super::problem::CuttingProblem;
 
 /// What a column decides.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -14,7 +17,7 @@ pub(crate) enum Decision {
     /// Buy packs of a purchase at a tier.
     Buy { purchase: usize, tier: usize },
     /// Take this tier of this purchase at all.
-    TakeTier,
+    TakeTier { purchase: usize, tier: usize },
     /// Choose.
     Choose(usize),
     /// Go without one part of this class.
@@ -55,15 +58,17 @@ pub(crate) struct Model {
     pub(crate) rows: Vec<Row>,
     pub(crate) fixed: Vec<Column>,
     pub(crate) legs: LegClasses,
-    pub(crate) caps: Vec<u32>,
+    pub(crate) conflicts: Rc<Conflicts>,
     /// Price of going without one part.
     pub(crate) miss_cost: f64,
     /// Every plan costs a multiple of this: the greatest common divisor of all prices.
     pub(crate) money_step: f64,
-    bin_row: usize,
+    pub(super) bin_row: usize,
+    /// First of the rows that are of buying alone.
+    buying_row: usize,
     leg_row: usize,
     /// Bins with one plain price: their price is that of their patterns, and they need no row.
-    plain: Vec<Option<Plain>>,
+    pub(super) plain: Vec<Option<Plain>>,
 }
 
 /// The one price of a bin that can be had in any number.
@@ -74,6 +79,16 @@ pub(crate) struct Plain {
     pub(crate) each: i64,
 }
 
+/// How exactly a model says what purchases cost.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(crate) enum Buying {
+    /// As they are: with packs, and each price from its quantity on.
+    Whole,
+    /// Each at one price in any number, up to what can be had: the lowest, by purchase, of the prices up to this
+    /// one. Where that is the last, no plan costs more so.
+    Single(Vec<usize>),
+}
+
 /// Which part of the problem a model is of.
 #[derive(Clone, Debug)]
 pub(crate) struct Scope {
@@ -81,8 +96,8 @@ pub(crate) struct Scope {
     pub(crate) suppliers: Vec<bool>,
     /// No plan dearer than this is looked for.
     pub(crate) budget: f64,
-    /// Leave out every price but the first of each purchase.
-    pub(crate) is_first_price_only: bool,
+    /// How purchases are put.
+    pub(crate) buying: Buying,
 }
 
 /// What a second choice costs more, in minor units: all that can be chosen together cost less than half
@@ -91,16 +106,15 @@ const SECOND: f64 = 2e-3;
 
 const NO_MORE_THAN: i32 = 1_000_000;
 
-fn whole(count: u64) -> i32 {
+pub(super) fn whole(count: u64) -> i32 {
     i32::try_from(count)
         .unwrap_or(NO_MORE_THAN)
         .min(NO_MORE_THAN)
 }
 
 impl Model {
-    pub(crate) fn of(problem: &CuttingProblem, scope: &Scope) -> Self {
-        let caps = problem.caps();
-        let legs = LegClasses::of(problem, &caps);
+    pub(crate) fn of(problem: &CuttingProblem, conflicts: Rc<Conflicts>, scope: &Scope) -> Self {
+        let legs = LegClasses::of(problem, &conflicts.caps);
         let at_least = |rhs: f64| Row {
             rhs,
             is_equal: false,
@@ -128,10 +142,11 @@ impl Model {
         let money_step = money_step(problem);
         let miss_cost = (miss_cost(problem) / money_step).ceil() * money_step;
         let mut model = Self {
+            buying_row: rows.len(),
             rows,
             fixed: Vec::new(),
             legs,
-            caps,
+            conflicts,
             miss_cost,
             money_step,
             bin_row,
@@ -141,12 +156,15 @@ impl Model {
         model.add_misses(problem);
         model.add_fills();
         model.add_choices(problem, equality_row);
-        model.add_purchases(problem, scope);
+        match &scope.buying {
+            Buying::Whole => model.add_purchases(problem, scope),
+            Buying::Single(last) => model.add_single_prices(problem, scope, last),
+        }
         model
     }
 
     fn add_misses(&mut self, problem: &CuttingProblem) {
-        for (part, cap) in self.caps.iter().enumerate() {
+        for (part, cap) in self.conflicts.caps.iter().enumerate() {
             self.fixed.push(Column {
                 decision: Decision::Miss(part),
                 cost: self.miss_cost,
@@ -176,7 +194,7 @@ impl Model {
                 entries.push((self.leg_row + class, -1.0));
                 let most = parts
                     .iter()
-                    .map(|(part, _)| u64::from(self.caps[*part]))
+                    .map(|(part, _)| u64::from(self.conflicts.caps[*part]))
                     .sum();
                 self.fixed.push(Column {
                     decision: Decision::Fill { class, fill },
@@ -211,146 +229,7 @@ impl Model {
         }
     }
 
-    fn add_purchases(&mut self, problem: &CuttingProblem, scope: &Scope) {
-        self.plain = (0..problem.bins.len())
-            .map(|bin| self.plain_price(problem, scope, bin))
-            .collect();
-        for (index, purchase) in problem.purchases.iter().enumerate() {
-            let is_allowed = scope.suppliers.get(purchase.supplier) == Some(&true);
-            let most_packs = self.most_packs(problem, purchase, scope);
-            if !is_allowed || most_packs == 0 || self.plain[purchase.bin].is_some() {
-                continue;
-            }
-            let limit = purchase
-                .available
-                .filter(|available| u64::from(available / purchase.pack) <= most_packs)
-                .map(|available| (self.add_row(-f64::from(available / purchase.pack)), -1.0));
-            self.add_tiers(index, purchase, most_packs, limit, scope);
-        }
-    }
-
-    /// The one price that matters of a bin: it can be had in any number that a plan within the
-    /// budget could use, one by one, and no other price of the bin is lower.
-    fn plain_price(&self, problem: &CuttingProblem, scope: &Scope, bin: usize) -> Option<Plain> {
-        let b = &problem.bins[bin];
-        if b.on_hand > 0 || b.spare > 0 {
-            return None;
-        }
-        let offered = || {
-            problem
-                .purchases
-                .iter()
-                .enumerate()
-                .filter(|(_, purchase)| {
-                    purchase.bin == bin && scope.suppliers.get(purchase.supplier) == Some(&true)
-                })
-        };
-        let lowest = offered()
-            .flat_map(|(_, purchase)| usable_tiers(purchase, scope))
-            .map(|(_, tier)| tier.each)
-            .min()?;
-        offered().find_map(|(index, purchase)| {
-            let first = purchase.tiers.first()?;
-            let most = self.most_packs(problem, purchase, scope);
-            let is_plenty = purchase
-                .available
-                .is_none_or(|available| u64::from(available) > most);
-            (purchase.pack == 1 && first.from <= 1 && first.each == lowest && is_plenty).then_some(
-                Plain {
-                    purchase: index,
-                    tier: 0,
-                    each: first.each,
-                },
-            )
-        })
-    }
-
-    fn add_tiers(
-        &mut self,
-        index: usize,
-        purchase: &Purchase,
-        most_packs: u64,
-        limit: Option<(usize, f64)>,
-        scope: &Scope,
-    ) {
-        let supply = (self.bin_row + purchase.bin, f64::from(purchase.pack));
-        let tiers: Vec<(usize, Tier)> = usable_tiers(purchase, scope).collect();
-        let first = tiers.first().map_or(1, |(_, tier)| tier.from);
-        let is_plain = tiers.len() == 1 && first <= purchase.pack;
-        // At most one price at a time.
-        let one_tier = (!is_plain).then(|| self.add_row(-1.0));
-        for (tier, price) in tiers {
-            let mut entries = vec![supply];
-            entries.extend(limit);
-            let least = u64::from(price.from).div_ceil(u64::from(purchase.pack));
-            if least > most_packs {
-                continue;
-            }
-            if let Some(one_tier) = one_tier {
-                // least × taken ≤ packs ≤ most × taken
-                let (low, high) = (self.add_row(0.0), self.add_row(0.0));
-                entries.extend([(low, 1.0), (high, -1.0)]);
-                self.fixed.push(Column {
-                    decision: Decision::TakeTier,
-                    cost: 0.0,
-                    entries: vec![
-                        (low, -(least as f64)),
-                        (high, most_packs as f64),
-                        (one_tier, -1.0),
-                    ],
-                    most: 1,
-                });
-            }
-            self.fixed.push(Column {
-                decision: Decision::Buy {
-                    purchase: index,
-                    tier,
-                },
-                cost: price.each as f64 * f64::from(purchase.pack),
-                entries,
-                most: whole(most_packs),
-            });
-        }
-    }
-
-    /// More packs than this no plan within the budget can use: one bin for each part that fits and
-    /// each spare, or as many as the best price asks for.
-    fn most_packs(&self, problem: &CuttingProblem, purchase: &Purchase, scope: &Scope) -> u64 {
-        let bin = &problem.bins[purchase.bin];
-        let useful: u64 = problem
-            .parts
-            .iter()
-            .zip(&self.caps)
-            .filter(|(part, _)| {
-                (part.family == bin.family && part.size <= bin.size)
-                    || bin.leg_family == Some(part.family)
-            })
-            .map(|(_, cap)| u64::from(*cap))
-            .sum();
-        let useful = useful + u64::from(bin.spare);
-        if useful == 0 {
-            return 0;
-        }
-        let pack = u64::from(purchase.pack);
-        let best = usable_tiers(purchase, scope)
-            .last()
-            .map_or(0, |(_, tier)| u64::from(tier.from));
-        let mut packs = useful.max(best).div_ceil(pack);
-        let cheapest = usable_tiers(purchase, scope)
-            .map(|(_, tier)| tier.each)
-            .min();
-        if let Some(cheapest @ 1..) = cheapest {
-            let payable = (scope.budget / (cheapest as f64 * pack as f64)).floor();
-            if payable < packs as f64 {
-                packs = payable.max(0.0) as u64;
-            }
-        }
-        purchase
-            .available
-            .map_or(packs, |available| packs.min(u64::from(available) / pack))
-    }
-
-    fn add_row(&mut self, rhs: f64) -> usize {
+    pub(super) fn add_row(&mut self, rhs: f64) -> usize {
         self.rows.push(Row {
             rhs,
             is_equal: false,
@@ -375,7 +254,7 @@ impl Model {
                 entries.push((self.leg_row + class, 1.0));
             }
         }
-        let most = self.caps.iter().map(|cap| u64::from(*cap)).sum();
+        let most = self.conflicts.caps.iter().map(|cap| u64::from(*cap)).sum();
         Column {
             decision: Decision::Cut(pattern),
             cost: plain.map_or(0.0, |plain| plain.each as f64),
@@ -407,6 +286,64 @@ impl Model {
     /// The one price of a bin, when it has one.
     pub(crate) fn plain(&self, bin: usize) -> Option<Plain> {
         self.plain.get(bin).copied().flatten()
+    }
+
+    /// Whether a row is of buying: those of bins and of what can be had.
+    pub(crate) fn is_of_buying(&self, row: usize) -> bool {
+        (self.bin_row..self.leg_row).contains(&row) || row >= self.buying_row
+    }
+
+    /// More bins of a kind than this no plan cuts: all that are there and can be bought.
+    pub(crate) fn most_cut(&self, problem: &CuttingProblem, bin: usize) -> f64 {
+        let parts: f64 = self.conflicts.caps.iter().map(|cap| f64::from(*cap)).sum();
+        if self.plain(bin).is_some() {
+            return parts;
+        }
+        let row = self.bin_row + bin;
+        let bought: f64 = self
+            .fixed
+            .iter()
+            .filter(|column| matches!(column.decision, Decision::Buy { .. }))
+            .flat_map(|column| column.entries.iter().map(|entry| (entry, column.most)))
+            .filter(|((of, _), _)| *of == row)
+            .map(|((_, pieces), most)| pieces * f64::from(most))
+            .sum();
+        parts.min(bought + f64::from(problem.bins[bin].on_hand))
+    }
+
+    /// Prices of the rows near these and nowhere too high for what is always there: a leg left over is worth its
+    /// best filling, a bin no more than it is sold for, a part no more than going without it.
+    pub(crate) fn settled(&self, mut prices: Vec<f64>) -> Vec<f64> {
+        for price in prices.iter_mut().take(self.leg_row) {
+            *price = price.min(self.miss_cost);
+        }
+        for leg in prices
+            .iter_mut()
+            .take(self.buying_row)
+            .skip(self.leg_row)
+            .take(self.legs.fills.len())
+        {
+            *leg = 0.0;
+        }
+        for column in &self.fixed {
+            let (row, is_leg) = match column.decision {
+                Decision::Fill { class, .. } => (self.leg_row + class, true),
+                Decision::Buy { .. } => (column.entries.first().map_or(0, |(row, _)| *row), false),
+                _ => continue,
+            };
+            let others: f64 = column
+                .entries
+                .iter()
+                .filter(|(other, _)| *other != row)
+                .map(|(other, value)| value * prices[*other])
+                .sum();
+            prices[row] = if is_leg {
+                prices[row].max(others)
+            } else {
+                prices[row].min(column.cost - others)
+            };
+        }
+        prices
     }
 
     /// What second choices add to the cost of a plan at most: nobody pays it.
@@ -480,28 +417,4 @@ fn gcd(mut a: i64, mut b: i64) -> i64 {
         (a, b) = (b, a % b);
     }
     a.abs()
-}
-
-/// Prices whose least order the budget can pay.
-fn usable_tiers<'a>(
-    purchase: &'a Purchase,
-    scope: &'a Scope,
-) -> impl Iterator<Item = (usize, Tier)> + 'a {
-    let prices = if scope.is_first_price_only {
-        1
-    } else {
-        usize::MAX
-    };
-    purchase
-        .tiers
-        .iter()
-        .copied()
-        .enumerate()
-        .take(prices)
-        .filter(|(_, tier)| {
-            let least = u64::from(tier.from)
-                .div_ceil(u64::from(purchase.pack))
-                .max(1);
-            tier.each as f64 * (least * u64::from(purchase.pack)) as f64 <= scope.budget
-        })
 }

@@ -20,30 +20,18 @@ pub(crate) struct Mix {
     pub(crate) prices: Vec<f64>,
 }
 
-/// How exact a program is solved.
-#[derive(Clone, Copy, PartialEq, Eq)]
-pub(crate) enum Exactness {
-    /// Enough to see what is wanted.
-    Rough,
-    /// Prices of some thousands are right to a hundred-thousandth.
-    Fine,
-}
+/// What a program is solved to when nothing else is asked: some thousands are right to a hundred-thousandth.
+pub(crate) const FINE: f64 = 1e-9;
 
-/// Solves; `None` when no mix keeps the rows.
+/// What a row asks for below this is rounding.
+const ASKS: f64 = 1e-9;
+
+/// Solves to this share of the whole; `None` when no mix keeps the rows.
 pub(crate) fn solve(
     rows: &[Row],
     columns: &[&Column],
-    exactness: Exactness,
+    tolerance: f64,
 ) -> Result<Option<Mix>, SolveError> {
-    if columns.is_empty() || rows.is_empty() {
-        let is_kept = rows
-            .iter()
-            .all(|row| row.rhs == 0.0 || (!row.is_equal && row.rhs < 0.0));
-        return Ok(is_kept.then(|| Mix {
-            amounts: vec![0.0; columns.len()],
-            prices: vec![0.0; rows.len()],
-        }));
-    }
     // The dual program has fewer unknowns: the price of each row. Its limits are first one of each column,
     // that it is worth no more than it costs, then that the price of "at least" is never negative.
     let mut of_row: Vec<Vec<(usize, f64)>> = vec![Vec::new(); rows.len()];
@@ -52,10 +40,27 @@ pub(crate) fn solve(
             of_row[*row].push((index, *value));
         }
     }
+    // A row without columns has no say, as long as it asks for nothing.
+    let is_met = |row: &Row| row.rhs < ASKS && (!row.is_equal || row.rhs > -ASKS);
+    let mut left: Vec<(usize, Vec<(usize, f64)>)> = Vec::with_capacity(rows.len());
+    for (at, (row, entries)) in rows.iter().zip(of_row).enumerate() {
+        if !entries.is_empty() {
+            left.push((at, entries));
+        } else if !is_met(row) {
+            return Ok(None);
+        }
+    }
+    let mut prices = vec![0.0; rows.len()];
+    if left.is_empty() {
+        let amounts = vec![0.0; columns.len()];
+        return Ok(Some(Mix { amounts, prices }));
+    }
+    let worth: Vec<f64> = left.iter().map(|(at, _)| -rows[*at].rhs).collect();
     let mut limits: Vec<f64> = columns.iter().map(|column| column.cost).collect();
     let (mut starts, mut at_limit, mut values) = (vec![0], Vec::new(), Vec::new());
-    for (row, mut entries) in rows.iter().zip(of_row) {
-        if !row.is_equal {
+    let places: Vec<usize> = left.iter().map(|(at, _)| *at).collect();
+    for (at, mut entries) in left {
+        if !rows[at].is_equal {
             entries.push((limits.len(), -1.0));
             limits.push(0.0);
         }
@@ -65,23 +70,18 @@ pub(crate) fn solve(
         }
         starts.push(at_limit.len());
     }
-    let matrix = CscMatrix::new(limits.len(), rows.len(), starts, at_limit, values);
-    let worth: Vec<f64> = rows.iter().map(|row| -row.rhs).collect();
+    let matrix = CscMatrix::new(limits.len(), places.len(), starts, at_limit, values);
     let cones = [NonnegativeConeT(limits.len())];
-    let tolerance = match exactness {
-        Exactness::Rough => 1e-5,
-        Exactness::Fine => 1e-9,
-    };
     let settings = DefaultSettings {
         verbose: false,
         tol_gap_abs: tolerance,
         tol_gap_rel: tolerance,
         tol_feas: tolerance,
-        iterative_refinement_enable: exactness == Exactness::Fine,
+        iterative_refinement_enable: tolerance <= FINE,
         ..DefaultSettings::default()
     };
     let mut solver = DefaultSolver::new(
-        &CscMatrix::zeros((rows.len(), rows.len())),
+        &CscMatrix::zeros((places.len(), places.len())),
         &worth,
         &matrix,
         &limits,
@@ -96,18 +96,20 @@ pub(crate) fn solve(
     match found.status {
         SolverStatus::Solved | SolverStatus::AlmostSolved => {}
         SolverStatus::DualInfeasible | SolverStatus::AlmostDualInfeasible => return Ok(None),
-        _ if exactness == Exactness::Rough => return solve(rows, columns, Exactness::Fine),
+        _ if tolerance > FINE => return solve(rows, columns, FINE),
         status => {
             return Err(SolveError::Solver {
                 message: format!("{status:?}"),
             });
         }
     }
-    let prices = rows
-        .iter()
-        .zip(&found.x)
-        .map(|(row, price)| if row.is_equal { *price } else { price.max(0.0) })
-        .collect();
+    for (at, price) in places.iter().zip(&found.x) {
+        prices[*at] = if rows[*at].is_equal {
+            *price
+        } else {
+            price.max(0.0)
+        };
+    }
     Ok(Some(Mix {
         amounts: found.z.iter().take(columns.len()).copied().collect(),
         prices,

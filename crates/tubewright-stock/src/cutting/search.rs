@@ -1,5 +1,6 @@
 //! Depth-first search over the patterns of one bin: the most valuable one, or all above a value.
 
+use super::conflicts::Conflicts;
 use super::pattern::{Pattern, leg_count, one_leg, whole_legs};
 use super::problem::{Bin, CuttingProblem};
 
@@ -19,9 +20,12 @@ pub(crate) struct PatternSearch<'a> {
     /// Parts that keep one leg: they lie at an end.
     at_ends: Vec<Item>,
     values: &'a Values<'a>,
+    conflicts: &'a Conflicts,
     /// Only patterns worth more are found; rises as better ones are found when `best_only`.
     threshold: f64,
     best_only: bool,
+    /// No two legs left over are worth more.
+    most_for_legs: f64,
     /// Whether something can be cut from a leg left over, whatever it is worth at these prices.
     has_use_for_legs: bool,
     steps: u64,
@@ -42,6 +46,9 @@ struct Item {
 /// Which of the parts with a leg lies at each end.
 type Ends = [Option<usize>; 2];
 
+/// So many patterns of a bin are kept while the best is looked for.
+const MOST_BETTER: usize = 2;
+
 /// Room for rounding in comparisons of dual prices, in minor units: a millionth of a cent is far
 /// below any price and far above the solver's 1e-9 relative.
 const SLACK: f64 = 1e-6;
@@ -49,7 +56,7 @@ const SLACK: f64 = 1e-6;
 impl<'a> PatternSearch<'a> {
     pub(crate) fn new(
         problem: &'a CuttingProblem,
-        caps: &[u32],
+        conflicts: &'a Conflicts,
         bin: usize,
         values: &'a Values<'a>,
         steps: u64,
@@ -62,14 +69,14 @@ impl<'a> PatternSearch<'a> {
             .filter(|(index, part)| {
                 part.family == b.family
                     && part.size <= b.size
-                    && caps[*index] > 0
+                    && conflicts.caps[*index] > 0
                     && leg_count(part) < 2
                     && one_leg(part) <= b.legs[0].max(b.legs[1])
             })
             .map(|(index, part)| Item {
                 part: index,
                 weight: part.size + b.kerf,
-                cap: caps[index],
+                cap: conflicts.caps[index],
                 value: values.parts[index],
                 leg: one_leg(part),
             })
@@ -79,6 +86,17 @@ impl<'a> PatternSearch<'a> {
             let (x_density, y_density) = (x.value / x.weight as f64, y.value / y.weight as f64);
             y_density.total_cmp(&x_density).then(x.part.cmp(&y.part))
         });
+        let legs_left = at_ends.iter().map(|item| item.leg).chain([0]);
+        let most_for_legs = b
+            .legs
+            .iter()
+            .map(|leg| {
+                legs_left
+                    .clone()
+                    .filter_map(|kept| (values.leg)(b, leg - kept - b.leg_kerf))
+                    .fold(0.0, f64::max)
+            })
+            .sum();
         let has_use_for_legs = b
             .legs
             .iter()
@@ -89,8 +107,10 @@ impl<'a> PatternSearch<'a> {
             items,
             at_ends,
             values,
+            conflicts,
             threshold: 0.0,
             best_only: true,
+            most_for_legs,
             has_use_for_legs,
             steps,
             most: usize::MAX,
@@ -99,8 +119,9 @@ impl<'a> PatternSearch<'a> {
         }
     }
 
-    /// The most valuable pattern worth more than `threshold`; `Err` when the steps ran out.
-    pub(crate) fn best(mut self, threshold: f64) -> Result<Option<(f64, Pattern)>, ()> {
+    /// The most valuable pattern worth more than `threshold`, and before it those that were the most valuable
+    /// until then, some of them; `Err` when the steps ran out.
+    pub(crate) fn best(mut self, threshold: f64) -> Result<Vec<(f64, Pattern)>, ()> {
         self.threshold = threshold;
         // What is worth nothing makes no pattern better.
         self.items.retain(|item| item.value > SLACK);
@@ -109,7 +130,7 @@ impl<'a> PatternSearch<'a> {
         if self.is_cut_short {
             Err(())
         } else {
-            Ok(self.found.pop())
+            Ok(self.found)
         }
     }
 
@@ -141,11 +162,18 @@ impl<'a> PatternSearch<'a> {
     }
 
     /// The patterns with these parts at the ends.
-    fn between(&mut self, ends: [Option<usize>; 2]) {
+    fn between(&mut self, ends: Ends) {
         let bin = &self.problem.bins[self.bin];
-        let at_ends = || ends.iter().flatten().map(|item| self.at_ends[*item]);
+        let [first, second] = ends.map(|end| end.map(|item| self.at_ends[item]));
+        let at_ends = || first.into_iter().chain(second);
         let room = bin.size + bin.kerf - at_ends().map(|item| item.weight).sum::<i64>();
         if room < 0 {
+            return;
+        }
+        let of_ends: f64 = at_ends().map(|item| item.value).sum();
+        if of_ends + self.most_for_legs + most_more(&self.items, room) <= self.threshold - SLACK
+            || first.is_some_and(|a| second.is_some_and(|b| self.exclude(a, b)))
+        {
             return;
         }
         let ways = self.arrangements(ends);
@@ -160,9 +188,18 @@ impl<'a> PatternSearch<'a> {
                     .sum::<f64>()
             })
             .fold(f64::NEG_INFINITY, f64::max);
-        let value = at_ends().map(|item| item.value).sum::<f64>() + legs;
-        let mut counts = vec![0; self.items.len()];
-        self.descend(0, room, value, &mut counts, &ways);
+        let items: Vec<Item> = self
+            .items
+            .iter()
+            .filter(|item| !at_ends().any(|end| self.exclude(end, **item)))
+            .copied()
+            .collect();
+        let mut counts = vec![0; items.len()];
+        self.descend(&items, 0, room, of_ends + legs, &mut counts, &ways);
+    }
+
+    fn exclude(&self, a: Item, b: Item) -> bool {
+        self.conflicts.exclude(a.part, b.part)
     }
 
     /// Parts that keep both legs take the whole arc.
@@ -194,8 +231,17 @@ impl<'a> PatternSearch<'a> {
         }
     }
 
-    fn descend(&mut self, at: usize, room: i64, value: f64, counts: &mut Vec<u32>, ways: &[Ends]) {
-        if self.is_cut_short || value + self.most_more(at, room) <= self.threshold - SLACK {
+    fn descend(
+        &mut self,
+        items: &[Item],
+        at: usize,
+        room: i64,
+        value: f64,
+        counts: &mut [u32],
+        ways: &[Ends],
+    ) {
+        let rest = items.get(at..).unwrap_or_default();
+        if self.is_cut_short || value + most_more(rest, room) <= self.threshold - SLACK {
             return;
         }
         self.steps = self.steps.saturating_sub(1);
@@ -203,16 +249,19 @@ impl<'a> PatternSearch<'a> {
             self.is_cut_short = true;
             return;
         }
-        let Some(item) = self.items.get(at).copied() else {
-            self.finish(room, counts, ways);
+        let Some(item) = rest.first().copied() else {
+            self.finish(items, room, counts, ways);
             return;
         };
         let fit = u32::try_from(room / item.weight)
             .unwrap_or(u32::MAX)
             .min(item.cap);
+        let is_excluded = fit > 0 && self.is_excluded(items, &counts[..at], item);
+        let fit = if is_excluded { 0 } else { fit };
         for count in (0..=fit).rev() {
             counts[at] = count;
             self.descend(
+                items,
                 at + 1,
                 room - item.weight * i64::from(count),
                 value + item.value * f64::from(count),
@@ -223,22 +272,12 @@ impl<'a> PatternSearch<'a> {
         counts[at] = 0;
     }
 
-    /// No parts from here on are worth more in this room: the dearest by size first, the last of them
-    /// in part (Dantzig, "Discrete-variable extremum problems", Operations Research 5, 1957, from memory).
-    fn most_more(&self, at: usize, room: i64) -> f64 {
-        let (mut room, mut worth) = (room, 0.0);
-        for item in self.items.get(at..).unwrap_or_default() {
-            if item.value <= 0.0 {
-                break;
-            }
-            let all = item.weight.saturating_mul(i64::from(item.cap));
-            if all >= room {
-                return worth + item.value * (room as f64 / item.weight as f64);
-            }
-            worth += item.value * f64::from(item.cap);
-            room -= all;
-        }
-        worth
+    /// Whether no plan needs this part beside those that are taken.
+    fn is_excluded(&self, items: &[Item], counts: &[u32], item: Item) -> bool {
+        items
+            .iter()
+            .zip(counts)
+            .any(|(other, count)| *count > 0 && self.exclude(*other, item))
     }
 
     /// The ways in which up to two parts with a leg can lie at the ends of the bin.
@@ -259,24 +298,23 @@ impl<'a> PatternSearch<'a> {
         ways
     }
 
-    fn finish(&mut self, room: i64, counts: &[u32], ways: &[Ends]) {
+    fn finish(&mut self, items: &[Item], room: i64, counts: &[u32], ways: &[Ends]) {
         // A bend may be worth cutting for its legs alone, even where they are worth nothing at these
         // prices: a bend on hand costs nothing either.
         let is_empty = counts.iter().all(|n| *n == 0);
         if is_empty && ways == [[None, None]] && !self.has_use_for_legs {
             return;
         }
-        let has_room_for_more = self
-            .items
-            .iter()
-            .zip(counts)
-            .any(|(item, count)| *count < item.cap && item.weight <= room);
-        if !self.best_only && has_room_for_more {
+        let has_room_for_more = || {
+            items.iter().zip(counts).any(|(item, count)| {
+                *count < item.cap && item.weight <= room && !self.is_excluded(items, counts, *item)
+            })
+        };
+        if !self.best_only && has_room_for_more() {
             return;
         }
         for way in ways {
-            let mut by_class: Vec<(usize, u32)> = self
-                .items
+            let mut by_class: Vec<(usize, u32)> = items
                 .iter()
                 .zip(counts)
                 .filter(|(_, count)| **count > 0)
@@ -304,13 +342,33 @@ impl<'a> PatternSearch<'a> {
         }
         if self.best_only {
             self.threshold = value;
-            self.found.clear();
+            if self.found.len() >= MOST_BETTER {
+                self.found.remove(0);
+            }
         } else if self.found.len() >= self.most {
             self.is_cut_short = true;
             return;
         }
         self.found.push((value, pattern));
     }
+}
+
+/// No parts of these are worth more in this room: the dearest by size first, the last of them in part
+/// (Dantzig, "Discrete-variable extremum problems", Operations Research 5, 1957, from memory).
+fn most_more(items: &[Item], mut room: i64) -> f64 {
+    let mut worth = 0.0;
+    for item in items {
+        if item.value <= 0.0 {
+            break;
+        }
+        let all = item.weight.saturating_mul(i64::from(item.cap));
+        if all >= room {
+            return worth + item.value * (room as f64 / item.weight as f64);
+        }
+        worth += item.value * f64::from(item.cap);
+        room -= all;
+    }
+    worth
 }
 
 /// What a pattern's parts and the legs it leaves are worth.

@@ -265,6 +265,11 @@ impl StockModel {
             let choice = self.add_choice(0, Some(wanted), false);
             variants.push((legs, choice));
         }
+        // It is one of them: that follows from the rest, but not one equality at a time.
+        self.problem.equalities.push(Equality {
+            terms: variants.iter().map(|(_, choice)| (*choice, 1)).collect(),
+            rhs: 1,
+        });
         for (straight, side, kept_at) in [(before, 1, 0), (after, 0, 1)] {
             let Some(straight) = straight.filter(|modes| !modes.is_empty()) else {
                 continue;
