@@ -127,8 +127,8 @@ fn a_tape_does_not_run_through_the_body_that_its_mark_is_on() {
         // Inward and level, or below: along the lower face.
         ([150.0, -60.0, 80.0], true, true),
         ([150.0, -60.0, 30.0], true, true),
-        // Along the rail: along its edge.
-        ([400.0, -450.0, 80.0], true, true),
+        // Along the rail, to a place beside it and a little below.
+        ([400.0, -470.0, 70.0], true, true),
         // Outward and above: past its outer face, which the inner edge lies behind.
         ([-300.0, -700.0, 330.0], true, false),
     ] {
