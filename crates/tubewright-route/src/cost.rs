@@ -1,9 +1,11 @@
 //! What a route costs, in money-like units that the person can set.
 
+use crate::loss;
 use crate::problem::Tube;
 
-/// Version of the list of terms: raised when a term is added or means something else.
-pub const TERMS_VERSION: u32 = 1;
+/// Version of the list of terms: raised when a term is added or means something else. 2: mitres, and parts where
+/// runs meet, lose flow.
+pub const TERMS_VERSION: u32 = 2;
 
 /// Whether the legs of stock bends count.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -39,6 +41,8 @@ pub struct CostModel {
     pub flow_per_rad: f64,
     /// Flow proxy, each mm of tube. An estimate until the flow model replaces it.
     pub flow_per_mm: f64,
+    /// Flow proxy, each dynamic head that is lost at a mitre ([`crate::loss`]). An estimate, as the others.
+    pub flow_per_head: f64,
     /// Legs of stock bends.
     pub legs: Legs,
     /// Ground clearance.
@@ -76,6 +80,8 @@ impl CostModel {
             cut,
             flow_per_rad: per_degree.to_degrees(),
             flow_per_mm: per_metre / 1000.0,
+            // The form has no such thing as an outlet that is sawn off.
+            flow_per_head: 0.0,
             legs: Legs::Ignored,
             ground: None,
         }
@@ -92,6 +98,7 @@ impl CostModel {
             cut: rates.per_hour * rates.cut_minutes / 60.0,
             flow_per_rad: rates.flow_per_degree.to_degrees(),
             flow_per_mm: rates.flow_per_metre / 1000.0,
+            flow_per_head: loss::per_head(rates.flow_per_degree),
             legs: Legs::ServeAsStraight,
             ground: rates.ground,
         }

@@ -13,6 +13,7 @@
 
 pub mod cost;
 pub mod form;
+pub mod loss;
 pub mod problem;
 pub mod route;
 mod solve;

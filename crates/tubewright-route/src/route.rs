@@ -49,6 +49,8 @@ pub enum Term {
     FlowLength,
     /// Ground clearance given away.
     Ground,
+    /// Loss of flow at outlets that are sawn off as mitres (proxy).
+    FlowMitre,
 }
 
 /// Where a route is nearest to something.

@@ -210,6 +210,45 @@ fn a_mitre_at_the_outlet_turns_as_far_as_it_may() {
     assert_eq!((bends(&route), bends(&best(&held))), (1, 2));
 }
 
+/// The flow that a mitre loses is paid by its angle; where that is dear, the run turns by a bend instead.
+#[test]
+fn a_mitre_pays_for_the_flow_that_it_loses() {
+    let mut problem = problem(straight_ahead(), Point::new(900.0, 180.0, 300.0));
+    problem.runs[0].start_room = Some(StartRoom {
+        least_mm: 0.0,
+        back_mm: 20.0,
+        turn_rad: 15.0_f64.to_radians(),
+    });
+    let at = |flow_per_head: f64| {
+        let priced = CostModel {
+            flow_per_head,
+            ..cost()
+        };
+        let route = open::best(open::solved(&problem, &priced));
+        arrives_as_told(&route);
+        let turned = route.ends[0].start.travel().angle_to(UnitVector::X);
+        let told: f64 = route
+            .terms
+            .iter()
+            .filter(|(term, _)| *term == tubewright_route::route::Term::FlowMitre)
+            .map(|(_, money)| money)
+            .sum();
+        let lost = flow_per_head * tubewright_route::loss::mitre(turned);
+        assert!((told - lost).abs() < 1e-6, "{told} for {lost}");
+        let all: f64 = route.terms.iter().map(|(_, money)| money).sum();
+        assert!((all - route.cost).abs() < 1e-6);
+        assert!(route.lower_bound <= route.cost + 1e-9);
+        (route.cost, turned)
+    };
+    let (free, cheap, dear) = (at(0.0), at(100.0), at(1e6));
+    // Never cheaper by what is added, and never dearer than to pay for the angle that was free.
+    assert!(cheap.0 >= free.0 - 1e-6);
+    let paid = free.0 + 100.0 * tubewright_route::loss::mitre(free.1);
+    assert!(cheap.0 <= paid + 1e-6, "{} > {paid}", cheap.0);
+    assert!(free.1 > 5.0_f64.to_radians());
+    assert!(dear.1 < 0.5_f64.to_radians(), "{} deg", dear.1.to_degrees());
+}
+
 #[test]
 fn each_run_keeps_to_its_own_most_bends() {
     let mut problem = problem(straight_ahead(), Point::new(800.0, 150.0, 300.0));

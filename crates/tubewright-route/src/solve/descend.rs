@@ -174,8 +174,8 @@ pub(crate) fn descend(system: &System<'_, '_>, start: &[f64], effort: Effort) ->
 
 struct State {
     cost: f64,
-    /// Change of the cost of lost ground clearance with each size; empty when nothing is lost.
-    ground: Vec<f64>,
+    /// Change with each size of what is not linear in them; empty when there is none.
+    curved: Vec<f64>,
     overrun: f64,
     rows: Vec<Row>,
     closure: Vec<Vec<f64>>,
@@ -199,10 +199,10 @@ impl State {
             // A range is kept exactly or not at all.
             overrun += if out > 0.0 { out + 2.0 * HOLDS_MM } else { 0.0 };
         }
-        let (lost, ground) = system.lost_ground(&laid);
+        let (lost, curved) = system.curved_cost(x, &laid);
         Self {
             cost: system.cost(x) + lost,
-            ground,
+            curved,
             overrun,
             closure: system.closure_rows(&laid),
             rows,
@@ -238,7 +238,7 @@ fn plan(
             }
         })
         .collect();
-    for ((p, g), s) in price.iter_mut().zip(&state.ground).zip(&system.sizes) {
+    for ((p, g), s) in price.iter_mut().zip(&state.curved).zip(&system.sizes) {
         if s.is_free() {
             *p += g * pull / s.lever;
         }

@@ -4,6 +4,7 @@
 mod alternatives;
 mod bound;
 mod chain;
+mod curved;
 mod descend;
 mod field;
 mod ground;

@@ -19,7 +19,7 @@ pub(crate) fn route(
     let system = System::new(ctx, solution.chains.clone());
     let problem = ctx.problem;
     let mut runs: Vec<Vec<Piece>> = vec![Vec::new(); problem.runs.len()];
-    let mut terms = [0.0; 7];
+    let mut terms = [0.0; 8];
     for (c, chain) in system.chains.iter().enumerate() {
         let x = system.chain_sizes(c, &solution.x);
         let Some(pieces) = runs.get_mut(chain.run) else {
@@ -80,6 +80,7 @@ pub(crate) fn route(
     let cost = solution.cost;
     let poses = system.poses(&solution.x);
     terms[6] = system.lost_ground(&system.lay(&solution.x)).0;
+    terms[7] = system.lost_at_mitres(&solution.x);
     // Straights are what is left: their price depends on the legs beside them.
     terms[2] = cost - terms.iter().sum::<f64>();
     let names = [
@@ -90,6 +91,7 @@ pub(crate) fn route(
         Term::FlowTurn,
         Term::FlowLength,
         Term::Ground,
+        Term::FlowMitre,
     ];
     Route {
         name,

@@ -252,14 +252,14 @@ impl<'c, 'p> System<'c, 'p> {
                 .sum::<f64>()
     }
 
-    /// The cost with what is lost of the ground clearance.
+    /// The cost with what is not linear in the sizes: ground clearance that is lost, and mitres.
     pub(crate) fn full_cost(&self, x: &[f64]) -> f64 {
         let lost = if self.ctx.cost.ground.is_some() {
             self.lost_ground(&self.lay(x)).0
         } else {
             0.0
         };
-        self.cost(x) + lost
+        self.cost(x) + lost + self.lost_at_mitres(x)
     }
 
     /// Places of all slides.
@@ -281,7 +281,7 @@ impl<'c, 'p> System<'c, 'p> {
             .collect()
     }
 
-    fn pose_index(&self, slide: usize) -> usize {
+    pub(super) fn pose_index(&self, slide: usize) -> usize {
         self.offsets.last().copied().unwrap_or(0) + SLIDE_SIZES * slide
     }
 
