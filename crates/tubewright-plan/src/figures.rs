@@ -5,9 +5,11 @@ use tubewright_build::model::Model;
 use tubewright_build::resolved::ResolvedPractice;
 use tubewright_check::{Finding, Limit, Rule};
 use tubewright_geometry::Point;
+use tubewright_route::loss::RIGHT_ANGLED_BEND;
 use tubewright_stock::Money;
 
 use crate::checks::{clearance_findings, moving_runs};
+use crate::flow::heads_lost;
 use crate::ranking::cost_as_cut;
 use crate::routes::{PlannedKind, PlannedRun, PosedProblem, component_item};
 use crate::stages::{Supply, Surroundings};
@@ -29,6 +31,14 @@ pub struct Gap {
     pub place: Point,
 }
 
+impl Figures {
+    /// How many degrees of bend lose as much as the mitres and the parts where runs meet.
+    #[must_use]
+    pub fn heads_as_bend_deg(&self) -> f64 {
+        self.heads_lost / RIGHT_ANGLED_BEND * 90.0
+    }
+}
+
 impl Gap {
     /// What is left over what must be kept, ± counted, mm; less than nothing when it fails.
     #[must_use]
@@ -44,6 +54,8 @@ pub struct Figures {
     pub length_mm: f64,
     /// Sum of all bends, radians.
     pub bends_rad: f64,
+    /// Dynamic heads that are lost at mitres and where runs meet (an estimate).
+    pub heads_lost: f64,
     /// Mass of tube and components, kg.
     pub mass_kg: f64,
     /// Components whose item names no mass: they are not in it.
@@ -99,6 +111,7 @@ pub fn figures(
     Figures {
         length_mm: runs.iter().map(PlannedRun::developed_length_mm).sum(),
         bends_rad: runs.iter().map(PlannedRun::sum_of_bends_rad).sum(),
+        heads_lost: heads_lost(model, runs),
         mass_kg,
         without_mass,
         end_off_mm,
@@ -110,7 +123,7 @@ pub fn figures(
         hours: supply.map(|supply| hours(practice, supply)),
         cost_as_cut: supply.map(|supply| {
             let ground_mm = ground.as_ref().map(|gap| gap.gap_mm);
-            cost_as_cut(practice, runs, supply, ground_mm)
+            cost_as_cut(model, practice, runs, supply, ground_mm)
         }),
         tightest: tightest_of(false),
         ground,
@@ -126,10 +139,17 @@ fn saw_cuts(supply: &Supply) -> u32 {
     u32::try_from(cuts).unwrap_or(u32::MAX)
 }
 
-/// Hours for the welds and saw cuts of a plan.
+/// Hours for the welds and saw cuts of a plan, and for the openings of crossovers that are made by hand.
 pub(crate) fn hours(practice: &ResolvedPractice, supply: &Supply) -> f64 {
-    (f64::from(supply.welds) * practice.weld_time.minutes()
-        + f64::from(saw_cuts(supply)) * practice.cut_time.minutes())
+    // The weld round an opening is longer than one round the tube, and counted with its cuts.
+    let at_openings = u32::try_from(supply.openings.len()).unwrap_or(u32::MAX);
+    let round_the_tube = supply.welds.saturating_sub(at_openings);
+    let openings = supply.openings.iter();
+    (f64::from(round_the_tube) * practice.weld_time.minutes()
+        + f64::from(saw_cuts(supply)) * practice.cut_time.minutes()
+        + openings
+            .map(|opening| opening.minutes(practice))
+            .sum::<f64>())
         / 60.0
 }
 
@@ -142,10 +162,7 @@ pub(crate) fn ends_off(posed: &PosedProblem, runs: &[PlannedRun]) -> (f64, f64) 
         let PlannedKind::Crossover { name, side, origin } = &piece.kind else {
             return None;
         };
-        let mut crossovers = posed.problem.crossovers.iter();
-        let ports = crossovers
-            .find(|crossover| crossover.id == *name)?
-            .ports(*side);
+        let ports = posed.part(name)?.ports(*side);
         Some((
             piece.frame_in.origin.distance(*origin + ports.inlet),
             piece.frame_in.travel().angle_to(ports.inlet_direction),

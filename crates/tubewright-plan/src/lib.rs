@@ -10,6 +10,7 @@ pub mod checks;
 pub mod errands;
 pub mod figures;
 pub mod fit;
+pub mod flow;
 pub mod frozen;
 pub mod hangers;
 pub mod held;

@@ -11,6 +11,7 @@ use tubewright_check::{Rule, State};
 use crate::bodies::Bodies;
 use crate::checks::{clearance_findings, moving_runs, tip_findings};
 use crate::figures::{ends_off, hours};
+use crate::flow::{heads_lost, price_of_heads};
 use crate::routes::{PlannedRun, PosedProblem};
 use crate::sensors::sensors;
 use crate::stages::{
@@ -24,6 +25,7 @@ use crate::stages::{
 /// without one its loss is not counted.
 #[must_use]
 pub fn cost_as_cut(
+    model: &Model,
     practice: &ResolvedPractice,
     runs: &[PlannedRun],
     supply: &Supply,
@@ -42,6 +44,7 @@ pub fn cost_as_cut(
         + hours(practice, supply) * practice.rate.major_per_unit
         + degrees * practice.flow_per_degree.major_per_unit
         + metres * practice.flow_per_metre.major_per_unit
+        + price_of_heads(practice, heads_lost(model, runs))
         + lost_mm * practice.ground_loss.major_per_unit
 }
 
@@ -80,7 +83,7 @@ impl Rank {
             faults: faults(model, around, &way.runs, supply.as_ref()),
             cost: supply.map_or(f64::INFINITY, |supply| {
                 let ground_mm = ground_mm(model, around, &way.runs);
-                cost_as_cut(&around.practice, &way.runs, &supply, ground_mm)
+                cost_as_cut(model, &around.practice, &way.runs, &supply, ground_mm)
             }),
         }
     }

@@ -24,10 +24,10 @@ use crate::frozen::{FrozenError, carry_marks, frozen_plan};
 use crate::plan_file::{PlanFileError, StoredRouted, StoredRoutes};
 use crate::ranking::rank;
 use crate::routes::{
-    LaidRun, MarkGiver, PlannedRun, PosedProblem, RunMarks, WalkError, in_turn, laid_runs,
+    Choice, LaidRun, MarkGiver, PlannedRun, PosedProblem, RunMarks, WalkError, in_turn, laid_runs,
     no_way_words, pose_problem, shared_joint, walk_laid, would_help,
 };
-use crate::stock::{Followed, RequestError, on_the_tape, request_of};
+use crate::stock::{Followed, Opening, RequestError, on_the_tape, openings, request_of};
 use crate::survey::{Measured, measure};
 
 /// Everything that routes are planned among.
@@ -154,10 +154,11 @@ pub fn route(
         return Ok((posed, Routed::NothingToRoute));
     }
     let cost = shop_cost(&around.practice);
-    let outcome = solve_each(&posed, &cost, budget, cancel, progress)?;
-    let routed = match outcome {
-        Outcome::Solved { alternatives, .. } => {
-            let found = rounded(&posed, &cost, &around.practice, &alternatives);
+    let practice = &around.practice;
+    let solved = solve_each(model, practice, &posed, &cost, budget, cancel, progress)?;
+    let routed = match solved {
+        Ok(ways) => {
+            let found = rounded(&posed, &cost, practice, &ways);
             if found.is_empty() {
                 // What was found could not be brought to the shop's steps: no change is known to help.
                 Routed::NotFound {
@@ -168,15 +169,15 @@ pub fn route(
                 Routed::Found(rank(model, around, &posed, marked(model, &posed, found)))
             }
         }
-        Outcome::Infeasible { reason, proof } => Routed::NoneExists {
+        Err(Outcome::Infeasible { reason, proof }) => Routed::NoneExists {
             proof: no_way_words(reason, &proof),
             would_help: would_help(&posed, &around.bodies, &cost, budget, cancel),
         },
-        Outcome::NotFoundInEffort { work_units } => Routed::NotFound {
+        Err(Outcome::NotFoundInEffort { work_units }) => Routed::NotFound {
             work_units,
             would_help: would_help(&posed, &around.bodies, &cost, budget, cancel),
         },
-        _ => Routed::NotFound {
+        Err(_) => Routed::NotFound {
             work_units: budget.work_units,
             would_help: Vec::new(),
         },
@@ -187,73 +188,90 @@ pub fn route(
 /// Most ways that are told when outlets may be sawn off, shared out among the choices of them.
 const MOST_WAYS: usize = 8;
 
-/// Solves with the outlets as they are and, where some may be sawn off, with each of these sawn off and with
-/// all, the effort shared out; the ways together, cheapest first.
+/// Routes that were found, each with the number of the choice that it was found for.
+struct Ways {
+    choices: Vec<Choice>,
+    /// What the parts where runs meet cost in each choice, in the shop's money-like units: the same for all of its
+    /// routes.
+    prices: Vec<f64>,
+    routes: Vec<(usize, Route)>,
+}
+
+/// Solves each choice of outlets and crossovers, the effort shared out; the ways together, cheapest first. Where
+/// none is found, why the posed problem has none.
 fn solve_each(
+    model: &Model,
+    practice: &ResolvedPractice,
     posed: &PosedProblem,
     cost: &CostModel,
     budget: Budget,
     cancel: &AtomicBool,
     progress: &mut dyn FnMut(Progress),
-) -> Result<Outcome, ProblemError> {
-    let sawn = posed.with_outlets_sawn();
-    if sawn.is_empty() {
-        return solve(&posed.problem, cost, budget, cancel, progress);
-    }
+) -> Result<Result<Ways, Outcome>, ProblemError> {
+    let choices = posed.choices();
     let share = Budget {
-        work_units: budget.work_units / (1 + sawn.len() as u64),
+        work_units: budget.work_units / choices.len().max(1) as u64,
         ..budget
     };
-    let mut outcomes = vec![(solve(&posed.problem, cost, share, cancel, progress)?, None)];
-    let may = sawn.iter().map(|(_, names)| names.len()).max().unwrap_or(0);
-    for (problem, names) in &sawn {
-        let words = match names.as_slice() {
-            [_] if may == 1 => "outlet sawn off".to_owned(),
-            [name] => format!("outlet of {name} sawn off"),
-            _ => "outlets sawn off".to_owned(),
-        };
-        let outcome = solve(problem, cost, share, cancel, progress)?;
-        outcomes.push((outcome, Some(words)));
-    }
-    let (mut ways, mut spent) = (Vec::new(), 0);
+    let may = choices.iter().map(|choice| choice.sawn.len()).max();
+    let several_outlets = may.unwrap_or(0) > 1;
+    let is_only_one = choices.len() < 2;
+    let each = match choices.len() {
+        0 | 1 => usize::MAX,
+        many => (MOST_WAYS / many).max(1),
+    };
+    let mut found = Ways {
+        choices: Vec::new(),
+        prices: Vec::new(),
+        routes: Vec::new(),
+    };
     let mut least_bound = f64::INFINITY;
     let mut refused = None;
-    let each = (MOST_WAYS / outcomes.len()).max(1);
-    for (outcome, words) in outcomes {
+    for choice in choices {
+        let price = choice.price_of_parts(model, practice) + choice.price_of_flow(model, practice);
+        let mut told = |mut so_far: Progress| {
+            // What is the same for every way of this choice counts in what is compared with the others.
+            so_far.best_cost = so_far.best_cost.map(|cost| cost + price);
+            so_far.lower_bound += price;
+            if let Some(route) = &mut so_far.improved {
+                route.cost += price;
+            }
+            progress(so_far);
+        };
+        let outcome = solve(&choice.problem, cost, share, cancel, &mut told)?;
+        let number = found.choices.len();
         match outcome {
-            Outcome::Solved {
-                alternatives,
-                work_units,
-            } => {
-                spent += work_units;
+            Outcome::Solved { alternatives, .. } => {
                 for mut way in alternatives.into_iter().take(each) {
-                    least_bound = least_bound.min(way.lower_bound);
-                    if let Some(words) = &words {
+                    way.cost += price;
+                    least_bound = least_bound.min(way.lower_bound + price);
+                    if let Some(words) = choice.words(several_outlets) {
                         way.name = format!("{}, {words}", way.name);
                     }
-                    ways.push(way);
+                    found.routes.push((number, way));
                 }
             }
             // None exists only where none does any way.
-            Outcome::Infeasible { .. } if words.is_none() => refused = Some(outcome),
+            Outcome::Infeasible { .. } if number == 0 => refused = Some(outcome),
             Outcome::Infeasible { .. } => {}
             other => refused = Some(other),
         }
+        found.choices.push(choice);
+        found.prices.push(price);
     }
-    if ways.is_empty() {
-        return Ok(refused.unwrap_or(Outcome::NotFoundInEffort {
+    if found.routes.is_empty() {
+        return Ok(Err(refused.unwrap_or(Outcome::NotFoundInEffort {
             work_units: budget.work_units,
-        }));
+        })));
     }
-    // One is only as good as the best of all.
-    for way in &mut ways {
-        way.lower_bound = least_bound;
+    if !is_only_one {
+        // One is only as good as the best of all.
+        for (_, way) in &mut found.routes {
+            way.lower_bound = least_bound;
+        }
+        found.routes.sort_by(|a, b| a.1.cost.total_cmp(&b.1.cost));
     }
-    ways.sort_by(|a, b| a.cost.total_cmp(&b.cost));
-    Ok(Outcome::Solved {
-        alternatives: ways,
-        work_units: spent,
-    })
+    Ok(Ok(found))
 }
 
 /// An alternative whose pieces have no marks yet.
@@ -269,17 +287,20 @@ fn rounded(
     posed: &PosedProblem,
     cost: &CostModel,
     practice: &ResolvedPractice,
-    routes: &[Route],
+    ways: &Ways,
 ) -> Vec<Unmarked> {
     let steps = ShopSteps {
         length_mm: practice.length_step.mm(),
         angle_rad: practice.bend_step.rad(),
         clock_rad: practice.clock_step.rad(),
     };
-    let mut found: Vec<(bool, Unmarked)> = routes
+    let mut found: Vec<(bool, Unmarked)> = ways
+        .routes
         .iter()
-        .filter_map(|route| {
-            let held = posed.problem.held_at(route);
+        .filter_map(|(number, route)| {
+            let problem = &ways.choices.get(*number)?.problem;
+            let price = ways.prices.get(*number)?;
+            let held = problem.held_at(route);
             let rounded = round_and_close(&held, cost, route, steps, None).ok()?;
             let is_closed = rounded.ends.iter().all(|end| {
                 end.distance_mm <= END_TOLERANCE_MM
@@ -287,9 +308,9 @@ fn rounded(
             });
             let unmarked = Unmarked {
                 name: route.name.clone(),
-                cost: rounded.route.cost,
+                cost: rounded.route.cost + price,
                 lower_bound: route.lower_bound,
-                runs: laid_runs(posed, &rounded.route),
+                runs: laid_runs(posed, problem, &rounded.route),
             };
             Some((is_closed, unmarked))
         })
@@ -414,8 +435,10 @@ pub struct Supply {
     pub followed: Vec<Followed>,
     /// Clock of every part to the one before it, the made ones too.
     pub fits: Vec<FitMark>,
-    /// Welds of the whole job.
+    /// Welds of the whole job, those round openings of crossovers made by hand among them.
     pub welds: u32,
+    /// Openings of crossovers that are made by hand.
+    pub openings: Vec<Opening>,
 }
 
 /// Why there is no supply plan.
@@ -475,12 +498,14 @@ fn supplied(
     let whole = progress.whole(&plan);
     let mut cards = cut_cards(&plan, &request.rules);
     let division_mm = crate::lengths::Lengths::of(model).saw_division_mm();
+    let openings = openings(model, runs);
     let followed = on_the_tape(&mut cards, &request.rules, runs, division_mm);
     Ok(Supply {
         cards,
         followed,
         fits: fit_marks(request, &whole),
-        welds: welds(request, &whole),
+        welds: welds(request, &whole) + u32::try_from(openings.len()).unwrap_or(u32::MAX),
+        openings,
         request: progress.rest.clone(),
         plan,
         whole,

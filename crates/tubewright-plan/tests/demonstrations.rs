@@ -12,7 +12,9 @@ mod common;
 use common::prove::{prove, prove_others};
 use common::solved::{Solved, solve_folder};
 use tubewright_check::{Rule, State};
+use tubewright_geometry::math;
 use tubewright_plan::figures::figures;
+use tubewright_plan::routes::{PlannedKind, PlannedRun};
 use tubewright_plan::stages::{Routed, check, supply};
 
 /// What the builds wish for themselves.
@@ -60,6 +62,7 @@ fn in_order_of_cost(solved: &Solved, name: &str) {
             let added = cents as f64 / 100.0
                 + figures.hours.expect("counted") * practice.rate.major_per_unit
                 + figures.bends_rad.to_degrees() * practice.flow_per_degree.major_per_unit
+                + as_bend_deg(solved, &way.runs) * practice.flow_per_degree.major_per_unit
                 + figures.length_mm / 1000.0 * practice.flow_per_metre.major_per_unit
                 + (150.0 - ground_mm) * practice.ground_loss.major_per_unit;
             let told = figures.cost_as_cut.expect("there is a plan");
@@ -79,6 +82,30 @@ fn in_order_of_cost(solved: &Solved, name: &str) {
     for pair in costs.windows(2) {
         assert!(pair[0] <= pair[1], "{name}: {costs:?}");
     }
+}
+
+/// Degrees of bend that lose as much as the crossovers and the mitres of these runs: each bank is turned sharply by
+/// the angle between its own ports, and a sharp elbow loses 0.946 sin²(δ/2) + 2.047 sin⁴(δ/2) heads where a bend of
+/// a right angle loses 0.171.
+fn as_bend_deg(solved: &Solved, runs: &[PlannedRun]) -> f64 {
+    let mut heads = 0.0;
+    let mut elbow = |turn: f64| {
+        let s = math::sin(0.5 * turn).powi(2);
+        heads += 0.946 * s + 2.047 * s * s;
+    };
+    for run in runs {
+        for piece in &run.pieces {
+            if let PlannedKind::Crossover { name, side, .. } = &piece.kind {
+                let part = solved.posed.part(name).expect("it is posed");
+                let ports = part.ports(*side);
+                elbow(ports.inlet_direction.angle_to(ports.outlet_direction));
+            }
+        }
+        if let Some(sawn) = run.sawn {
+            elbow(sawn.turn_rad);
+        }
+    }
+    heads / 0.171 * 90.0
 }
 
 #[test]

@@ -182,7 +182,7 @@ pub struct Ports {
 }
 
 /// A part where runs meet: a crossover that two runs pass, a merge, a split, or a cone between two sizes.
-/// It may be shifted, never turned. Where both sides have one inlet or one outlet, their ports are the
+/// It may be shifted, never turned; one that stands is not shifted either. Where both sides have one inlet or one outlet, their ports are the
 /// same.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Crossover {
@@ -196,6 +196,8 @@ pub struct Crossover {
     pub left: Ports,
     /// Ports of the right side.
     pub right: Ports,
+    /// Whether it stands where it is already: then nobody asks whether it is clear of the bodies.
+    pub stands: bool,
 }
 
 /// A side of a crossover.

@@ -43,6 +43,7 @@ fn merge(poses: Region) -> Crossover {
     };
     Crossover {
         id: "Y".into(),
+        stands: false,
         poses,
         body: vec![bar(&left), bar(&right)],
         left,
@@ -289,6 +290,73 @@ fn two_banks_meet_in_one_tail_of_another_size() {
     let rounded = round_and_close(&problem, &cost(), route, steps, None).unwrap();
     assert!(rounded.ends.iter().all(|end| end.is_end));
     judge(&problem, &rounded.route, (3.0, 0.02), 0.06);
+}
+
+/// A run that comes to an old stretch from the front and one that goes on from it: the stretch itself is nearer to a
+/// beam than any tube may come.
+fn round_an_old_stretch(stands: bool) -> RouteProblem {
+    let beam = Body {
+        id: "beam".into(),
+        solid: Solid::Capsule {
+            a: Point::new(1500.0, -400.0, 285.0),
+            b: Point::new(1500.0, 400.0, 285.0),
+            radius: 40.0,
+        },
+        gap_mm: 30.0,
+        kind: BodyKind::Car,
+    };
+    let mut out = problem(upright([0.0, -150.0, 250.0]), Point::ORIGIN, vec![beam]);
+    let ports = Ports {
+        inlet: Vector::new(1000.0, 60.0, 180.0),
+        inlet_direction: ahead(10.0),
+        outlet: Vector::new(2000.0, 120.0, 200.0),
+        outlet_direction: ahead(-5.0),
+    };
+    out.crossovers = vec![Crossover {
+        id: "old".into(),
+        poses: room([0.0; 3], [0.0; 3]),
+        body: vec![Bar {
+            a: ports.inlet,
+            b: ports.outlet,
+            radius_mm: 30.0,
+        }],
+        left: ports,
+        right: ports,
+        stands,
+    }];
+    let run = out.runs[0].clone();
+    let front = Run {
+        id: "front".into(),
+        ends_at: Some(side(Side::Left)),
+        ..run.clone()
+    };
+    let rear = Run {
+        id: "rear".into(),
+        end: Point::new(3000.0, 300.0, 260.0),
+        starts_at: Some(side(Side::Left)),
+        ..run
+    };
+    out.runs = vec![front, rear];
+    out
+}
+
+#[test]
+fn a_stretch_that_stands_is_met_where_it_is_and_not_asked_for_its_gap() {
+    let problem = round_an_old_stretch(true);
+    let route = best(solved(&problem, &cost()));
+    judge(&problem, &route, (1e-6, 1e-6), 0.06);
+    let place = route.crossovers[0];
+    assert!(
+        place.distance(Point::ORIGIN) < 1e-12,
+        "it moved to {place:?}"
+    );
+    assert!(route.lower_bound > 0.0 && route.lower_bound <= route.cost + 1e-9);
+    // As a part that is still to be put there it would be too near to the beam.
+    let to_be_put = round_an_old_stretch(false);
+    assert!(!matches!(
+        solved(&to_be_put, &cost()),
+        Outcome::Solved { .. }
+    ));
 }
 
 #[test]

@@ -148,6 +148,9 @@ export const COMPONENT: FormSpec = {
     { key: "carrier", label: "Moves with", ask: "name", of: ["carrier"], optional: true },
     { key: "zone", label: "Room it must lie in", ask: "names", of: PLACES, hint: "two opposite corners", optional: true },
     { key: "roll", label: "Rolled, clockwise looking downstream", ask: "text", hint: "0 deg", optional: true },
+    { key: "stands", label: "Stretch that stays: the ends where gas comes in and goes out", ask: "names", of: ["end"], optional: true },
+    { key: "along", label: "Places along it, in the order of flow", ask: "names", of: PLACES, optional: true },
+    { key: "or", label: "Other crossovers that may stand in its place", ask: "names", of: ["component"], optional: true },
   ],
 };
 

@@ -48,7 +48,7 @@ canonical! {
     ScanPlace { mark, at } aside {}
     TyreSize { width, diameter, rim } aside {}
     Engine { layout, displacement, power, max_speed } aside { span }
-    Component { name, item, carrier, zone, roll } aside { span }
+    Component { name, item, carrier, zone, roll, or, stands, along } aside { span }
     Run { name, from, to, tube, through, max_bends, passes, joints_in } aside { note, span }
     Through { component, side } aside { span }
     Wishes { keep_catalysts, order_of_room, effort, seed } aside { units }

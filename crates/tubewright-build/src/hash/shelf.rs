@@ -1,8 +1,8 @@
 use super::{Canonical, CanonicalHasher, canonical, canonical_choice, canonical_variants};
 use crate::model::{
     ComponentItem, ComponentKind, CutGives, CutOf, CutPlace, Entry, EntryKind, FrozenPiece,
-    FrozenShape, FrozenStart, Item, ItemKind, JointFace, JointReading, Material, Offer, OnHand,
-    OnHandWhat, Port, PriceBreak, Section, StockShape, Supplier, Tube,
+    FrozenShape, FrozenStart, HandMade, Item, ItemKind, JointFace, JointReading, Material, Offer,
+    OnHand, OnHandWhat, Port, PriceBreak, Section, StockShape, Supplier, Tube,
 };
 use crate::quantity::{Density, Duration, Mass, Share};
 use crate::resolved::ResolvedPractice;
@@ -10,7 +10,7 @@ use crate::resolved::ResolvedPractice;
 canonical_choice! {
     Material { Stainless304, Stainless321, Stainless409, Mild, CastIron, Aluminised }
     ComponentKind {
-        Catalyst, Resonator, Silencer, Flex, Crossover, Merge, Cone, Joint, Bung, Tip, Flange,
+        Catalyst, Resonator, Silencer, Flex, Crossover, Merge, Cone, Stretch, Joint, Bung, Tip, Flange,
         Hanger,
     }
 }
@@ -18,7 +18,8 @@ canonical_choice! {
 canonical! {
     Tube { name, od, wall, material, density } aside { span }
     Item { name, kind, tube } aside { note, span }
-    ComponentItem { kind, length, body, necks, mass, ports } aside {}
+    ComponentItem { kind, length, body, necks, mass, ports, hand_made } aside {}
+    HandMade { bend, leg, taken_off, angle, clr } aside {}
     Port { name, flows, at, travel, tube } aside {}
     Offer { item, supplier, price, breaks, pack, quantity, tax } aside { delivery, date, span }
     PriceBreak { from, price } aside {}

@@ -267,9 +267,39 @@ pub(super) static COMPONENT: Table = Table {
             "Opposite corners of the room it must lie in",
         ),
         may("roll", ANGLE, "Fixed clock of its own twelve o'clock"),
+        may(
+            "or",
+            Shape::List {
+                of: &Shape::Refer(Target::Component),
+                least: 1,
+                most: 4,
+            },
+            "Other crossovers that may stand in its place; routes are searched with each",
+        ),
+        may(
+            "stands",
+            Shape::List {
+                of: &Shape::Refer(Target::End),
+                least: 2,
+                most: 2,
+            },
+            "Of a stretch that stands in the car and stays: the ends where gas comes in and goes out",
+        ),
+        may(
+            "along",
+            Shape::List {
+                of: &PLACE,
+                least: 1,
+                most: 50,
+            },
+            "Of such a stretch: places along its centre line, in the order of flow",
+        ),
     ],
     kinds: None,
-    rules: &[],
+    rules: &[
+        Rule::Needs("along", "stands"),
+        Rule::NotBoth("or", "stands"),
+    ],
 };
 
 const ROOMS: Shape = Shape::List {

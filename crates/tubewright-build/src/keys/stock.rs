@@ -97,6 +97,7 @@ static ITEM: Table = Table {
                     "crossover",
                     "merge",
                     "cone",
+                    "stretch",
                     "joint",
                     "bung",
                     "tip",
@@ -125,6 +126,28 @@ static ITEM: Table = Table {
                     ),
                 ],
                 rules: &[Rule::NotBoth("neck", "necks")],
+            },
+            Variant {
+                words: &["hand-made crossover"],
+                keys: &[
+                    ITEM_TUBE,
+                    must(
+                        "bend",
+                        Shape::Refer(Target::Item),
+                        "The bend that it is made of, twice",
+                    ),
+                    must(
+                        "leg",
+                        EXTENT,
+                        "Straight leg that stays on at both ends of each bend",
+                    ),
+                    must(
+                        "taken-off",
+                        SIZE,
+                        "What the split takes off the back of each bend at its apex",
+                    ),
+                ],
+                rules: &[],
             },
         ],
     }),

@@ -16,6 +16,12 @@ pub struct Component {
     pub zone: Option<[Place; 2]>,
     /// Fixed clock of its own twelve o'clock, when it matters.
     pub roll: Option<Quantity<Angle>>,
+    /// Other crossovers of the build that may stand in its place, in the order written.
+    pub or: Vec<Name>,
+    /// Of a stretch that stands: the ends at which gas comes in and goes out.
+    pub stands: Option<[Name; 2]>,
+    /// Of a stretch that stands: places along its centre line between its two ends, in the order of flow.
+    pub along: Vec<Place>,
     /// Where it was written.
     pub span: Span,
 }
@@ -36,6 +42,24 @@ pub struct ComponentItem {
     /// Its ports. A straight-through item has `in` and `out`; the two ports of a crossover's side
     /// share the side's name.
     pub ports: Vec<Port>,
+    /// How it is made of two bends, when it is not bought: length and ports follow from it.
+    pub hand_made: Option<HandMade>,
+}
+
+/// A crossover of two equal bends, each with its back cut off along a plane parallel to the bend's axis, welded
+/// together round the opening.
+#[derive(Clone, Debug, PartialEq)]
+pub struct HandMade {
+    /// The bend that both halves are made of.
+    pub bend: Name,
+    /// Straight leg that stays on at both ends of each bend.
+    pub leg: Quantity<Length>,
+    /// What the plane takes off the back of each bend at its apex.
+    pub taken_off: Quantity<Length>,
+    /// Angle of the bend, from its item.
+    pub angle: Angle,
+    /// Centre-line radius of the bend, from its item.
+    pub clr: Length,
 }
 
 impl ComponentItem {
@@ -79,6 +103,8 @@ pub enum ComponentKind {
     Merge,
     /// Cone between two tube sizes.
     Cone,
+    /// Tube that stands in the car already and stays.
+    Stretch,
     /// Slip joint, band clamp, bolted flange pair.
     Joint,
     /// Bung for a sensor.

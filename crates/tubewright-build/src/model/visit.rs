@@ -205,6 +205,13 @@ impl Refers for Component {
             carrier.references(see);
         }
         places(self.zone.iter_mut().flatten(), see);
+        for stand_in in &mut self.or {
+            see(Target::Component, stand_in);
+        }
+        for end in self.stands.iter_mut().flatten() {
+            see(Target::End, end);
+        }
+        places(&mut self.along, see);
     }
 }
 
@@ -233,6 +240,9 @@ impl Refers for Item {
         if let ItemKind::Component(component) = &mut self.kind {
             for port in &mut component.ports {
                 see(Target::Tube, &mut port.tube);
+            }
+            if let Some(made) = &mut component.hand_made {
+                see(Target::Item, &mut made.bend);
             }
         }
     }

@@ -272,6 +272,12 @@ pub(crate) fn component(row: &Row<'_>) -> Option<Component> {
         carrier: row.carrier("carrier"),
         zone: row.places("zone"),
         roll: row.angle("roll"),
+        or: row.words("or").into_iter().map(Name::new).collect(),
+        stands: match row.words("stands").as_slice() {
+            [into, out] => Some([Name::new(into), Name::new(out)]),
+            _ => None,
+        },
+        along: row.corner_places("along").unwrap_or_default(),
         span: row.span(),
     })
 }

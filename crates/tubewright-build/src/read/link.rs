@@ -1,5 +1,7 @@
 //! What must hold between elements, beyond single tables.
 
+mod crossings;
+
 use super::source::{Problems, Said, Source};
 use crate::model::{
     BodyKind, Build, CarrierKind, EndPlace, Flows, ItemKind, Model, Name, Place, PlaceAt,
@@ -22,7 +24,10 @@ pub(crate) fn link(model: &mut Model, sources: &[&Source<'_>], problems: &mut Pr
     linking.car(&mut model.build);
     linking.shelf(&mut model.stock);
     linking.money(&mut model.stock);
+    linking.hand_made(&mut model.stock);
     linking.components(&mut model.build, &model.stock);
+    linking.stand_ins(&mut model.build, &model.stock);
+    linking.stretches(&mut model.build, &model.stock);
     linking.runs(&mut model.build, &model.stock);
 }
 

@@ -56,6 +56,15 @@ impl Names {
                 name: text,
                 side: None,
             });
+        if whole.is_none() && target == Target::Piece {
+            // The legs that stay on a half of a crossover made by hand carry its mark with a letter behind.
+            let half = text.strip_suffix(['a', 'b'])?;
+            return self.has(Target::Piece, half).then_some(Found {
+                target,
+                name: text,
+                side: None,
+            });
+        }
         if whole.is_some() || !matches!(target, Target::RunEnd | Target::Through) {
             return whole;
         }

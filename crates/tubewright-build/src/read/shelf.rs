@@ -1,13 +1,13 @@
 use super::car::{FLOWS, MATERIALS};
 use super::row::Row;
 use crate::model::{
-    ComponentItem, ComponentKind, Flows, Item, ItemKind, Name, Offer, OnHand, OnHandWhat, Port,
-    Practice, PriceBreak, Section, StockShape, Supplier, Tube,
+    ComponentItem, ComponentKind, Flows, HandMade, Item, ItemKind, Name, Offer, OnHand, OnHandWhat,
+    Port, Practice, PriceBreak, Section, StockShape, Supplier, Tube,
 };
 use crate::quantity::{Per, Quantity};
 use tubewright_geometry::{Angle, Length, Point, UnitVector, Vector, math};
 
-const COMPONENT_KINDS: [(&str, ComponentKind); 12] = [
+const COMPONENT_KINDS: [(&str, ComponentKind); 13] = [
     ("catalyst", ComponentKind::Catalyst),
     ("resonator", ComponentKind::Resonator),
     ("silencer", ComponentKind::Silencer),
@@ -15,6 +15,7 @@ const COMPONENT_KINDS: [(&str, ComponentKind); 12] = [
     ("crossover", ComponentKind::Crossover),
     ("merge", ComponentKind::Merge),
     ("cone", ComponentKind::Cone),
+    ("stretch", ComponentKind::Stretch),
     ("joint", ComponentKind::Joint),
     ("bung", ComponentKind::Bung),
     ("tip", ComponentKind::Tip),
@@ -62,6 +63,9 @@ pub(crate) fn item(row: &Row<'_>) -> Option<Item> {
 }
 
 fn component_item(row: &Row<'_>) -> Option<ComponentItem> {
+    if row.word("kind") == Some("hand-made crossover") {
+        return hand_made(row);
+    }
     let length = row.length("length")?;
     let none = || Quantity::new(Length::ZERO, "0 mm");
     let necks = match (row.lengths("necks"), row.length("neck")) {
@@ -87,6 +91,27 @@ fn component_item(row: &Row<'_>) -> Option<ComponentItem> {
         necks,
         mass: row.mass("mass"),
         ports,
+        hand_made: None,
+    })
+}
+
+/// A crossover of two bends; its sizes are filled in when its bend is known.
+fn hand_made(row: &Row<'_>) -> Option<ComponentItem> {
+    let none = || Quantity::new(Length::ZERO, "0 mm");
+    Some(ComponentItem {
+        kind: ComponentKind::Crossover,
+        length: none(),
+        body: None,
+        necks: [none(), none()],
+        mass: None,
+        ports: Vec::new(),
+        hand_made: Some(HandMade {
+            bend: row.name("bend")?,
+            leg: row.length("leg")?,
+            taken_off: row.length("taken-off")?,
+            angle: Angle::ZERO,
+            clr: Length::ZERO,
+        }),
     })
 }
 

@@ -100,6 +100,9 @@ fn step(step: &FitStep, runs: &[PlannedRun]) -> FitStepView {
         run: step.run.clone(),
         marks: step.marks.clone(),
         act: match step.step.act {
+            Act::Hang if step.is_there => {
+                format!("Look whether {marks} stands where its tapes say: it stays as it is")
+            }
             Act::Hang => format!("Hang {marks} where its tapes say"),
             Act::Bolt => format!("Bolt {marks} on at {made}"),
             Act::Tack(Way::Downstream) => format!("Tack {marks} on at {made}"),

@@ -139,8 +139,10 @@ fn ways_through(model: &Model) -> [(String, Vec<String>); 3] {
             let ports = item.ports.iter().filter(move |port| port.flows == flows);
             ports.map(|port| format!("{name}.{}", port.name))
         };
-        let meets = matches!(item.kind, ComponentKind::Merge | ComponentKind::Cone)
-            || count(Flows::In) > 1
+        let meets = matches!(
+            item.kind,
+            ComponentKind::Merge | ComponentKind::Cone | ComponentKind::Stretch
+        ) || count(Flows::In) > 1
             || count(Flows::Out) > 1;
         if item.kind == ComponentKind::Crossover {
             passed.extend(sides(Flows::In));

@@ -253,12 +253,7 @@ fn crossover_findings(posed: &PosedProblem, run: &PlannedRun) -> Vec<Finding> {
         let PlannedKind::Crossover { name, side, .. } = &piece.kind else {
             continue;
         };
-        let Some(crossover) = posed
-            .problem
-            .crossovers
-            .iter()
-            .find(|crossover| crossover.id == *name)
-        else {
+        let Some(crossover) = posed.part(name) else {
             continue;
         };
         let ports = crossover.ports(*side);

@@ -291,7 +291,8 @@ fn component_part(model: &Model, name: &str) -> PartKind {
             _ => None,
         })
         .is_some_and(|carrier| matches!(carrier.kind, CarrierKind::Hung { .. }));
-    if is_hung {
+    // What stands already is held by nothing that is tacked, as what hangs.
+    if is_hung || component_kind(model, name) == Some(ComponentKind::Stretch) {
         PartKind::Hung
     } else if component_kind(model, name) == Some(ComponentKind::Flex) {
         PartKind::Bolted

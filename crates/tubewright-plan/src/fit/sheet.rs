@@ -1,6 +1,6 @@
 //! The fit sheet: the steps in order, what the tape must say after each, and how far it may be off.
 
-use tubewright_build::model::{CarrierKind, CarrierRef, Model};
+use tubewright_build::model::{CarrierKind, CarrierRef, ComponentKind, Model};
 use tubewright_fit::budget::{Budget, Source, Tacked, closing_trim_mm};
 use tubewright_fit::check::{
     CheckDistance, InTheWay, Mark, NearPlace, Taping, Tolerance, budget_checked, choose,
@@ -18,7 +18,7 @@ use super::parts::{FitOrder, PartPieces, split_at_welds};
 use super::pose::workmanship;
 use crate::lengths::Lengths;
 use crate::places::PlacedEnd;
-use crate::routes::{PlannedKind, PlannedRun};
+use crate::routes::{PlannedKind, PlannedRun, component_kind};
 use crate::stages::Surroundings;
 
 /// Fewest check distances at a joint.
@@ -95,6 +95,8 @@ pub struct FitStep {
     pub marks: Vec<String>,
     /// Kind of the part.
     pub kind: PartKind,
+    /// Whether it stands in the car already, a stretch that stays: it is looked at and not put up.
+    pub is_there: bool,
     /// Joints inside the part that are welded on the bench before it goes up.
     pub on_the_bench: Vec<String>,
     /// Checks after the step: none for a closing piece, two for a hung part.
@@ -213,6 +215,10 @@ pub fn fit_sheet(
                 .map_or_else(String::new, |run| run.name.clone()),
             marks: part.marks.clone(),
             kind: part.kind,
+            is_there: part
+                .crossover
+                .as_deref()
+                .is_some_and(|name| component_kind(model, name) == Some(ComponentKind::Stretch)),
             on_the_bench: part.on_the_bench.clone(),
             step,
             checks,

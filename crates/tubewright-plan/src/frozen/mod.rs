@@ -314,11 +314,7 @@ fn laid_piece(
             at,
         } => {
             let name = component.to_string();
-            let is_crossover = posed
-                .problem
-                .crossovers
-                .iter()
-                .any(|crossover| crossover.id == name);
+            let is_crossover = posed.part(&name).is_some();
             if is_crossover || at.is_some() {
                 PlannedKind::Crossover {
                     side: side_met(model, &run.name, &name).ok_or_else(|| FrozenError::NoSide {

@@ -290,7 +290,10 @@ impl Builder<'_> {
         let middle = match self.crossovers.get(name) {
             Some(middle) => *middle,
             None => {
-                let middle = self.beams.place(origin);
+                // A stretch that stands has the car's own coordinates.
+                let stands = component_kind(self.model, name) == Some(ComponentKind::Stretch);
+                let own = piece.frame_in.origin.lerp(piece.frame_out.origin, 0.5);
+                let middle = self.beams.place(if stands { own } else { origin });
                 let kg = mass_of(self.model, name).unwrap_or(0.0);
                 self.beams.mass(middle, kg)?;
                 self.crossovers.insert(name.to_owned(), middle);

@@ -1,4 +1,4 @@
-//! A crossover made by hand of two bends, for the day on which the bought one is not to be had.
+//! A crossover made by hand of two bends: the chosen one, or for the day on which the bought one is not to be had.
 
 use super::PrintJob;
 use super::words::{degrees, fixed};
@@ -16,6 +16,8 @@ pub struct HandMade {
     pub name: String,
     /// The bend it is made of and how it is split, or why it cannot be.
     pub made: Result<(String, SplitCross), String>,
+    /// Whether it is what was asked for, and not only what would do if the bought one is out.
+    pub is_asked_for: bool,
 }
 
 /// For every crossover that two runs pass: whether two bends of the catalogue make it, port for port.
@@ -33,10 +35,18 @@ pub fn hand_made(runs: &[PlannedRun], supply: &Supply) -> Vec<HandMade> {
     sides
         .into_iter()
         .filter_map(|(name, pieces)| match pieces[..] {
-            [one, two] => Some(HandMade {
-                made: made_of(supply, [one, two]),
-                name,
-            }),
+            [one, two] => {
+                let mut openings = supply.openings.iter();
+                let asked_for = openings.find(|opening| opening.crossover == name);
+                Some(HandMade {
+                    is_asked_for: asked_for.is_some(),
+                    made: match asked_for {
+                        Some(opening) => Ok((opening.bend.clone(), opening.split)),
+                        None => made_of(supply, [one, two]),
+                    },
+                    name,
+                })
+            }
             _ => None,
         })
         .collect()
@@ -157,7 +167,11 @@ pub(super) fn sheets(job: &PrintJob<'_>, supply: &Supply) -> Vec<Sheet> {
             let (item, cross) = hand_made.made.as_ref().ok()?;
             Some(Sheet {
                 kind: SheetKind::Template,
-                title: format!("{} by hand, if it is out", hand_made.name),
+                title: if hand_made.is_asked_for {
+                    format!("{}: made of two bends", hand_made.name)
+                } else {
+                    format!("{} by hand, if it is out", hand_made.name)
+                },
                 is_lying: false,
                 body: Body::Made {
                     blocks: blocks(job, item, cross),

@@ -145,6 +145,9 @@ fn heading(step: &FitStep) -> String {
     let part = step.marks.join("+");
     let makes = &step.step.makes;
     let act = match step.step.act {
+        Act::Hang if step.is_there => {
+            format!("LOOK whether {part} stands where its tapes say: it stays as it is")
+        }
         Act::Hang => format!("HANG {part}, or prop it on stands, where its tapes say"),
         Act::Bolt => format!("BOLT {part} on at {makes}"),
         Act::Tack(Way::Downstream) => format!("TACK {part} on at {makes}"),

@@ -4,7 +4,7 @@ use super::PrintJob;
 use super::joints::painted;
 use super::words::{degrees, direction_words};
 use crate::routes::{PlannedKind, in_car};
-use tubewright_build::model::{ComponentItem, Flows, Item, ItemKind, Port, Section};
+use tubewright_build::model::{ComponentItem, ComponentKind, Flows, Item, ItemKind, Port, Section};
 use tubewright_geometry::{Vector, math};
 use tubewright_packet::{Block, Body, Column, Sheet, SheetKind, Table};
 
@@ -68,7 +68,11 @@ fn parts<'a>(job: &PrintJob<'a>) -> Vec<Part<'a>> {
             .component(name)
             .and_then(|component| job.model.stock.item(&component.item));
         let Some(item) = item else { continue };
-        if let ItemKind::Component(component) = &item.kind {
+        // What is made by hand has a sheet of its own; what stands already is not bought.
+        if let ItemKind::Component(component) = &item.kind
+            && component.hand_made.is_none()
+            && component.kind != ComponentKind::Stretch
+        {
             parts.push(Part {
                 mark: painted(name, &piece.mark, job.runs).to_owned(),
                 name,

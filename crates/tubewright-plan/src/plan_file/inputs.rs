@@ -8,8 +8,12 @@ use tubewright_build::hash::{Canonical, CanonicalHasher, StageHash};
 use tubewright_build::model::{BodyKind, EntryKind, ItemKind, Model, OnHandWhat};
 use tubewright_build::resolved::ResolvedPractice;
 use tubewright_route::Budget;
+use tubewright_route::cost::TERMS_VERSION;
 
 use crate::frozen::FrozenPlan;
+
+/// Name of the part that holds the version of the list of terms of the cost.
+pub(super) const COST_TERMS: &str = "terms of the cost";
 
 /// What a stage reads, with what the earlier ones read.
 #[derive(Clone, Debug)]
@@ -202,6 +206,9 @@ pub fn routes_inputs(
     inputs.part("solver", "effort and seed", |hasher| {
         hasher.whole(budget.work_units);
         hasher.whole(budget.seed);
+    });
+    inputs.part("solver", COST_TERMS, |hasher| {
+        hasher.whole(u64::from(TERMS_VERSION));
     });
     inputs
 }

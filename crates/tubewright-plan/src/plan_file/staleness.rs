@@ -4,6 +4,7 @@ use core::fmt;
 use serde::Deserialize;
 use std::collections::BTreeMap;
 
+use super::inputs::COST_TERMS;
 use super::{Inputs, StoredStage};
 
 /// Whether a stage is of what lies in the folder now.
@@ -49,6 +50,9 @@ impl fmt::Display for Cause {
             "practice" if name == "all" => f.write_str("the shop's practice")?,
             "practice" => write!(f, "{name} of the shop's practice")?,
             "wishes" => write!(f, "the wish {name}")?,
+            "solver" if name == COST_TERMS => {
+                f.write_str("the list of what a route's cost counts")?
+            }
             "solver" => f.write_str("the solver's effort and seed")?,
             "chosen" => write!(f, "the chosen run “{name}”")?,
             "setups" => write!(f, "set-up “{name}”")?,

@@ -3,6 +3,7 @@
 //! same code.
 
 use tubewright_geometry::Frame;
+use tubewright_route::RouteProblem;
 use tubewright_route::route::{Piece, Route};
 
 use super::meeting::end_at_ports;
@@ -33,10 +34,10 @@ pub struct RunMarks {
     pub last_joint: String,
 }
 
-/// The rows of pieces of a solved route, a flex section that is bolted to an outlet first.
+/// The rows of pieces of a solved route, a flex section that is bolted to an outlet first. `problem` is that
+/// which was solved: the posed one, or one of its choices.
 #[must_use]
-pub fn laid_runs(posed: &PosedProblem, route: &Route) -> Vec<LaidRun> {
-    let problem = &posed.problem;
+pub fn laid_runs(posed: &PosedProblem, problem: &RouteProblem, route: &Route) -> Vec<LaidRun> {
     let mut runs: Vec<LaidRun> = problem
         .runs
         .iter()

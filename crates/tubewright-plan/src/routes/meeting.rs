@@ -7,6 +7,7 @@ use tubewright_build::model::{
 use tubewright_geometry::{Bounds, Frame, Point, UnitVector, Vector, math};
 use tubewright_route::problem::{Bar, Crossover, Passage, Ports, Region, Side};
 
+use super::crossings::bent_halves;
 use super::gas_way::GasWay;
 use super::laid::LaidRun;
 use super::planned::{
@@ -43,7 +44,13 @@ impl PosedProblem {
 pub fn side_met(model: &Model, run: &str, component: &str) -> Option<Side> {
     let written = model.build.run(run)?;
     let mut through = written.through.iter();
-    if let Some(passed) = through.find(|through| through.component == *component) {
+    // What stands in for a crossover is passed by the same side.
+    let is_passed = |name: &str| {
+        let passed = model.build.component(name);
+        name == component
+            || passed.is_some_and(|part| part.or.iter().any(|other| *other == *component))
+    };
+    if let Some(passed) = through.find(|through| is_passed(&through.component)) {
         return match passed.side.as_deref() {
             Some("L") => Some(Side::Left),
             Some("R") => Some(Side::Right),
@@ -360,26 +367,40 @@ impl Poser<'_> {
         if let Some(number) = names.position(|name| component.name == **name) {
             return Ok(number);
         }
+        let room = self.zone_of(component);
+        let part = self.part(component, room)?;
+        self.problem.crossovers.push(part);
+        self.crossover_names.push(component.name.to_string());
+        Ok(self.problem.crossovers.len() - 1)
+    }
+
+    /// A part where runs meet, in a room; without one between all ends.
+    pub(super) fn part(
+        &self,
+        component: &Component,
+        room: Option<Region>,
+    ) -> Result<Crossover, RunError> {
         let item = self.item_of(component)?;
+        if item.kind == ComponentKind::Stretch {
+            return self.standing(component, item);
+        }
         let unsound = |what| RunError::UnsoundItem(component.name.to_string(), what);
         let roll_rad = component.roll.as_ref().map_or(0.0, |roll| roll.rad());
         let (left, right) = ports_of(item, roll_rad).map_err(unsound)?;
         let body = body_of(self.model, item, [&left, &right], roll_rad).map_err(unsound)?;
-        let room = self
-            .zone_of(component)
+        let room = room
             .or_else(|| self.room_between_all_ends())
             .ok_or_else(|| RunError::NoRoom(component.name.to_string()))?;
         let local = [left.inlet, left.outlet, right.inlet, right.outlet];
         let poses = poses_within(room, &local);
-        self.problem.crossovers.push(Crossover {
+        Ok(Crossover {
             id: component.name.to_string(),
+            stands: false,
             poses,
             body,
             left,
             right,
-        });
-        self.crossover_names.push(component.name.to_string());
-        Ok(self.problem.crossovers.len() - 1)
+        })
     }
 }
 
@@ -414,6 +435,10 @@ fn body_of(
         item.kind,
         ComponentKind::Crossover | ComponentKind::Merge | ComponentKind::Cone
     );
+    if let Some(made) = &item.hand_made {
+        let od_mm = widest_port_mm(model, item).ok_or("a tube size for its ports")?;
+        return Ok(bent_halves(made, [left, right], 0.5 * od_mm));
+    }
     if is_legs {
         let radius_mm = match &item.body {
             Some(Section::Round { diameter }) => 0.5 * diameter.mm(),
@@ -479,7 +504,7 @@ fn direction_in_car(travel: UnitVector, roll_rad: f64) -> UnitVector {
     UnitVector::from_unit(in_car(travel.vector(), roll_rad))
 }
 
-fn widest_port_mm(model: &Model, item: &ComponentItem) -> Option<f64> {
+pub(super) fn widest_port_mm(model: &Model, item: &ComponentItem) -> Option<f64> {
     item.ports
         .iter()
         .map(|port| Some(model.stock.tube(&port.tube)?.od.mm()))

@@ -1,5 +1,6 @@
 //! Runs: put to the solver, rounded to the shop's steps, and walked into pieces.
 
+mod crossings;
 mod ends;
 mod gas_way;
 mod laid;
@@ -11,12 +12,14 @@ mod problem;
 mod reasons;
 mod roll;
 mod rooms;
+mod stretch;
 mod stub;
 mod tubes;
 mod walk;
 mod workspace;
 mod would_help;
 
+pub use crossings::{Choice, StandIn};
 pub(crate) use ends::end_of_run;
 pub use ends::{
     FLANGE_MM, LEAST_LEAN_DEG, NoTip, Sawn, given_frame, no_tip_columns, outlet_words, sawn_for,

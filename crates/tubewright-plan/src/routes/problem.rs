@@ -10,6 +10,7 @@ use tubewright_route::problem::{
     Rules, Run as RouteRun, Section as RouteSection, Side, StartRoom,
 };
 
+use super::crossings::StandIn;
 use super::ends::{NoTip, no_tip_columns, room_of, saw_room};
 use super::meeting::{MetPort, led_to_by_none, meeting_trouble};
 use super::never::closed_sides;
@@ -90,6 +91,16 @@ pub enum RunError {
         "a corner of {0} that it must pass or have a joint in is not found; measure it from three marks"
     )]
     PinNotFound(String),
+    /// A place along a stretch that stands.
+    #[error(
+        "the place “{place}” along “{part}” is not found; measure it from three marks, or leave it out"
+    )]
+    AlongNotFound {
+        /// The stretch.
+        part: String,
+        /// The place.
+        place: String,
+    },
     /// An end that may turn too far.
     #[error("“{0}” may turn by 90° or more; give `may-turn` less, or the other direction")]
     TurnsTooFar(String),
@@ -137,6 +148,8 @@ pub struct PosedProblem {
     pub component_names: Vec<String>,
     /// Names of the crossovers by their number in the problem.
     pub crossover_names: Vec<String>,
+    /// Other crossovers that may stand in the place of one of the problem.
+    pub stand_ins: Vec<StandIn>,
     /// Runs that are not in it, with the reason.
     pub left_out: Vec<(String, RunError)>,
 }
@@ -255,6 +268,7 @@ pub fn pose_problem(
             }
         })
         .collect();
+    let stand_ins = poser.stand_ins();
     let closed = closed_sides(&model.build, bodies).0;
     let closed = closed.into_iter().map(|side| Body {
         id: side.name,
@@ -268,6 +282,7 @@ pub fn pose_problem(
         runs,
         component_names: poser.component_names,
         crossover_names: poser.crossover_names,
+        stand_ins,
         left_out,
     }
 }

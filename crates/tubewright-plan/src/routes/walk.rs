@@ -6,7 +6,6 @@ use tubewright_build::model::{
 };
 use tubewright_geometry::motion::{Freedom, Motion};
 use tubewright_geometry::{CentreLine, Frame, TubeElement};
-use tubewright_route::problem::RouteProblem;
 
 use super::ends::sawn_for;
 use super::gas_way::GasWay;
@@ -60,7 +59,7 @@ pub fn walk_laid(
         })?;
     let walker = Walker {
         model,
-        problem: &posed.problem,
+        posed,
         run: &laid.name,
         od_mm: tube.od.mm(),
     };
@@ -113,7 +112,7 @@ pub fn walk_laid(
 
 struct Walker<'a> {
     model: &'a Model,
-    problem: &'a RouteProblem,
+    posed: &'a PosedProblem,
     run: &'a str,
     od_mm: f64,
 }
@@ -185,9 +184,9 @@ impl Walker<'_> {
                 side,
                 origin,
             } => {
-                let mut crossovers = self.problem.crossovers.iter();
-                let crossover = crossovers
-                    .find(|crossover| crossover.id == *name)
+                let crossover = self
+                    .posed
+                    .part(name)
                     .ok_or_else(|| WalkError::NoCrossover {
                         run: self.run.to_owned(),
                         name: name.clone(),

@@ -1,6 +1,7 @@
 //! The buying and cutting plan of the chosen runs.
 
 mod make;
+mod opening;
 mod remake;
 mod request;
 mod spares;
@@ -9,6 +10,8 @@ mod wanted;
 mod words;
 
 pub use make::{BuyOrMakeAsked, BuyOrMakeError, BuyOrMakeFound, buy_or_make_at_the_shop};
+pub use opening::Opening;
+pub(crate) use opening::openings;
 pub use remake::{
     Leftover, LeftoverError, Remake, before_spoiled, is_left_a_length, leftover, leftover_name,
     part_of, spoiled_entries,

@@ -1,16 +1,18 @@
 //! The build's stock file and the planned runs as a request to the stock planner.
 
 use std::collections::BTreeSet;
-use tubewright_build::model::{ItemKind, Model, OnHandWhat, StockShape as WrittenShape};
+use tubewright_build::model::{
+    ComponentKind, ItemKind, Model, OnHandWhat, StockShape as WrittenShape,
+};
 use tubewright_build::resolved::ResolvedPractice;
-use tubewright_geometry::{Angle, Length};
+use tubewright_geometry::{Angle, Frame, Length};
 use tubewright_stock::{
     Currency, Effort, Item, KerfRule, Money, Offer, OnHand, OnHandKind, PieceDemand, PieceShape,
     PriceBreak, Rates, RunDemand, ShopRules, StockPiece, StockRequest, StockShape, Supplier,
     TubeSpec,
 };
 
-use crate::routes::{PlannedKind, PlannedRun};
+use crate::routes::{PlannedKind, PlannedPiece, PlannedRun, component_item, component_kind};
 
 /// Why the stock file cannot be planned with.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
@@ -177,7 +179,7 @@ fn shape_of(shape: &WrittenShape) -> StockShape {
 }
 
 /// The demands of a run: one, or two where it passes a crossover. The crossover belongs to the run
-/// that asks for it first. What lies behind it starts anew: its clocks count from twelve o'clock at the
+/// that asks for it first; of one that is made by hand each run asks for its own half. What lies behind it starts anew: its clocks count from twelve o'clock at the
 /// crossover's outlet, for no witness line leads through it.
 fn demands_of(
     model: &Model,
@@ -219,9 +221,14 @@ fn demands_of(
             PlannedKind::Crossover { name, .. } => Some(name),
             _ => None,
         };
+        let half = passed.and_then(|name| half_made(model, piece, name));
+        let stands =
+            passed.is_some_and(|name| component_kind(model, name) == Some(ComponentKind::Stretch));
         let is_asked_for = passed.is_some_and(|name| !seen.insert(name.clone()));
         if let Some(demand) = demands.last_mut() {
-            if is_asked_for {
+            if half.is_some() || stands {
+                demand.welds_at_ends += u32::from(!demand.pieces.is_empty());
+            } else if is_asked_for {
                 // The weld to the inlet joins what is here to what another run asks for.
                 demand.welds_at_ends += u32::from(!demand.pieces.is_empty());
             } else {
@@ -233,6 +240,21 @@ fn demands_of(
                 });
             }
         }
+        if let (Some(name), Some(pieces)) = (passed, half) {
+            demands.push(RunDemand {
+                name: format!("half of {name}, {}", run.name),
+                pieces: pieces
+                    .into_iter()
+                    .map(|(mark, shape)| PieceDemand {
+                        mark,
+                        tube: tube.clone(),
+                        shape,
+                        pulls: [Length::ZERO; 2],
+                    })
+                    .collect(),
+                welds_at_ends: 0,
+            });
+        }
         if let Some(name) = passed {
             demands.push(RunDemand {
                 name: format!("{}, behind {name}", run.name),
@@ -243,6 +265,28 @@ fn demands_of(
     }
     demands.retain(|demand| !demand.pieces.is_empty());
     Ok(demands)
+}
+
+/// The half of a crossover made by hand that a run passes: its bend, and the legs that stay on it, which carry its
+/// mark with *a* and *b* behind it. `None` for a crossover that is bought.
+fn half_made(model: &Model, piece: &PlannedPiece, name: &str) -> Option<Vec<(String, PieceShape)>> {
+    let made = component_item(model, name)?.hand_made.as_ref()?;
+    let arrives = Frame::upright(piece.frame_in.origin, piece.frame_in.travel());
+    let leads_to = piece.frame_out.travel().vector();
+    let bend = PieceShape::Bend {
+        angle: made.angle,
+        clr: made.clr,
+        clock: Angle::from_rad(arrives.clock_of(leads_to)),
+    };
+    let leg = |end: &str| {
+        let shape = PieceShape::Straight {
+            length: made.leg.value,
+        };
+        (made.leg.mm() > 0.0).then(|| (format!("{}{end}", piece.mark), shape))
+    };
+    let [before, behind] = ["a", "b"].map(leg);
+    let bend = (piece.mark.clone(), bend);
+    Some(before.into_iter().chain([bend]).chain(behind).collect())
 }
 
 /// What is added to each piece, upstream and downstream, because every weld pulls its two pieces

@@ -3,11 +3,12 @@
 
 use std::collections::BTreeMap;
 use tubewright_build::model::{
-    CarrierKind, CarrierRef, Component, ComponentItem, ComponentKind, End, EndKind, Item, ItemKind,
-    Model, Run, Section,
+    CarrierKind, CarrierRef, Component, ComponentItem, ComponentKind, End, EndKind, FrozenShape,
+    Item, ItemKind, Model, Run, Section,
 };
 
-use crate::routes::{component_kind, end_of_run, goes_through};
+use crate::frozen::frozen_plan;
+use crate::routes::{component_item, component_kind, end_of_run, goes_through};
 
 /// A part to look for second-hand or to have made.
 #[derive(Clone, Debug, PartialEq)]
@@ -147,7 +148,36 @@ fn hangers(model: &Model) -> Option<Wanted> {
 
 fn wanted_components(model: &Model) -> Vec<Wanted> {
     let mut needed: BTreeMap<&str, Vec<String>> = BTreeMap::new();
-    for component in &model.build.components {
+    // Of crossovers that may stand in for each other the chosen one is needed, else the one that is written.
+    let chosen = frozen_plan(&model.shop);
+    let is_chosen = |name: &str| {
+        let mut pieces = chosen
+            .iter()
+            .flat_map(|plan| &plan.runs)
+            .flat_map(|run| &run.pieces);
+        pieces.any(|piece| {
+            matches!(&piece.shape, FrozenShape::Component { component, .. } if *component == *name)
+        })
+    };
+    let stands_in = |name: &str| {
+        let mut all = model.build.components.iter();
+        all.any(|other| other.or.iter().any(|stand_in| *stand_in == *name))
+    };
+    // What is made by hand is cut, and what stands is there.
+    let is_made = |name: &str| {
+        component_item(model, name)
+            .is_some_and(|item| item.hand_made.is_some() || item.kind == ComponentKind::Stretch)
+    };
+    let needed_now = |component: &&Component| {
+        let name = component.name.as_str();
+        let is_one_of_many = !component.or.is_empty() || stands_in(name);
+        !is_made(name)
+            && match &chosen {
+                Some(_) if is_one_of_many => is_chosen(name),
+                _ => !stands_in(name),
+            }
+    };
+    for component in model.build.components.iter().filter(needed_now) {
         needed
             .entry(component.item.as_str())
             .or_default()

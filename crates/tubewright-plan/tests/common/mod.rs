@@ -12,6 +12,7 @@
 pub(crate) mod bench;
 pub(crate) mod clearance;
 pub(crate) mod convert;
+pub(crate) mod crossings;
 pub(crate) mod hangers;
 pub(crate) mod hours;
 pub(crate) mod itself;

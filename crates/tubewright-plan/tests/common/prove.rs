@@ -284,6 +284,19 @@ fn sawn(solved: &Solved, paper: &Paper, verdict: &mut Verdict) -> Vec<MadePart> 
 
 /// Where a crossover's side begins and ends in the car, from its item's ports and its outlet.
 fn crossover(solved: &Solved, name: &str, side: &str, outlet: Vector) -> Option<(Frame, Frame)> {
+    // What stands in the car already begins and ends where its ends were measured.
+    let component = solved.model.build.component(name)?;
+    if let Some(ends) = &component.stands {
+        let [into, out] = ends.each_ref().map(|end| {
+            let placed = solved.around.measured.places.ends.get(end.as_str())?;
+            let upright = tubewright_geometry::Frame::upright(
+                placed.frame_in_car.origin,
+                placed.frame_in_car.travel(),
+            );
+            Some(convert::frame(&upright))
+        });
+        return Some((into?, out?));
+    }
     let item = convert::component_item(&solved.model, name)?;
     // Along the flow, up, to the left of a car seen from behind: rearwards, up, and minus right.
     let in_car = |v: Vector| Vector::new(v.x, -v.z, v.y);

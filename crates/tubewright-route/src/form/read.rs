@@ -355,6 +355,7 @@ fn crossover(i: usize, x: &mirror::Crossover) -> Result<Crossover, FormError> {
     };
     Ok(Crossover {
         id: x.id.clone(),
+        stands: false,
         poses: region(
             &format!("{path}/pose_min"),
             &mirror::Region {

@@ -102,7 +102,9 @@ impl System<'_, '_> {
                     radius: bar.radius_mm,
                 };
                 contacts.clear();
-                self.ctx.room.near(&tube, limit, &mut contacts);
+                if !crossover.stands {
+                    self.ctx.room.near(&tube, limit, &mut contacts);
+                }
                 for contact in &contacts {
                     let mut gradient = vec![0.0; self.sizes.len()];
                     self.add_pose_gradient(&mut gradient, k, contact.away);

@@ -216,6 +216,9 @@ fn step_text(step: &FitStep, lengths: Lengths) -> String {
     let marks = step.marks.join(" + ");
     let made = &step.step.makes;
     let words = match step.step.act {
+        Act::Hang if step.is_there => {
+            format!("look whether {marks} stands where its tapes say: it stays as it is")
+        }
         Act::Hang if !step.on_the_bench.is_empty() => format!(
             "weld {marks} together on the bench first, at {}; hang them as one where its tapes say",
             step.on_the_bench.join(" and ")
@@ -396,6 +399,7 @@ fn as_json(sheet: &FitSheet, welds: &[WeldFacts], stands: Stands<'_>) -> Value {
             "run": step.run,
             "pieces": step.marks,
             "act": match step.step.act {
+                Act::Hang if step.is_there => "look",
                 Act::Hang => "hang",
                 Act::Bolt => "bolt",
                 Act::Tack(Way::Downstream) => "tack",

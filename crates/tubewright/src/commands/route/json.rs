@@ -57,6 +57,7 @@ fn figures_json(figures: &Figures) -> Value {
         "price": figures.price.map(|price| price.to_string()),
         "hours": figures.hours,
         "cost-as-cut": figures.cost_as_cut,
+        "flow-lost-as-bends": figures.heads_as_bend_deg(),
         "welds": figures.welds,
         "cuts": figures.cuts,
         "mass": figures.mass_kg,

@@ -129,7 +129,7 @@ fn side_by_side(shown: &[Shown<'_>], lengths: Lengths) -> String {
         .unwrap_or(1);
     text.push_str(&comparison(shown, abreast, lengths));
     text.push_str(&paragraph(
-        "Costs are in the currency of the prices. Cost as cut is the price of the buying list, welds and cuts at the shop's rate, and what bends, length and lost ground clearance are counted at; it sets the order among ways that close well, can be made, leave each sensor its room and blow nowhere that they must not. Cost as searched counts every bend as bought by itself and leaves out components and delivery; no way searched for costs less than the line below it.",
+        "Costs are in the currency of the prices. Cost as cut is the price of the buying list, welds and cuts at the shop's rate, and what bends, mitres, meetings, length and lost ground clearance are counted at; it sets the order among ways that close well, can be made, leave each sensor its room and blow nowhere that they must not. Cost as searched counts every bend as bought by itself and leaves out delivery and components but crossovers between which there is a choice; no way searched for costs less than the line below it.",
         2,
     ));
     text.push('\n');
@@ -237,6 +237,14 @@ fn rows(lengths: Lengths) -> Vec<(&'static str, Cell)> {
         (
             "sum of bends",
             Box::new(|shown| format!("{:.0}°", shown.figures.bends_rad.to_degrees())),
+        ),
+        // An estimate, brought to degrees of bend that lose as much.
+        (
+            "mitres, meetings",
+            Box::new(move |shown| match shown.figures.heads_as_bend_deg() {
+                degrees if degrees < 0.5 => none(),
+                degrees => format!("as {degrees:.0}°"),
+            }),
         ),
         (
             "ends off by",
