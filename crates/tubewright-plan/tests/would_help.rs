@@ -1,4 +1,4 @@
-//! Where nothing fits, each change that is named was solved: made in the build itself, it gives a way.
+//! Where nothing fits, every change that is named, or two together, was solved: made in the build itself, it gives a way.
 
 #![allow(
     clippy::expect_used,
@@ -78,4 +78,37 @@ fn what_carries_brakes_or_fuel_is_moved_and_never_come_nearer() {
         !help.iter().any(|words| words.contains("to “beam”")),
         "{help:#?}"
     );
+}
+
+/// Two beams in one place, each with a gap that leaves no way.
+fn beams(gaps_mm: [f64; 2]) -> Solved {
+    let [beam, brace] = gaps_mm;
+    let asked = format!(
+        "name = \"beam\"\nkind = \"box\"\nclass = \"structure\"\ngap = \"{beam} mm\"\n\
+         corner = \"beam a\"\nopposite = \"beam b\"\n\n\
+         [[body]]\nname = \"brace\"\nkind = \"box\"\nclass = \"structure\"\ngap = \"{brace} mm\"\n"
+    );
+    bench(BEAM, &asked)
+}
+
+#[test]
+fn where_no_single_change_does_two_are_told_that_do_together() {
+    let blocked = beams([400.0, 380.0]);
+    let help = help_of(&blocked);
+    let words = help
+        .iter()
+        .find(|words| words.starts_with("there is a way only with these together"))
+        .unwrap_or_else(|| panic!("no two are named: {help:#?}"));
+    let gap_mm = |name: &str| -> f64 {
+        let behind = format!(" mm to “{name}” instead of");
+        let before = words.split(&behind).next().expect("it names both");
+        let number = before.rsplit(' ').next().expect("a number before it");
+        number.parse().unwrap_or_else(|_| panic!("{name}: {words}"))
+    };
+    let both = [gap_mm("beam"), gap_mm("brace")];
+    assert!(both[0] < 400.0 && both[1] < 380.0, "{words}");
+    assert!(beams(both).best().is_some(), "{words}");
+    // Neither is named alone, because neither does alone.
+    assert!(beams([both[0], 380.0]).best().is_none(), "{words}");
+    assert!(beams([400.0, both[1]]).best().is_none(), "{words}");
 }

@@ -1,4 +1,7 @@
-//! What would let something fit: single changes, each really made and solved again.
+//! What would let something fit: changes, each really made and solved again; where no single one does, two or three
+//! together.
+
+mod together;
 
 use core::cmp::Ordering;
 use core::sync::atomic::AtomicBool;
@@ -35,8 +38,8 @@ struct Change {
     words: String,
 }
 
-/// Changes with which there is a way, in words, least loss first; lengths in millimetres. Empty when
-/// no single change of those tried does.
+/// Changes with which there is a way, in words, least loss first; lengths in millimetres: single ones, or where none
+/// of them does, two or three together. Empty when none of those tried does.
 pub(crate) fn would_help(
     posed: &PosedProblem,
     bodies: &Bodies,
@@ -71,6 +74,9 @@ pub(crate) fn would_help(
             .then(a.share.partial_cmp(&b.share).unwrap_or(Ordering::Equal))
     });
     found.truncate(MOST_TOLD);
+    if found.is_empty() {
+        found = together::together(&trial);
+    }
     found.into_iter().map(|change| change.words).collect()
 }
 
@@ -148,7 +154,8 @@ impl Trial<'_> {
                 words: format!("with {} left open there is a way", body.id),
             });
         };
-        let least = self.least_given_up(number, placed.gap_mm - least_gap_mm(placed));
+        let most_mm = placed.gap_mm - least_gap_mm(placed);
+        let least = self.least_given_up(number, most_mm, &|_| {});
         Some(match least {
             Some(given_up) => Change {
                 rank: 1,
@@ -168,10 +175,16 @@ impl Trial<'_> {
         })
     }
 
-    /// The least loss of a gap with which there is a way, whole millimetres, up to `most_mm`.
-    fn least_given_up(&self, number: usize, most_mm: f64) -> Option<f64> {
+    /// The least loss of a gap with which there is a way, whole millimetres, up to `most_mm`, with other changes made.
+    fn least_given_up(
+        &self,
+        number: usize,
+        most_mm: f64,
+        others: &dyn Fn(&mut RouteProblem),
+    ) -> Option<f64> {
         let does = |less: f64| {
             self.fits(|problem| {
+                others(problem);
                 if let Some(body) = problem.bodies.get_mut(number) {
                     body.gap_mm -= less;
                 }
@@ -233,10 +246,13 @@ impl Trial<'_> {
         })
     }
 
+    fn has_wide_bends(&self) -> bool {
+        let mut tubes = self.posed.problem.tubes.iter();
+        tubes.any(|tube| tube.clr_mm > tube.od_mm * TIGHT_IN_DIAMETERS)
+    }
+
     fn with_tight_bends(&self) -> Option<Change> {
-        let is_wide = |clr: f64, od: f64| clr > od * TIGHT_IN_DIAMETERS;
-        let tubes = &self.posed.problem.tubes;
-        if !tubes.iter().any(|tube| is_wide(tube.clr_mm, tube.od_mm)) {
+        if !self.has_wide_bends() {
             return None;
         }
         let does = self.fits(|problem| {
