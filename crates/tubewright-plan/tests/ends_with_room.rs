@@ -200,6 +200,7 @@ fn an_outlet_is_sawn_off_where_it_may_be_and_stands_in_every_list() {
         .origin
         .distance(run.start.origin);
     assert!(back < 1e-6, "{back}");
+    assert!(run.twelve_words().contains("carried along the outlet"));
     let supply = supply(&solved.model, &solved.around.practice, &way.runs, &[]).unwrap();
     let joints = joints_of(&solved.model, &way.runs, &supply);
     assert_eq!(joints[0].meets, Some(EndKind::SawnTube));

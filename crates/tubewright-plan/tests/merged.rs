@@ -65,6 +65,13 @@ fn two_banks_end_in_a_merge_and_a_wider_tail_leaves_it() {
     assert!(arrives(tail.start.origin, Vector::new(180.0, 0.0, 0.0)) < 1e-6);
     assert!((right.arrival().travel().vector().y + math::sin(12f64.to_radians())).abs() < 0.02);
     assert!(tail.od_mm > left.od_mm);
+    // Its first clock is counted from what is there: nobody scribed a rim that is not made yet.
+    let twelve = tail.twelve_words();
+    assert!(
+        twelve.contains("highest place of the outlet of"),
+        "{twelve}"
+    );
+    assert!(left.twelve_words().contains("scribed on the rim"));
 
     // One weld behind the merge, with one mark; one part bought; every joint has a mark of its own else.
     assert_eq!(left.last_joint, tail.pieces[0].joint);

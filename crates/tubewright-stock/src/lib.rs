@@ -56,5 +56,5 @@ pub use roads::{Road, minutes_between};
 pub use rules::{KerfRule, Rates, ShopRules};
 pub use size::{angle_of, angle_thousandths, length_of, length_thousandths};
 pub use spare::{ExtraBend, SpareAdvice, Spares, remnant, spare_advice, spares};
-pub use substitute::{Substitute, at_most, substitutes, without};
+pub use substitute::{CHEAPER_THOUGH_OUT, Substitute, at_most, substitutes, without};
 pub use verify::{Fault, verify};

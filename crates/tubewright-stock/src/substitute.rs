@@ -3,6 +3,7 @@
 use rayon::prelude::*;
 
 use crate::error::PlanError;
+use crate::money::Money;
 use crate::plan::StockPlan;
 use crate::plan_stock::plan_stock;
 use crate::request::StockRequest;
@@ -14,9 +15,33 @@ pub struct Substitute {
     pub out: Vec<String>,
     /// The plan without them; its `missing` says what cannot be made then.
     pub plan: StockPlan,
-    /// What it costs more than the plan with them, in minor units.
+    /// What it costs more than the plan with them, in minor units. Below nothing where that plan is not the
+    /// cheapest, which can be where its proof is open: this one then makes every piece for less.
     pub dearer_minor: i64,
 }
+
+impl Substitute {
+    /// Whether it is the better plan though nothing is out.
+    #[must_use]
+    pub fn is_cheaper(&self) -> bool {
+        self.plan.is_full() && self.dearer_minor < 0
+    }
+
+    /// What it costs more or less: *12.40 EUR more*.
+    #[must_use]
+    pub fn difference_words(&self) -> String {
+        let money = Money::new(self.dearer_minor.abs(), self.plan.price.currency);
+        if self.dearer_minor >= 0 {
+            format!("{money} more")
+        } else {
+            format!("{money} less")
+        }
+    }
+}
+
+/// What is said where one of these is cheaper than the plan with everything.
+pub const CHEAPER_THOUGH_OUT: &str = "Where it costs less though something is out, the list of what to buy is not the \
+     cheapest that there is, nor proven to be: take the cheaper one, it makes every piece too.";
 
 /// The request with these items not for sale; what is on hand of them stays.
 #[must_use]

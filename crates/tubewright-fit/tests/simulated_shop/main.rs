@@ -55,6 +55,7 @@ fn every_habit_is_tried() {
         (Habit::ByTheCard, "by the card alone"),
         (Habit::Checked, "held to the check distances"),
         (Habit::Taped, "held to them and re-planned as built"),
+        (Habit::Sloped, "the same, with slopes of every open face"),
     ] {
         let share = shares(builds, habit);
         assert!(share.fits <= builds && share.gaps <= builds);

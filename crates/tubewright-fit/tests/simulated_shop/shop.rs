@@ -3,10 +3,10 @@
 use rand_pcg::Pcg64Mcg;
 use tubewright_fit::PoseSpread;
 use tubewright_fit::budget::{Budget, Tacked, Workmanship};
-use tubewright_fit::built::{BuiltJoint, JointTape, built_joint, turned};
+use tubewright_fit::built::{BuiltJoint, JointSlope, JointTape, built_joint, turned};
 use tubewright_fit::check::{CheckDistance, InTheWay, Taping, choose, possible_distances};
 use tubewright_fit::reclose::{Aim, Loose, May, Steps, WayOn, as_they_are, ways_on};
-use tubewright_geometry::{Frame, Piece, Vector};
+use tubewright_geometry::{Frame, Piece, UnitVector, Vector};
 
 use crate::builds::{Planned, RADIUS_MM, normal, planned};
 
@@ -19,6 +19,8 @@ pub(crate) enum Habit {
     Checked,
     /// That, and what is still off is taken up by what is not tacked yet.
     Taped,
+    /// That, with the angle finder laid on every open face as well.
+    Sloped,
 }
 
 pub(crate) struct Outcome {
@@ -38,6 +40,9 @@ const WORK: Workmanship = Workmanship {
 
 /// A tape held to a rim: ± 2 mm.
 const TAPE_SIGMA_MM: f64 = 1.02;
+
+/// An angle finder laid on a rim, ± 0.5°.
+const SLOPE_SIGMA_RAD: f64 = 0.0045;
 
 /// What the clearances count for a joint that is held by check distances: ± 6 mm.
 const ROOM_MM: f64 = 6.0;
@@ -96,17 +101,25 @@ pub(crate) fn build(seed: u64, habit: Habit) -> Outcome {
         if habit != Habit::ByTheCard {
             let chosen = distances(&plan, &open, &budget.total());
             if chosen.len() >= 3 {
-                let found = taped(&plan, &open, &budget.total(), &chosen, &tacked, &mut rng);
+                let taping = Reading {
+                    chosen: &chosen,
+                    has_slopes: habit == Habit::Sloped,
+                };
+                let found = taped(&plan, &open, &budget.total(), &taping, &tacked, &mut rng);
                 if let Some(found) = found {
                     // Moved by leaning and turning the tacked joint, as far as it goes.
                     tacked = moved(&real, &tacked, &found.frame, &open);
                     if let Some(after) =
-                        taped(&plan, &open, &budget.total(), &chosen, &tacked, &mut rng)
+                        taped(&plan, &open, &budget.total(), &taping, &tacked, &mut rng)
                     {
-                        let rows: Vec<_> = chosen.iter().map(|d| (d.row, d.variance)).collect();
+                        let tapes = chosen.iter().map(|d| (d.row, d.variance));
+                        let slopes = taping
+                            .slopes_of(&open)
+                            .map(|slope| (slope.row(&open), SLOPE_SIGMA_RAD * SLOPE_SIGMA_RAD));
+                        let rows: Vec<_> = tapes.chain(slopes).collect();
                         budget = budget.checked(&rows);
                         let sure = 1.96 * after.spread.shift_sigma_bound();
-                        if habit == Habit::Taped
+                        if matches!(habit, Habit::Taped | Habit::Sloped)
                             && after.frame.origin.distance(open.origin) > sure
                             && let Some(way) = replanned(&after, &pieces[index + 1..], &aim)
                         {
@@ -176,16 +189,41 @@ fn distances(plan: &Planned, open: &Frame, before: &PoseSpread) -> Vec<CheckDist
     choose(before, &possible, 6)
 }
 
-/// Where the tape puts the open end.
+/// What is read at an open end.
+struct Reading<'a> {
+    chosen: &'a [CheckDistance],
+    has_slopes: bool,
+}
+
+impl Reading<'_> {
+    /// Slopes of a face toward twelve and three, as they read where it lies.
+    fn slopes_of(&self, real: &Frame) -> impl Iterator<Item = JointSlope> {
+        let clocks: &[f64] = if self.has_slopes { &[0.0, 0.25] } else { &[] };
+        let real = *real;
+        clocks.iter().map(move |turns| {
+            let mut slope = JointSlope {
+                clock_rad: tubewright_geometry::math::TAU * turns,
+                up: UnitVector::Z,
+                reads_rad: 0.0,
+                sigma_rad: SLOPE_SIGMA_RAD,
+            };
+            slope.reads_rad = slope.expected(&real);
+            slope
+        })
+    }
+}
+
+/// Where the tape and the angle finder put the open end.
 fn taped(
     plan: &Planned,
     planned: &Frame,
     before: &PoseSpread,
-    chosen: &[CheckDistance],
+    reading: &Reading<'_>,
     real: &Frame,
     rng: &mut Pcg64Mcg,
 ) -> Option<BuiltJoint> {
-    let tapes: Vec<JointTape> = chosen
+    let tapes: Vec<JointTape> = reading
+        .chosen
         .iter()
         .filter_map(|distance| {
             let index = plan
@@ -202,7 +240,14 @@ fn taped(
             })
         })
         .collect();
-    built_joint(planned, before, RADIUS_MM, &tapes, &[]).ok()
+    let slopes: Vec<JointSlope> = reading
+        .slopes_of(real)
+        .map(|slope| JointSlope {
+            reads_rad: slope.reads_rad + SLOPE_SIGMA_RAD * normal(rng),
+            ..slope
+        })
+        .collect();
+    built_joint(planned, before, RADIUS_MM, &tapes, &slopes).ok()
 }
 
 /// The open end after the fitter has turned and leaned the tacked joint so that it would lie as

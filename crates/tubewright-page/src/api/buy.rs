@@ -110,8 +110,10 @@ pub struct SubstituteView {
     pub more: Vec<String>,
     /// What is then not needed.
     pub less: Vec<String>,
-    /// Dearer by this, welds counted.
-    pub dearer: String,
+    /// What it costs more or less, welds counted.
+    pub difference: String,
+    /// Whether it is the better list though nothing is out.
+    pub is_cheaper: bool,
     /// All together then.
     pub price: String,
     /// Pieces that cannot be made then.

@@ -4,7 +4,7 @@ use super::buy::difference;
 use crate::api::{Counter, SubstituteView, WantedView};
 use crate::derived::Shown;
 use tubewright_plan::stock::wanted;
-use tubewright_stock::{Money, StockPlan, Substitute};
+use tubewright_stock::{StockPlan, Substitute};
 
 /// The substitutes of the list as it is now, and the parts to look for.
 pub(crate) fn of(shown: &Shown) -> Counter {
@@ -40,7 +40,8 @@ fn substitute(plan: &StockPlan, substitute: &Substitute) -> SubstituteView {
         out: substitute.out.clone(),
         more,
         less,
-        dearer: Money::new(substitute.dearer_minor, plan.price.currency).to_string(),
+        difference: substitute.difference_words(),
+        is_cheaper: substitute.is_cheaper(),
         price: substitute.plan.price.to_string(),
         missing: substitute
             .plan

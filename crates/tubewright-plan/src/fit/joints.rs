@@ -17,6 +17,13 @@ pub struct Joint {
     pub frame: Frame,
 }
 
+/// The hour nearest to a clock angle (radians, clockwise looking downstream): *3 o'clock*.
+#[must_use]
+pub fn hour_words(clock_rad: f64) -> String {
+    let hour = (clock_rad.to_degrees() / 30.0).round().rem_euclid(12.0);
+    format!("{:.0} o'clock", if hour < 0.5 { 12.0 } else { hour })
+}
+
 /// The joints of a run in the order of flow, its start first.
 #[must_use]
 pub fn joints_of(run: &PlannedRun) -> Vec<Joint> {

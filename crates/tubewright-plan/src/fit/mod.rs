@@ -16,7 +16,7 @@ mod way;
 mod welds;
 
 pub use built::{AsBuilt, as_built, runs_as_built};
-pub use joints::{Joint, joint_of, joints_of};
+pub use joints::{Joint, hour_words, joint_of, joints_of};
 pub use loose::LooseWay;
 pub use new_mark::NewMark;
 pub use offer::{Change, Offer, OfferKind};

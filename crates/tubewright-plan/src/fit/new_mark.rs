@@ -5,6 +5,7 @@ use tubewright_fit::check::{CheckDistance, InTheWay, Mark, Taping, distances_fro
 use tubewright_fit::{NINETEEN_IN_TWENTY, PoseSpread};
 use tubewright_geometry::{Frame, Point, Vector, distance};
 
+use super::joints::hour_words;
 use crate::bodies::PlacedBody;
 use crate::lengths::Lengths;
 
@@ -27,15 +28,13 @@ impl NewMark {
     /// Where it is and what it gives, as an errand: *Punch one more mark on …*
     #[must_use]
     pub fn words(&self, lengths: Lengths) -> String {
-        let degrees = self.clock_rad.to_degrees();
-        let hour = (degrees / 30.0).round();
         format!(
-            "Punch one more mark on {}, about {} {}, and tape it to three others: from there to {} o'clock the joint is \
+            "Punch one more mark on {}, about {} {}, and tape it to three others: from there to {} the joint is \
              held to ± {} whichever way",
             self.body,
             self.away_words(lengths),
             self.from,
-            if hour < 0.5 { 12.0 } else { hour },
+            hour_words(self.clock_rad),
             lengths.fine(self.plus_minus_mm)
         )
     }

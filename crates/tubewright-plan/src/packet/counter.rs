@@ -5,7 +5,7 @@ use crate::stages::Supply;
 use crate::stock::spare_list;
 use std::collections::BTreeMap;
 use tubewright_packet::{Block, Body, Column, Sheet, SheetKind, Table};
-use tubewright_stock::{Money, StockPlan, StockRequest, Substitute, without};
+use tubewright_stock::{CHEAPER_THOUGH_OUT, StockPlan, StockRequest, Substitute, without};
 
 /// The counter sheet.
 pub(super) fn sheet(job: &PrintJob<'_>, supply: &Supply) -> Sheet {
@@ -31,7 +31,7 @@ pub(super) fn sheet(job: &PrintJob<'_>, supply: &Supply) -> Sheet {
                     Column::words("out").big(),
                     Column::wide("buy instead"),
                     Column::wide("leave"),
-                    Column::figures("dearer by"),
+                    Column::figures("it costs"),
                 ],
             );
             // A pair whose one item alone has no substitute tells nothing more.
@@ -72,7 +72,7 @@ pub(super) fn sheet(job: &PrintJob<'_>, supply: &Supply) -> Sheet {
                         "nothing; ask elsewhere".to_owned()
                     },
                     if is_made {
-                        Money::new(substitute.dearer_minor, supply.plan.price.currency).to_string()
+                        substitute.difference_words()
                     } else {
                         "–".to_owned()
                     },
@@ -85,9 +85,14 @@ pub(super) fn sheet(job: &PrintJob<'_>, supply: &Supply) -> Sheet {
             }
             blocks.push(Block::Table { table });
             blocks.push(Block::Words {
-                text: "Dearer by counts the welds that a substitute adds, at the shop's own rate."
+                text: "It costs: with the welds that a substitute adds, at the shop's own rate."
                     .to_owned(),
             });
+            if substitutes.iter().any(Substitute::is_cheaper) {
+                blocks.push(Block::Words {
+                    text: CHEAPER_THOUGH_OUT.to_owned(),
+                });
+            }
         }
     }
     Sheet {

@@ -7,7 +7,7 @@ use super::not_made;
 use super::parts::has_like_sides;
 use super::words::{degrees, signed_degrees};
 use crate::fit::{
-    Act, FitSheet, FitStep, Joint, JointCheck, LEAST_CHECKS, PartKind, Way, joint_of,
+    Act, FitSheet, FitStep, Joint, JointCheck, LEAST_CHECKS, PartKind, Way, hour_words, joint_of,
 };
 use crate::routes::{PlannedKind, PlannedRun, component_item};
 use crate::stages::Supply;
@@ -310,7 +310,7 @@ fn add_tapes(job: &PrintJob<'_>, check: &JointCheck, table: &mut Table) {
         table.row([
             String::new(),
             distance.mark.clone(),
-            format!("to {} of {joint}", hour(distance.clock_rad)),
+            format!("to {} of {joint}", hour_words(distance.clock_rad)),
             l.place(distance.distance_mm),
             if most_mm >= 0.0 {
                 format!("± {}", l.small(most_mm))
@@ -350,11 +350,6 @@ fn add_tapes(job: &PrintJob<'_>, check: &JointCheck, table: &mut Table) {
             "{advice}. Until then hold it by its place on the hanger and joint map."
         ));
     }
-}
-
-fn hour(clock_rad: f64) -> String {
-    let hour = (clock_rad.to_degrees() / 30.0).round();
-    format!("{:.0} o'clock", if hour < 0.5 { 12.0 } else { hour })
 }
 
 /// Which way the run goes on after the part's bend.

@@ -116,16 +116,27 @@ impl PlannedRun {
             .map_or(self.start, |piece| piece.frame_out)
     }
 
-    /// Twelve o'clock of the rim that it starts from, in words: where the survey has it against the highest place.
+    /// Twelve o'clock of the rim that it starts from, in words: what is there to count from, and where the survey
+    /// has it against the highest place.
     #[must_use]
     pub fn twelve_words(&self) -> String {
         let level = Frame::upright(self.start.origin, self.start.travel());
         let off_rad = level.clock_of(self.start.twelve().vector());
         let is_upright = self.start.travel().vector().z.abs() > UPRIGHT;
         let off_deg = math::wrap_to_pi(off_rad).to_degrees();
-        let scribed = "twelve o'clock as it was scribed on the rim when that was measured";
+        let scribed = match (&self.starts_on, &self.sawn) {
+            (Some(part), _) => format!("twelve o'clock, the highest place of the outlet of {part}"),
+            (None, Some(_)) => {
+                "twelve o'clock as it was scribed on the rim, carried along the outlet to behind the saw cut \
+                 before that is made"
+                    .to_owned()
+            }
+            (None, None) => {
+                "twelve o'clock as it was scribed on the rim when that was measured".to_owned()
+            }
+        };
         if is_upright || off_deg.abs() < 0.5 {
-            scribed.to_owned()
+            scribed
         } else {
             let round = if off_deg > 0.0 {
                 "clockwise"

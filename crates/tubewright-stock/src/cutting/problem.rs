@@ -112,7 +112,7 @@ impl Default for Effort {
     /// with what it could save at most.
     fn default() -> Self {
         Self {
-            nodes: 200,
+            nodes: 800,
             patterns: 2_500,
             steps: 2_000_000,
         }

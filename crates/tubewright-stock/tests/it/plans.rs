@@ -4,7 +4,7 @@ use proptest::prelude::*;
 use tubewright_geometry::Length;
 use tubewright_stock::{
     MissingWhy, OnHand, OnHandKind, PartPlace, PlanError, PriceBreak, Proof, Source, Spare,
-    StockRequest, Supplier, plan_stock, substitutes, verify, without,
+    StockRequest, Substitute, Supplier, plan_stock, substitutes, verify, without,
 };
 
 use crate::shop::{bar, bend, eur, offer, shop, straight, turn};
@@ -354,7 +354,15 @@ fn each_line_that_is_out_has_its_substitute() {
                 .all(|buy| !substitute.out.contains(&buy.item))
         );
         if substitute.plan.is_full() {
-            assert!(substitute.dearer_minor >= 0);
+            // This list is proven: without something nothing is cheaper.
+            assert!(substitute.dearer_minor >= 0 && !substitute.is_cheaper());
+            assert!(substitute.difference_words().ends_with(" EUR more"));
+            let cheaper = Substitute {
+                dearer_minor: -85,
+                ..substitute.clone()
+            };
+            assert!(cheaper.is_cheaper());
+            assert_eq!(cheaper.difference_words(), "0.85 EUR less");
         }
     }
     let tube = substitutes.iter().find(|s| s.out == ["tube 2 m"]).unwrap();

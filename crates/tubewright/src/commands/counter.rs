@@ -4,13 +4,14 @@ use super::buy::{spares_json, spares_text};
 use super::solve::runs_of;
 use super::{Done, Failure, load, print};
 use crate::cli::shop::Counter;
-use crate::terminal::{FAILS, heading, paragraph, styled};
+use crate::terminal::{FAILS, WARNS, heading, paragraph, styled};
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
 use tubewright_plan::stages;
 use tubewright_plan::stock::{SpareList, spare_list};
 use tubewright_stock::{
-    Money, Source, StockPlan, StockRequest, Substitute, at_most, plan_stock, substitutes, without,
+    CHEAPER_THOUGH_OUT, Money, Source, StockPlan, StockRequest, Substitute, at_most, plan_stock,
+    substitutes, without,
 };
 
 /// Shows the substitutes.
@@ -150,7 +151,7 @@ fn out_text(
                 "take {}; {}, {} welds counted. {}{}",
                 change(plan, &substitute.plan),
                 substitute.plan.price,
-                difference(substitute.dearer_minor, plan),
+                substitute.difference_words(),
                 cut_so(plan, &substitute.plan),
                 spares_then(substitute),
             ));
@@ -162,6 +163,9 @@ fn out_text(
     }
     if list.is_empty() {
         text.push_str("  Nothing is to be bought.\n");
+    }
+    if list.iter().any(Substitute::is_cheaper) {
+        text.push_str(&paragraph(&styled(WARNS, CHEAPER_THOUGH_OUT.to_owned()), 2));
     }
     text
 }

@@ -103,13 +103,13 @@ pub(crate) fn as_text(supply: &Supply, rolls: &[RollMark], lengths: Lengths) -> 
     }
     text.push_str(&table.render());
     let behind = if supply.fits.iter().any(|fit| fit.run.contains(", behind ")) {
-        " Behind a crossover the clock starts anew, from twelve o'clock of its outlet; the crossover itself has no clock."
+        " Behind a crossover or a merge the clock starts anew, from twelve o'clock of its outlet; that part itself has no clock."
     } else {
         ""
     };
     text.push_str(&paragraph(
         &format!(
-            "The first part of a run counts from twelve o'clock of the rim that it starts from, as it was scribed when that was measured (the highest place, where nothing was).{behind}"
+            "The first part of a run counts from twelve o'clock of the rim that it starts from, as it was scribed when that was measured (the highest place, where nothing was); carry it along an outlet that is sawn off before it is sawn.{behind}"
         ),
         2,
     ));

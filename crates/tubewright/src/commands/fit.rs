@@ -8,7 +8,9 @@ use crate::terminal::{FAILS, WARNS, heading, paragraph, styled};
 use serde_json::{Value, json};
 use tubewright_build::model::Model;
 use tubewright_plan::fit::{Act, PartKind, Way};
-use tubewright_plan::fit::{FitSheet, FitStep, JointCheck, WeldFacts, fit_sheet, weld_facts};
+use tubewright_plan::fit::{
+    FitSheet, FitStep, JointCheck, WeldFacts, fit_sheet, hour_words, weld_facts,
+};
 use tubewright_plan::hangers::{HungRuns, hangers};
 use tubewright_plan::lengths::Lengths;
 use tubewright_plan::routes::outlet_words;
@@ -267,7 +269,7 @@ fn check_text(check: &JointCheck, lengths: Lengths) -> String {
     for distance in &check.distances {
         table.row([
             distance.mark.clone(),
-            hour(distance.clock_rad),
+            hour_words(distance.clock_rad),
             lengths.about(distance.distance_mm),
         ]);
     }
@@ -346,11 +348,6 @@ fn check_text(check: &JointCheck, lengths: Lengths) -> String {
         text.push_str(&paragraph(&format!("{advice}."), 5));
     }
     text
-}
-
-fn hour(clock_rad: f64) -> String {
-    let hour = (clock_rad.to_degrees() / 30.0).round();
-    format!("{:.0} o'clock", if hour < 0.5 { 12.0 } else { hour })
 }
 
 fn weld_text(weld: &WeldFacts, lengths: Lengths) -> String {

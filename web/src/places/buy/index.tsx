@@ -123,7 +123,7 @@ function substituteWords(substitute: SubstituteView): string {
   }
   const more = substitute.more.length === 0 ? "nothing in its place, the rest serves" : substitute.more.join(", ");
   const less = substitute.less.filter((words) => !substitute.out.some((out) => words.includes(`× ${out} (`)));
-  return `${more}${less.length === 0 ? "" : `; leave ${less.join(", ")}`}; ${substitute.dearer} more with the welds, ${substitute.price} in all`;
+  return `${more}${less.length === 0 ? "" : `; leave ${less.join(", ")}`}; ${substitute.difference} with the welds, ${substitute.price} in all${substitute.isCheaper ? ": cheaper than the list, which is not proven to be the cheapest; it may be bought though nothing is out" : ""}`;
 }
 
 function Other({ line, count, done }: { line: BuyLine; count: number; done: () => void }) {
