@@ -4,6 +4,7 @@
 use tubewright_build::model::{LengthUnits, Model};
 use tubewright_build::quantity::write_inches;
 use tubewright_geometry::{Length, Point};
+use tubewright_sheets::DrawnUnit;
 
 /// Divisions of an inch at the saw: a steel rule (common practice, no source).
 const RULE: u32 = 32;
@@ -11,6 +12,13 @@ const RULE: u32 = 32;
 const TAPE: u32 = 16;
 /// Millimetres in an inch (exact, by the international yard of 1959).
 const INCH_MM: f64 = 25.4;
+
+/// Kilograms in a pound (exact, by the international pound of 1959).
+const POUND_KG: f64 = 0.453_592_37;
+/// Newtons of a pound's weight (exact, with standard gravity, 9.80665 m/s²).
+const POUND_N: f64 = 9.806_65 * POUND_KG;
+/// Litres in a cubic foot (exact, by the inch).
+const CUBIC_FOOT_L: f64 = 28.316_846_592;
 
 /// How lengths are written.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -54,6 +62,15 @@ impl Lengths {
         match self {
             Self::Millimetres => "mm",
             Self::Inches => "inches",
+        }
+    }
+
+    /// What pictures are lettered in.
+    #[must_use]
+    pub const fn drawn(self) -> DrawnUnit {
+        match self {
+            Self::Millimetres => DrawnUnit::Millimetres,
+            Self::Inches => DrawnUnit::Inches,
         }
     }
 
@@ -191,13 +208,93 @@ impl Lengths {
         }
     }
 
+    /// The unit of mass that goes with these lengths, for the head of a column.
+    #[must_use]
+    pub const fn mass_sign(self) -> &'static str {
+        match self {
+            Self::Millimetres => "kg",
+            Self::Inches => "lb",
+        }
+    }
+
+    /// A mass without its unit: `6.1`, `13.4`.
+    #[must_use]
+    pub fn mass_figure(self, kg: f64) -> String {
+        match self {
+            Self::Millimetres => fixed(kg, 1),
+            Self::Inches => fixed(kg / POUND_KG, 1),
+        }
+    }
+
+    /// The same with its unit: `6.1 kg`, `13.4 lb`.
+    #[must_use]
+    pub fn mass(self, kg: f64) -> String {
+        format!("{} {}", self.mass_figure(kg), self.mass_sign())
+    }
+
+    /// The unit in which the load on a rubber is told, for the head of a column.
+    #[must_use]
+    pub const fn load_sign(self) -> &'static str {
+        match self {
+            Self::Millimetres => "N",
+            Self::Inches => "lb",
+        }
+    }
+
+    /// A load without its unit: `43`, `10`.
+    #[must_use]
+    pub fn load_figure(self, newton: f64) -> String {
+        match self {
+            Self::Millimetres => fixed(newton, 0),
+            Self::Inches => fixed(newton / POUND_N, 0),
+        }
+    }
+
+    /// The same with its unit: `43 N`, `10 lb`.
+    #[must_use]
+    pub fn load(self, newton: f64) -> String {
+        format!("{} {}", self.load_figure(newton), self.load_sign())
+    }
+
+    /// The unit in which purge gas is told, for the head of a column: `litres`, `cu ft`.
+    #[must_use]
+    pub const fn gas_sign(self) -> &'static str {
+        match self {
+            Self::Millimetres => "litres",
+            Self::Inches => "cu ft",
+        }
+    }
+
+    /// A volume of gas without its unit: `0.75`, `0.026`.
+    #[must_use]
+    pub fn gas_figure(self, litres: f64) -> String {
+        match self {
+            Self::Millimetres => fixed(litres, 2),
+            Self::Inches => fixed(litres / CUBIC_FOOT_L, 3),
+        }
+    }
+
+    /// A flow of gas: `8 l/min`, `17 cu ft/h`.
+    #[must_use]
+    pub fn gas_flow(self, litres_a_minute: f64) -> String {
+        match self {
+            Self::Millimetres => format!("{} l/min", fixed(litres_a_minute, 0)),
+            Self::Inches => {
+                format!(
+                    "{} cu ft/h",
+                    fixed(litres_a_minute * 60.0 / CUBIC_FOOT_L, 0)
+                )
+            }
+        }
+    }
+
     /// The three coordinates.
     #[must_use]
     pub fn xyz(self, point: Point) -> [String; 3] {
         point.to_array().map(|mm| self.place(mm))
     }
 
-    /// A sentence with its millimetres in these units. Names in quotation marks stay.
+    /// A sentence with its millimetres, kilograms and newtons in these units. Names in quotation marks stay.
     #[must_use]
     pub fn sentence(self, text: &str) -> String {
         if self == Self::Millimetres {
@@ -220,19 +317,26 @@ impl Lengths {
                 .find(|c: char| !(c.is_ascii_digit() || c == '.'))
                 .unwrap_or(rest.len());
             let (number, after) = rest.split_at(number_end);
-            let behind = after.strip_prefix(" mm");
-            let ends = behind.is_some_and(|behind| !behind.starts_with(char::is_alphanumeric));
-            match (number.parse::<f64>(), behind) {
-                (Ok(mm), Some(behind)) if ends && !is_name && !follows_word => {
-                    out.push_str(&self.tape(mm));
-                    rest = behind;
-                }
-                _ => {
-                    let step = number_end.max(first.len_utf8());
-                    let (taken, left) = rest.split_at(step);
-                    out.push_str(taken);
-                    rest = left;
-                }
+            let in_these = number.parse::<f64>().ok().and_then(|value| {
+                let told: [(&str, String); 3] = [
+                    (" mm", self.tape(value)),
+                    (" kg", self.mass(value)),
+                    (" N", self.load(value)),
+                ];
+                told.into_iter().find_map(|(unit, told)| {
+                    let behind = after.strip_prefix(unit)?;
+                    let goes_on = |c: char| c.is_alphanumeric() || c == '/';
+                    (!behind.starts_with(goes_on)).then_some((told, behind))
+                })
+            });
+            if let Some((told, behind)) = in_these.filter(|_| !is_name && !follows_word) {
+                out.push_str(&told);
+                rest = behind;
+            } else {
+                let step = number_end.max(first.len_utf8());
+                let (taken, left) = rest.split_at(step);
+                out.push_str(taken);
+                rest = left;
             }
         }
         out
@@ -302,6 +406,22 @@ mod tests {
     }
 
     #[test]
+    fn mass_load_and_gas_go_with_the_lengths() {
+        assert_eq!(
+            (MILLIMETRES.mass(4.1), INCHES.mass(4.1)),
+            ("4.1 kg".to_owned(), "9.0 lb".to_owned())
+        );
+        assert_eq!(
+            (MILLIMETRES.load(60.0), INCHES.load(60.0)),
+            ("60 N".to_owned(), "13 lb".to_owned())
+        );
+        assert_eq!(MILLIMETRES.gas_flow(8.0), "8 l/min");
+        // 8 l/min = 480 l/h = 16.95 cubic feet an hour.
+        assert_eq!(INCHES.gas_flow(8.0), "17 cu ft/h");
+        assert_eq!(INCHES.gas_figure(28.316_846_592), "1.000");
+    }
+
+    #[test]
     fn no_figure_reads_minus_nought() {
         assert_eq!(MILLIMETRES.saw(-0.04), "0.0");
         assert_eq!(MILLIMETRES.place(-0.4), "0");
@@ -322,5 +442,10 @@ mod tests {
             "4 in too near “pipe 60 mm”, bump 4 in; M10 mmm 3/16 in."
         );
         assert_eq!(MILLIMETRES.sentence("102 mm"), "102 mm");
+        // 6.1 kg = 13.45 lb; 43 N = 9.67 lb; 8 N/mm is no load.
+        assert_eq!(
+            INCHES.sentence("43 N of 60 N, an estimate for 6.1 kg; 8 N/mm; 3 Nm; “can 4 kg”"),
+            "10 lb of 13 lb, an estimate for 13.4 lb; 8 N/mm; 3 Nm; “can 4 kg”"
+        );
     }
 }

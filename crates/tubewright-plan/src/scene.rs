@@ -1,6 +1,7 @@
 //! The chosen runs among the bodies, as what the drawings are made of.
 
 use crate::bodies::PlacedBody;
+use crate::lengths::Lengths;
 use crate::routes::{PlannedKind, PlannedPiece, PlannedRun, component_kind};
 use crate::stages::Surroundings;
 use tubewright_build::model::{Class, ComponentKind, Model};
@@ -67,6 +68,7 @@ pub fn scene_of(model: &Model, around: &Surroundings, runs: &[PlannedRun], board
             .map(|floor| floor.point_in_car.z),
         tight_places: tight,
         nameless: Nameless::default(),
+        unit: Lengths::of(model).drawn(),
     }
 }
 

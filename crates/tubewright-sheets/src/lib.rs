@@ -24,9 +24,9 @@ pub use card::{
 pub use drawing::Drawing;
 pub use dxf::to_dxf;
 pub use scene::{
-    Nameless, PieceKind, Scene, SceneBody, SceneMark, ScenePiece, SceneRun, TightPlace,
+    DrawnUnit, Nameless, PieceKind, Scene, SceneBody, SceneMark, ScenePiece, SceneRun, TightPlace,
 };
-pub use shop::{Paper, ShopError, TitleBlock, ViewName, one_view, three_views};
+pub use shop::{Paper, ShopError, TitleBlock, ViewName, ViewSizes, one_view, three_views};
 pub use solids::{MeshFineness, SolidError, StepStamp, to_glb, to_step};
 pub use split::{SplitCross, SplitCrossError, SplitMark, split_cross_step};
 pub use svg::to_svg;

@@ -23,6 +23,59 @@ pub struct Scene {
     pub tight_places: Vec<TightPlace>,
     /// What is drawn without its name, so that the others can be read.
     pub nameless: Nameless,
+    /// What lengths are written in: the grid, the scale bar, the gaps.
+    pub unit: DrawnUnit,
+}
+
+/// What lengths are written in on a picture.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum DrawnUnit {
+    /// Millimetres.
+    #[default]
+    Millimetres,
+    /// Inches.
+    Inches,
+}
+
+impl DrawnUnit {
+    /// Its length in mm (the inch exact, by the international yard of 1959).
+    pub(crate) const fn mm(self) -> f64 {
+        match self {
+            Self::Millimetres => 1.0,
+            Self::Inches => 25.4,
+        }
+    }
+
+    /// Its sign.
+    pub(crate) const fn sign(self) -> &'static str {
+        match self {
+            Self::Millimetres => "mm",
+            Self::Inches => "in",
+        }
+    }
+
+    /// Steps of a grid or of a scale bar that are read at a glance, in this unit, ascending.
+    pub(crate) const fn steps(self) -> &'static [f64] {
+        match self {
+            Self::Millimetres => &[
+                10.0, 20.0, 50.0, 100.0, 200.0, 250.0, 500.0, 1000.0, 2000.0, 5000.0,
+            ],
+            Self::Inches => &[0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 200.0],
+        }
+    }
+
+    /// The least step, in mm of the car, that is at least `least_mm` long on paper.
+    pub(crate) fn step_mm(self, scale: f64, least_mm: f64) -> f64 {
+        let steps = self.steps().iter().map(|step| step * self.mm());
+        let mut last_mm = self.mm();
+        for step_mm in steps {
+            last_mm = step_mm;
+            if step_mm * scale >= least_mm {
+                break;
+            }
+        }
+        last_mm
+    }
 }
 
 /// What of a scene is drawn without its name.

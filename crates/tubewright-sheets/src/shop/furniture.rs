@@ -4,6 +4,7 @@ use super::view::View;
 use super::{Paper, TitleBlock};
 use crate::drawing::{BASE_LINE_DROP, Fill, Item, Lettering, Line, Rect, Spot, Weight, arrow};
 use crate::figure::Figure;
+use crate::scene::DrawnUnit;
 
 /// Margins of the border in mm (ISO 5457: 20 mm at the filing edge, 10 mm elsewhere).
 pub(crate) const FILING_MM: f64 = 20.0;
@@ -19,7 +20,7 @@ pub(crate) fn frame(paper: Paper) -> Rect {
 }
 
 /// Border and title strip.
-pub(crate) fn border(paper: Paper, block: &TitleBlock, scale_words: &str) -> Vec<Item> {
+pub(crate) fn border(paper: Paper, block: &TitleBlock, scale_words: &str, unit: &str) -> Vec<Item> {
     let frame = frame(paper);
     let top = frame.max.y - STRIP_MM;
     let mut items = vec![
@@ -46,7 +47,7 @@ pub(crate) fn border(paper: Paper, block: &TitleBlock, scale_words: &str) -> Vec
         (0.30, "Build", &block.build, 5.0),
         (0.20, "Sheet", &block.sheet_name, 3.6),
         (0.09, "Scale", scale_words, 3.6),
-        (0.09, "Units", "mm", 3.6),
+        (0.09, "Units", unit, 3.6),
         (0.11, "Date", &block.date, 3.2),
         (0.13, "Plan", &block.plan_hash, 3.0),
         (0.08, "Page", sheet, 3.2),
@@ -164,7 +165,7 @@ fn axes(view: &View, at: Spot) -> Vec<Item> {
 }
 
 /// A bar of alternating fields with lengths of the car, at the given place.
-pub(crate) fn scale_bar(at: Spot, scale: f64, step_mm: f64) -> Vec<Item> {
+pub(crate) fn scale_bar(at: Spot, scale: f64, step_mm: f64, unit: DrawnUnit) -> Vec<Item> {
     let field = step_mm * scale;
     let mut items = Vec::new();
     let line = Line::solid(Weight::Narrow);
@@ -177,10 +178,14 @@ pub(crate) fn scale_bar(at: Spot, scale: f64, step_mm: f64) -> Vec<Item> {
         ));
     }
     for i in 0..=4 {
-        let unit = if i == 4 { " mm" } else { "" };
+        let sign = if i == 4 {
+            format!(" {}", unit.sign())
+        } else {
+            String::new()
+        };
         items.push(Item::text(
             at + Spot::new(field * f64::from(i), 4.4),
-            format!("{}{unit}", Figure(step_mm * f64::from(i))),
+            format!("{}{sign}", Figure(step_mm * f64::from(i) / unit.mm())),
             Lettering::plain(2.1).centred(),
         ));
     }

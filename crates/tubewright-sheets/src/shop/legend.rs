@@ -3,7 +3,7 @@
 use super::tubes::texture;
 use crate::drawing::{Dash, Fill, Item, Lettering, Line, Rect, Spot, Weight};
 use crate::figure::Figure;
-use crate::scene::{PieceKind, Scene};
+use crate::scene::{DrawnUnit, PieceKind, Scene};
 use tubewright_geometry::math;
 
 const HEAD: Lettering = Lettering::plain(2.8).bold();
@@ -149,11 +149,12 @@ pub(crate) fn tight_table(scene: &Scene, room: Rect) -> Vec<Item> {
     let [number, what, gap, wanted] = columns.map(|dx| room.min.x + dx);
     let mut y = room.min.y + 7.0;
     let small = Lettering::plain(2.0).grey();
+    let unit = scene.unit;
     for (x, words) in [
-        (number, "no."),
-        (what, "between"),
-        (gap, "gap mm"),
-        (wanted, "asked mm"),
+        (number, "no.".to_owned()),
+        (what, "between".to_owned()),
+        (gap, format!("gap {}", unit.sign())),
+        (wanted, format!("wants {}", unit.sign())),
     ] {
         items.push(Item::text(Spot::new(x, y), words, small));
     }
@@ -176,8 +177,8 @@ pub(crate) fn tight_table(scene: &Scene, room: Rect) -> Vec<Item> {
             break;
         }
         let gap_words = match place.plus_minus_mm {
-            Some(pm) => format!("{:.0} ± {pm:.0}", place.gap_mm),
-            None => format!("{:.0}", place.gap_mm),
+            Some(pm_mm) => format!("{} ± {}", read(place.gap_mm, unit), read(pm_mm, unit)),
+            None => read(place.gap_mm, unit),
         };
         let between = format!("{} – {}", place.piece, place.body);
         items.push(Item::text(
@@ -189,10 +190,21 @@ pub(crate) fn tight_table(scene: &Scene, room: Rect) -> Vec<Item> {
         items.push(Item::text(Spot::new(gap, y), gap_words, WORDS.bold()));
         items.push(Item::text(
             Spot::new(wanted, y),
-            Figure(place.wanted_mm).to_string(),
+            match unit {
+                DrawnUnit::Millimetres => Figure(place.wanted_mm).to_string(),
+                DrawnUnit::Inches => read(place.wanted_mm, unit),
+            },
             WORDS,
         ));
         items.push(rule(y + 1.2));
     }
     items
+}
+
+/// A gap as it is read: whole millimetres, or tenths of an inch.
+fn read(mm: f64, unit: DrawnUnit) -> String {
+    match unit {
+        DrawnUnit::Millimetres => format!("{mm:.0}"),
+        DrawnUnit::Inches => format!("{:.1}", mm / unit.mm()),
+    }
 }

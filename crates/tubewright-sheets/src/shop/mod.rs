@@ -154,7 +154,7 @@ pub fn three_views(scene: &Scene, block: &TitleBlock, paper: Paper) -> Result<Dr
         paper.height_mm,
         format!("{}: {}, scale {scale_words}", block.build, block.sheet_name),
     );
-    let grid_mm = grid_step(scale);
+    let grid_mm = scene.unit.step_mm(scale, GRID_MM);
     for view in &views {
         picture::draw_view(&mut drawing, scene, view, grid_mm);
         drawing.push("headings", heading(view, &scale_words));
@@ -171,17 +171,21 @@ pub fn three_views(scene: &Scene, block: &TitleBlock, paper: Paper) -> Result<Dr
     words.extend(legend::tight_table(scene, below));
     drawing.push("legend", words);
     let bar = Spot::new(x0, frame.max.y - STRIP_MM - 8.5);
-    let mut furniture = scale_bar(bar, scale, bar_step(scale));
+    let bar_mm = scene.unit.step_mm(scale, BAR_MM);
+    let mut furniture = scale_bar(bar, scale, bar_mm, scene.unit);
     furniture.push(Item::text(
-        bar + Spot::new(4.0 * bar_step(scale) * scale + 10.0, 1.6),
+        bar + Spot::new(4.0 * bar_mm * scale + 10.0, 1.6),
         "Third-angle projection. Do not scale off a copy without checking the bar. \
          Figures on the cut cards go before this picture.",
         Lettering::plain(2.1).italic(),
     ));
-    furniture.extend(border(paper, block, &scale_words));
+    furniture.extend(border(paper, block, &scale_words, scene.unit.sign()));
     drawing.push("sheet", furniture);
     Ok(drawing)
 }
+
+/// What stands round a view that is drawn alone, mm of paper: left, above, right, below.
+const ROUND_A_VIEW_MM: [f64; 4] = [14.0, 14.0, 5.0, 4.0];
 
 /// One view alone, as large as `width_mm` of paper allows, without border: for the page.
 ///
@@ -189,8 +193,64 @@ pub fn three_views(scene: &Scene, block: &TitleBlock, paper: Paper) -> Result<Dr
 /// As [`three_views`].
 pub fn one_view(scene: &Scene, name: ViewName, width_mm: f64) -> Result<Drawing, ShopError> {
     let extent = extent(scene)?;
+    let [left, top, _, foot] = ROUND_A_VIEW_MM;
+    let scale = scale_in(extent, name, width_mm)?;
+    let view = lay(name, extent, scale, Spot::new(left, top));
+    let mut drawing = Drawing::new(
+        width_mm,
+        top + view.window.height() + foot,
+        format!("{}: {}", scene.title, name.heading()),
+    );
+    picture::draw_view(
+        &mut drawing,
+        scene,
+        &view,
+        scene.unit.step_mm(scale, GRID_MM),
+    );
+    Ok(drawing)
+}
+
+/// How large the views of a scene are on paper, without drawing them.
+#[derive(Clone, Copy, Debug)]
+pub struct ViewSizes {
+    extent: Bounds,
+}
+
+impl ViewSizes {
+    /// Of a scene.
+    ///
+    /// # Errors
+    /// As [`three_views`].
+    pub fn of(scene: &Scene) -> Result<Self, ShopError> {
+        Ok(Self {
+            extent: extent(scene)?,
+        })
+    }
+
+    /// How high [`one_view`] is at this width, mm of paper.
+    ///
+    /// # Errors
+    /// When the width is too small for any drawing.
+    pub fn height_mm(&self, name: ViewName, width_mm: f64) -> Result<f64, ShopError> {
+        let scale = self.scale(name, width_mm)?;
+        let [_, top, _, foot] = ROUND_A_VIEW_MM;
+        let view = lay(name, self.extent, scale, Spot::default());
+        Ok(top + view.window.height() + foot)
+    }
+
+    /// The scale of [`one_view`] at this width: mm of paper for a mm of the car.
+    ///
+    /// # Errors
+    /// When the width is too small for any drawing.
+    pub fn scale(&self, name: ViewName, width_mm: f64) -> Result<f64, ShopError> {
+        scale_in(self.extent, name, width_mm)
+    }
+}
+
+/// The scale at which a view alone is `width_mm` wide with what stands round it.
+fn scale_in(extent: Bounds, name: ViewName, width_mm: f64) -> Result<f64, ShopError> {
     let flat = lay(name, extent, 1.0, Spot::default());
-    let (left, top, right, foot) = (14.0, 14.0, 5.0, 4.0);
+    let [left, _, right, _] = ROUND_A_VIEW_MM;
     let room = width_mm - left - right;
     if room < 20.0 {
         return Err(ShopError::PaperTooSmall {
@@ -199,15 +259,7 @@ pub fn one_view(scene: &Scene, name: ViewName, width_mm: f64) -> Result<Drawing,
             smallest: 100.0,
         });
     }
-    let scale = room / flat.window.width();
-    let view = lay(name, extent, scale, Spot::new(left, top));
-    let mut drawing = Drawing::new(
-        width_mm,
-        top + view.window.height() + foot,
-        format!("{}: {}", scene.title, name.heading()),
-    );
-    picture::draw_view(&mut drawing, scene, &view, grid_step(scale));
-    Ok(drawing)
+    Ok(room / flat.window.width())
 }
 
 /// A view whose window's upper left corner lies at `at`.
@@ -228,21 +280,10 @@ fn lay(name: ViewName, extent: Bounds, scale: f64, at: Spot) -> View {
     }
 }
 
-/// Step of the grid in mm of the car: 15 to 40 mm of paper.
-fn grid_step(scale: f64) -> f64 {
-    [10.0, 20.0, 50.0, 100.0, 200.0, 250.0, 500.0, 1000.0, 2000.0]
-        .into_iter()
-        .find(|step| step * scale >= 15.0)
-        .unwrap_or(5000.0)
-}
-
-/// Length of one field of the scale bar in mm of the car.
-fn bar_step(scale: f64) -> f64 {
-    [10.0, 20.0, 50.0, 100.0, 200.0, 250.0, 500.0, 1000.0]
-        .into_iter()
-        .find(|step| step * scale >= 10.0)
-        .unwrap_or(2000.0)
-}
+/// Least step of the grid on paper, mm.
+const GRID_MM: f64 = 15.0;
+/// Least length of one field of the scale bar on paper, mm.
+const BAR_MM: f64 = 10.0;
 
 /// What is drawn: the runs and marks wholly, the bodies as far as they are near.
 fn extent(scene: &Scene) -> Result<Bounds, ShopError> {

@@ -9,7 +9,7 @@ use crate::drawing::{
     Dash, Drawing, Fill, Item, Lettering, Line, Rect, Spot, Weight, clip_polygon, clip_segment,
 };
 use crate::figure::Figure;
-use crate::scene::{PieceKind, Scene, ScenePiece};
+use crate::scene::{DrawnUnit, PieceKind, Scene, ScenePiece};
 use tubewright_geometry::{Point, math};
 
 const AROUND: Line = Line::new(Weight::Narrow, Dash::Phantom).grey();
@@ -28,7 +28,7 @@ pub(crate) fn draw_view(drawing: &mut Drawing, scene: &Scene, view: &View, grid_
         .iter()
         .map(|body| silhouette(&body.solid, view))
         .collect();
-    drawing.push(format!("{prefix}-grid"), grid(view, grid_mm));
+    drawing.push(format!("{prefix}-grid"), grid(view, grid_mm, scene.unit));
     let mut around = Vec::new();
     for (body, shape) in scene.bodies.iter().zip(&shapes) {
         around.push(Item::Group {
@@ -130,13 +130,14 @@ fn ground(scene: &Scene, view: &View) -> Vec<Item> {
 }
 
 /// Lines of equal coordinate with their figures along the upper and left edges.
-fn grid(view: &View, step_mm: f64) -> Vec<Item> {
+fn grid(view: &View, step_mm: f64, unit: DrawnUnit) -> Vec<Item> {
     let window = view.window;
     let [(letter_right, _), (letter_up, _)] = view.name.axis_words();
     let hair = Line::solid(Weight::Hair).grey();
     let lettering = Lettering::plain(1.8).grey();
     let mut items = Vec::new();
     let paper = step_mm * view.scale;
+    let step = step_mm / unit.mm();
     let steps = |from: f64, to: f64, origin: f64| {
         let first = ((from - origin) / paper).ceil();
         let count = (((to - origin) / paper).floor() - first).clamp(-1.0, 200.0);
@@ -161,7 +162,7 @@ fn grid(view: &View, step_mm: f64) -> Vec<Item> {
         ));
         items.push(Item::text(
             Spot::new(x, window.min.y - 2.2),
-            format!("{letter_right} {}", Figure(k * step_mm)),
+            format!("{letter_right} {}", Figure(k * step)),
             lettering.centred(),
         ));
     }
@@ -178,7 +179,7 @@ fn grid(view: &View, step_mm: f64) -> Vec<Item> {
         ));
         items.push(Item::text(
             Spot::new(window.min.x - 2.2, y + 0.36 * 1.8),
-            format!("{letter_up} {}", Figure(-k * step_mm)),
+            format!("{letter_up} {}", Figure(-k * step)),
             lettering.ending(),
         ));
     }

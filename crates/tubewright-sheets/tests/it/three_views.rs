@@ -4,8 +4,8 @@ use proptest::prelude::*;
 use tubewright_geometry::{Frame, OrientedBox, Point, Solid, TriangleMesh, UnitVector};
 use tubewright_sheets::drawing::{Anchor, Item, Rect, Spot};
 use tubewright_sheets::{
-    Drawing, Paper, PieceKind, Scene, SceneBody, SceneMark, ScenePiece, SceneRun, ShopError,
-    TitleBlock, ViewName, one_view, three_views, to_svg,
+    Drawing, DrawnUnit, Paper, PieceKind, Scene, SceneBody, SceneMark, ScenePiece, SceneRun,
+    ShopError, TitleBlock, ViewName, ViewSizes, one_view, three_views, to_svg,
 };
 
 /// One bend with two legs, a box and the ground.
@@ -55,6 +55,7 @@ fn small() -> Scene {
         ground_z_mm: Some(0.0),
         tight_places: Vec::new(),
         nameless: tubewright_sheets::Nameless::default(),
+        unit: tubewright_sheets::DrawnUnit::default(),
     }
 }
 
@@ -317,4 +318,59 @@ fn what_cannot_be_drawn_is_refused_with_its_name() {
     far.marks[0].at.x = 1.0e6;
     let error = draw(&far).unwrap_err();
     assert!(matches!(error, ShopError::PaperTooSmall { .. }), "{error}");
+}
+
+/// On an inch job every figure of the grid is a round one of inches, and it stands where it says: x 10 is
+/// 254 mm from x 0 at the drawing's scale.
+#[test]
+fn the_grid_is_lettered_in_the_unit_of_the_job() {
+    let scene = Scene {
+        unit: DrawnUnit::Inches,
+        ..crate::common::estate()
+    };
+    let drawing = one_view(&scene, ViewName::Side, 180.0).unwrap();
+    let texts = upright_texts(&drawing, "side-grid");
+    let along: Vec<(f64, f64)> = texts
+        .iter()
+        .filter_map(|(words, rect)| {
+            let figure = words.strip_prefix("x ")?.parse::<f64>().ok()?;
+            Some((figure, rect.centre().x))
+        })
+        .collect();
+    assert!(along.len() > 3, "{texts:?}");
+    let metric = one_view(&crate::common::estate(), ViewName::Side, 180.0).unwrap();
+    let metric: Vec<(f64, f64)> = upright_texts(&metric, "side-grid")
+        .iter()
+        .filter_map(|(words, rect)| {
+            let figure = words.strip_prefix("x ")?.parse::<f64>().ok()?;
+            Some((figure, rect.centre().x))
+        })
+        .collect();
+    let paper_per_unit =
+        |spots: &[(f64, f64)]| (spots[1].1 - spots[0].1) / (spots[1].0 - spots[0].0);
+    let ratio = paper_per_unit(&along) / paper_per_unit(&metric);
+    assert!((ratio - 25.4).abs() < 1e-3, "{ratio}");
+    for (inches, _) in along {
+        assert!((inches - inches.round()).abs() < 1e-9, "{inches} in");
+    }
+    let sheet = to_svg(&three_views(&scene, &crate::common::title_block(), Paper::A3).unwrap());
+    for words in ["gap in", "wants in", " in</text>"] {
+        assert!(sheet.contains(words), "{words} is not on the sheet");
+    }
+    assert!(!sheet.contains("gap mm") && !sheet.contains(" mm</text>"));
+}
+
+/// The height that is told without drawing is that of the drawing.
+#[test]
+fn a_view_is_as_high_as_it_was_said_to_be() {
+    let scene = crate::common::estate();
+    let sizes = ViewSizes::of(&scene).unwrap();
+    for name in [ViewName::Side, ViewName::Above, ViewName::Behind] {
+        for width_mm in [60.0, 184.0] {
+            let said = sizes.height_mm(name, width_mm).unwrap();
+            let drawn = one_view(&scene, name, width_mm).unwrap().height_mm;
+            assert!((said - drawn).abs() < 1e-9, "{said} {drawn}");
+        }
+    }
+    assert!(sizes.height_mm(ViewName::Side, 30.0).is_err());
 }
