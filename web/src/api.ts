@@ -344,9 +344,9 @@ makes: string,
  */
 trim: number | null, 
 /**
- * True when it is bolted on.
+ * How the joint is held, where the run meets the car there and is not welded to it.
  */
-isBolted: boolean, 
+held: string | null, 
 /**
  * The distances that prove it.
  */

@@ -6,6 +6,7 @@
 )]
 
 use std::fmt::Write as _;
+use tubewright_build::model::HeldBy;
 use tubewright_build::{ReadBuild, Severity, Texts, read};
 
 const MEANING: &str = include_str!("bad/meaning.build.toml");
@@ -141,4 +142,40 @@ fn too_long_and_too_deep_are_refused_at_the_door() {
     let deep = format!("name = {}", "[".repeat(100_000));
     let read_deep = build(&deep);
     assert_eq!(read_deep.problems.len(), 1);
+}
+
+/// What holds an end is told of the kinds that something holds, each with its own ways.
+#[test]
+fn an_end_is_held_by_what_its_kind_can_be_held_by() {
+    let with = |kind: &str, held_by: &str| {
+        let text = format!(
+            "format = \"tubewright-build/1\"\nname = \"one end\"\n\n[[end]]\nname = \"outlet\"\nkind = \"{kind}\"\n\
+             od = \"60 mm\"\nflows = \"out\"\nheld-by = \"{held_by}\"\n"
+        );
+        let read = build(&text);
+        let said: Vec<String> = read.problems.iter().map(ToString::to_string).collect();
+        let held = read.model.build.end("outlet").and_then(|end| end.held_by);
+        (held, said.join("\n"))
+    };
+    for (kind, held_by, is) in [
+        ("flange", "bolts", HeldBy::Bolts),
+        ("flange", "sprung bolts", HeldBy::SprungBolts),
+        ("flange", "band clamp", HeldBy::BandClamp),
+        ("sawn tube", "slip", HeldBy::Slip),
+    ] {
+        assert_eq!(with(kind, held_by), (Some(is), String::new()));
+    }
+    for (kind, held_by) in [
+        ("flange", "slip"),
+        ("sawn tube", "bolts"),
+        ("joint", "band clamp"),
+    ] {
+        let (held, said) = with(kind, held_by);
+        assert_eq!(held, None, "{kind} {held_by}");
+        let words = format!("a {kind} is not held by “{held_by}”");
+        assert!(
+            said.contains(&words) && said.contains("remove `held-by`"),
+            "{said}"
+        );
+    }
 }

@@ -115,13 +115,13 @@ macro_rules! rules {
 rules! {
     /// The readings agree with each other as well as their ± says.
     ReadingsAgree = "measure.agree", Measure, Rework, "the readings agree with each other",
-        "global test, Ghilani, Adjustment Computations";
+        "all of them together, Ghilani, Adjustment Computations";
     /// No single reading stands out.
     DoubtfulReading = "measure.doubtful", Measure, Rework, "no reading is doubtful",
-        "data snooping, Baarda 1968";
+        "each against all the others, Baarda 1968";
     /// Every reading is controlled by others.
     UncheckedReading = "measure.unchecked", Measure, Rework, "every reading is checked by another",
-        "redundancy below 0.1, Baarda 1968";
+        "less than a tenth checked by others, Baarda 1968";
     /// Every mark, point and end that something needs has been found.
     PlaceFound = "measure.found", Measure, Rework, "every place that is needed is found",
         "the build's own readings";
@@ -132,7 +132,7 @@ rules! {
     BodyBuilt = "bodies.built", Describe, Damage, "every body is built", "the build's own readings";
     /// A scan lies on its marks.
     ScanPlaced = "bodies.scan-placed", Describe, Damage, "the scan lies on its marks",
-        "least-squares placement, Umeyama 1991";
+        "the placing that fits all its marks best, Umeyama 1991";
     /// The run was not planned through room that no scan has seen.
     ScanCovers = "bodies.scan-covers", Describe, Damage, "the scan covers the room that is used",
         "common practice, no source";
@@ -162,13 +162,13 @@ rules! {
     /// The saw can hold every piece while it is cut.
     SawHolds = "cut.saw-holds", Cut, Injury, "the saw can hold every piece", "the shop's own practice";
     /// Everything can be bought or is on hand.
-    StockCovers = "buy.covered", Buy, Cost, "everything is on hand or on offer", "the stock file";
+    StockCovers = "buy.covered", Buy, Cost, "everything is on hand or on offer", "the shop's stock and offers";
     /// Every joint that is tacked was measured, by readings that agree and leave it loose in no direction.
     JointsMeasured = "fit.joints-measured", Fit, Rework, "every tacked joint is measured where it is",
-        "least squares with data snooping, Baarda 1968";
+        "each reading against all the others, Baarda 1968";
     /// While tacking, check distances hold every joint near enough to its place for every gap beside it.
     TapesKeepGaps = "fit.tapes-keep-gaps", Fit, Rework, "check distances keep every gap while tacking",
-        "error budget, JCGM 100:2008 section 5";
+        "what every step may be off, added up, JCGM 100:2008 section 5";
     /// Catalysts that the car has stay in it.
     CatalystKept = "route.catalyst-kept", Route, Law, "every run keeps its catalyst",
         "unlawful to remove on most road cars; local law decides";

@@ -53,6 +53,7 @@ fn packet() -> Packet {
         kind: SheetKind::Cut,
         title: format!("Cut card {number}"),
         is_lying: false,
+        is_below: false,
         body: Body::Made {
             blocks: vec![
                 Block::Figures {

@@ -56,6 +56,8 @@ impl PacketPaper {
 pub enum SheetKind {
     /// The car, the chosen way and how to read the rest.
     Cover,
+    /// What must be minded.
+    Cautions,
     /// Marks, readings, places.
     Survey,
     /// One run.
@@ -78,8 +80,6 @@ pub enum SheetKind {
     JointMap,
     /// What was checked.
     Checks,
-    /// What must be minded.
-    Cautions,
     /// Every reading.
     Readings,
 }
@@ -93,6 +93,9 @@ pub struct Sheet {
     pub title: String,
     /// Whether its pages lie.
     pub is_lying: bool,
+    /// Whether it stands below the sheet before it, where it fits on that page whole. A sheet with a
+    /// [`Block::NewPage`] and one behind a drawing at true scale begin on a page of their own all the same.
+    pub is_below: bool,
     /// What stands on it.
     pub body: Body,
 }
@@ -160,6 +163,11 @@ pub enum Block {
     Picture {
         /// The drawing.
         picture: Picture,
+    },
+    /// Drawings side by side, with all others of their page as large as the page lets them be.
+    Pictures {
+        /// From left to right, each as wide as it should be if there is room.
+        pictures: Vec<Picture>,
     },
     /// What can hurt someone or spoil the work: boxed with a heavy line.
     Caution {

@@ -116,6 +116,13 @@ impl Column {
         }
     }
 
+    /// The same, so many mm wide: its head and cells break where they are longer.
+    #[must_use]
+    pub const fn mm(mut self, mm: f64) -> Self {
+        self.width = Width::Mm(mm);
+        self
+    }
+
     /// The same, read from afar.
     #[must_use]
     pub fn big(mut self) -> Self {

@@ -24,9 +24,15 @@ use tubewright_plan::stages::{
 use tubewright_route::Budget;
 use tubewright_stock::{StockShape, substitutes};
 
+const BUILD: &str = include_str!("data/small/build.toml");
+
 fn model() -> Model {
+    model_of(BUILD)
+}
+
+fn model_of(build: &str) -> Model {
     let read = read(Texts {
-        build: Some(include_str!("data/small/build.toml")),
+        build: Some(build),
         stock: Some(include_str!("data/small/stock.toml")),
         shop: Some(include_str!("data/small/shop.toml")),
     });
@@ -44,7 +50,10 @@ struct Bench {
 }
 
 fn bench() -> Bench {
-    let model = model();
+    bench_of(model())
+}
+
+fn bench_of(model: Model) -> Bench {
     let around = survey_and_bodies(&model, &BTreeMap::new()).unwrap();
     let budget = Budget {
         work_units: 1500,
@@ -104,6 +113,7 @@ fn packet(bench: &Bench) -> Packet {
 
 const KINDS: [SheetKind; 14] = [
     SheetKind::Cover,
+    SheetKind::Cautions,
     SheetKind::Survey,
     SheetKind::Run,
     SheetKind::Buy,
@@ -115,7 +125,6 @@ const KINDS: [SheetKind; 14] = [
     SheetKind::Weld,
     SheetKind::JointMap,
     SheetKind::Checks,
-    SheetKind::Cautions,
     SheetKind::Readings,
 ];
 
@@ -296,6 +305,202 @@ fn every_joint_is_welded_or_lies_inside_one_part() {
     assert_eq!(welds, parts - runs.len());
 }
 
+/// Rows of a list by the head of their columns.
+fn list(packet: &Packet, name: &str) -> Vec<BTreeMap<String, String>> {
+    let lists = lists_of(packet);
+    let list = lists.iter().find(|list| list.name == name).unwrap();
+    let named = |row: &Vec<String>| {
+        list.heads
+            .iter()
+            .cloned()
+            .zip(row.iter().cloned())
+            .collect()
+    };
+    list.rows.iter().map(named).collect()
+}
+
+/// What the joint map says of a joint, found again from the joint and the marks alone: each tape goes from its mark
+/// to the hour that is told, and behind, off the middle and over the floor are where the joint is.
+#[test]
+fn tape_and_plumb_line_find_each_joint_where_the_map_says() {
+    let bench = bench();
+    let Routed::Found(alternatives) = &bench.routed else {
+        panic!("the small bench has a route");
+    };
+    let rows = list(&packet(&bench), "joints");
+    let joints = joints_of(&bench.model, &alternatives[0].runs, &bench.supply);
+    assert_eq!(rows.len(), joints.len());
+    let places = &bench.around.measured.places;
+    let floor = places
+        .floors
+        .values()
+        .find(|floor| floor.is_on_wheels)
+        .unwrap();
+    let mut tapes = 0;
+    for (row, joint) in rows.iter().zip(&joints) {
+        assert_eq!(row["joint"], joint.mark);
+        let at = joint.frame.origin;
+        let along = joint.frame.travel().vector();
+        // Up square to the tube, and what lies clockwise of it looking downstream.
+        let up = (tubewright_geometry::Vector::new(0.0, 0.0, 1.0) - along * along.z)
+            .direction()
+            .unwrap();
+        let right = along.cross(up.vector());
+        for tape in row["tapes, TOP is 12:00, mm"]
+            .split("; ")
+            .filter(|tape| tape.contains(" to "))
+        {
+            let (mark, to) = tape.split_once(" to ").unwrap();
+            let (hour, mm) = to.split_once(":00 ").unwrap();
+            let (sin, cos) = (hour.parse::<f64>().unwrap() * 30.0).to_radians().sin_cos();
+            // Looking rearwards three o'clock is on the car's left, which is minus in y.
+            let left = right * if right.y < 0.0 { 1.0 } else { -1.0 };
+            let rim = at + (up.vector() * cos + left * sin) * 25.0;
+            let read: f64 = mm.parse().unwrap();
+            let from = places.points[mark].point_in_car;
+            assert!(
+                (from.distance(rim) - read).abs() < 0.51,
+                "{}: {tape}",
+                joint.mark
+            );
+            tapes += 1;
+        }
+        let figure = |head: &str| row[head].parse::<f64>().unwrap();
+        assert!((figure("behind A left, mm") - at.x).abs() < 0.51);
+        let (off, side) = row["off the middle, mm"].split_once(' ').unwrap();
+        let sense = if side == "right" { 1.0 } else { -1.0 };
+        assert!((off.parse::<f64>().unwrap() * sense - at.y).abs() < 0.51);
+        let under = at.z - floor.point_in_car.z - 25.0 * up.vector().z;
+        // The floor is level to a tenth of a degree: a millimetre or two over the length of the car.
+        assert!(
+            (figure("underside over the floor, mm") - under).abs() < 3.0,
+            "{row:?}"
+        );
+    }
+    assert!(
+        tapes >= joints.len(),
+        "{tapes} tapes for {} joints",
+        joints.len()
+    );
+}
+
+/// A band clamp is not told as bolts, and of a flange that nobody has told more of the sheets say so.
+#[test]
+fn the_first_joint_is_told_as_what_holds_it() {
+    let untold = words(&packet(&bench()));
+    for said in [
+        "FASTEN M1 on at J1",
+        "NOT GIVEN WHAT HOLDS THIS JOINT",
+        "outlet (flange, not given what holds it)",
+    ] {
+        assert!(untold.contains(said), "{said}");
+    }
+    assert!(!untold.contains("BOLT M1"));
+    let clamped = BUILD.replace(
+        "kind = \"flange\"\n",
+        "kind = \"flange\"\nheld-by = \"band clamp\"\n",
+    );
+    let said = words(&packet(&bench_of(model_of(&clamped))));
+    for words in [
+        "CLAMP M1 on at J1",
+        "Held by a band clamp",
+        "band clamp; weld the collar",
+        "1 × band clamp with its mating collar",
+    ] {
+        assert!(said.contains(words), "{words}");
+    }
+    assert!(!said.contains("new gasket and bolts") && !said.contains("NOT GIVEN WHAT HOLDS"));
+}
+
+/// The flange is welded to the first piece too: once round a tube of 50 mm is 157 mm, six times 0.94 m.
+#[test]
+fn the_seam_at_the_first_flange_is_counted() {
+    let bench = bench();
+    let packet = packet(&bench);
+    let rows = list(&packet, "welds");
+    assert_eq!(
+        (rows[0]["joint"].as_str(), rows[0]["weld, mm"].as_str()),
+        ("J1", "157")
+    );
+    let last = rows.last().unwrap();
+    assert_eq!(last["weld, mm"], "none", "an open tip");
+    let seams = rows.iter().filter(|row| row["weld, mm"] == "157").count();
+    let said = words(&packet);
+    assert!(
+        said.contains(&format!("{seams} welds\n")),
+        "the cover counts {seams}"
+    );
+    let together = format!(
+        "{:.2} m of weld together",
+        seams as f64 * 50.0 * core::f64::consts::PI / 1000.0
+    );
+    assert!(said.contains(&together), "{together}");
+}
+
+/// One list of spares, on the sheet that is bought from.
+#[test]
+fn spares_are_listed_once() {
+    let packet = packet(&bench());
+    let holding: Vec<&str> = packet
+        .sheets
+        .iter()
+        .filter(|sheet| match &sheet.body {
+            Body::Made { blocks } => blocks.iter().any(
+                |block| matches!(block, Block::Heading { text } if text.to_lowercase().contains("spare")),
+            ),
+            _ => false,
+        })
+        .map(|sheet| sheet.title.as_str())
+        .collect();
+    assert_eq!(holding, ["Buy"]);
+}
+
+/// Nobody at the bench has the program: no command, no file, no key.
+#[test]
+fn paper_names_no_command_and_no_file() {
+    let said = words(&packet(&bench()));
+    for word in [
+        "`",
+        "tubewright ",
+        ".toml",
+        "snooping",
+        "asked:",
+        "this program",
+        "stock file",
+    ] {
+        assert!(!said.contains(word), "{word} is on paper");
+    }
+}
+
+/// An inch job is in inches and pounds on every sheet.
+#[test]
+fn an_inch_job_has_no_kilogram_and_no_millimetre_on_its_maps() {
+    let bench = bench();
+    let Routed::Found(alternatives) = &bench.routed else {
+        panic!("the small bench has a route");
+    };
+    let best = &alternatives[0];
+    let job = PrintJob {
+        model: &bench.model,
+        around: &bench.around,
+        way: Some(Way::Chosen {
+            name: &best.name,
+            on: "2026-03-14",
+        }),
+        runs: &best.runs,
+        supply: Some(&bench.supply),
+        substitutes: Ok(&[]),
+        board: &bench.board,
+        lengths: Lengths::Inches,
+    };
+    let said = words(&packet_of(&job, stamp(), PacketPaper::UsLetter));
+    for unit in [" kg", " N ", " N:", "litres", "l/min"] {
+        let line = said.lines().find(|line| line.contains(unit));
+        assert_eq!(line, None, "{unit}");
+    }
+    assert!(said.contains("9.0 lb"), "the silencer of 4.1 kg");
+}
+
 /// The words of a packet, without its drawings.
 fn words(packet: &Packet) -> String {
     let mut out = String::new();
@@ -341,6 +546,11 @@ fn words(packet: &Packet) -> String {
                     }
                 }
                 Block::Picture { picture } => out.push_str(&format!("({})\n", picture.words)),
+                Block::Pictures { pictures } => {
+                    for picture in pictures {
+                        out.push_str(&format!("({})\n", picture.words));
+                    }
+                }
                 Block::NotMade { what, why } => out.push_str(&format!("NOT MADE {what}: {why}\n")),
                 Block::Contents => out.push_str("(contents)\n"),
                 Block::NewPage => out.push_str("---\n"),

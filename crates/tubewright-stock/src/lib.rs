@@ -55,6 +55,6 @@ pub use request::StockRequest;
 pub use roads::{Road, minutes_between};
 pub use rules::{KerfRule, Rates, ShopRules};
 pub use size::{angle_of, angle_thousandths, length_of, length_thousandths};
-pub use spare::{ExtraBend, SpareAdvice, Spares, remnant, spare_advice, spares};
+pub use spare::{ExtraBend, Spares, remnant, spares};
 pub use substitute::{CHEAPER_THOUGH_OUT, Substitute, at_most, substitutes, without};
 pub use verify::{Fault, verify};

@@ -12,18 +12,6 @@ use crate::request::StockRequest;
 use crate::size::{angle_thousandths, length_thousandths};
 use crate::{Money, StockShape};
 
-/// An item that could remake pieces of a plan.
-#[derive(Clone, Debug, PartialEq)]
-pub struct SpareAdvice {
-    /// The item.
-    pub item: String,
-    /// Parts that one of it could remake, any one of them: the marks of each from upstream to
-    /// downstream, as they are painted on it; in the order in which the plan cuts them.
-    pub remakes: Vec<Vec<String>>,
-    /// Lowest price of one, without delivery.
-    pub each: Money,
-}
-
 /// One spare beside the plan.
 #[derive(Clone, Debug, PartialEq)]
 pub struct ExtraBend {
@@ -31,7 +19,8 @@ pub struct ExtraBend {
     pub item: String,
     /// From whom; `None` when the shelf or a pack of the plan leaves one over uncut.
     pub supplier: Option<String>,
-    /// Parts that it could remake, any one of them, as [`SpareAdvice::remakes`].
+    /// Parts that it could remake, any one of them: the marks of each from upstream to downstream, as they are
+    /// painted on it; in the order in which the plan cuts them.
     pub remakes: Vec<Vec<String>>,
     /// What it adds to the price: its pack, the price that the larger number has, and a delivery that
     /// nothing else asks for.
@@ -45,31 +34,6 @@ pub struct Spares {
     pub bends: Vec<ExtraBend>,
     /// Price of the plan with all of them; without them it is [`StockPlan::price`].
     pub price_with: Money,
-}
-
-/// Bends for sale that could remake parts of the plan, the one that remakes the most first, among
-/// equals the cheapest. A part keeps the legs that the plan gave it.
-#[must_use]
-pub fn spare_advice(request: &StockRequest, plan: &StockPlan) -> Vec<SpareAdvice> {
-    let parts = bent_parts(request, plan);
-    let mut advice: Vec<SpareAdvice> = bends_for(request, &parts)
-        .into_iter()
-        .filter_map(|(item, remakes)| {
-            let each = request
-                .offers
-                .iter()
-                .filter(|offer| offer.item == item && offer.available != Some(0))
-                .filter_map(|offer| offer.prices.first().map(|price| price.each))
-                .min_by_key(|each| each.minor)?;
-            Some(SpareAdvice {
-                item: item.to_owned(),
-                remakes: marks_of(&parts, &remakes),
-                each,
-            })
-        })
-        .collect();
-    advice.sort_by_key(|advice| (core::cmp::Reverse(advice.remakes.len()), advice.each.minor));
-    advice
 }
 
 /// Chooses `count` spares: first the bend that could remake the most parts of the plan, then again

@@ -70,6 +70,7 @@ export const END: FormSpec = {
     { key: "may-turn.up", label: "It may be turned up or down by", ask: "text", hint: "5 deg", optional: true, when: is("kind", "tip") },
     { key: "may-turn.right", label: "It may be turned to either side by", ask: "text", hint: "10 deg", optional: true, when: is("kind", "tip") },
     { key: "material", label: "Material", ask: "choice", choices: MATERIALS, optional: true },
+    { key: "held-by", label: "What holds there what meets it", ask: "choice", choices: [["bolts", "bolts"], ["sprung bolts", "sprung bolts over a ball and ring"], ["band clamp", "a band clamp round two collars"], ["slip", "slip: a tube over or into the sawn tube, and a clamp"]], optional: true, when: is("kind", "flange", "sawn tube") },
     { key: "saw-off.back", label: "It may be sawn off, up to so far back", ask: "text", hint: "40 mm; cast iron never", optional: true, when: mayBeSawn },
     { key: "saw-off.mitre", label: "What is welded on may lean away by", ask: "text", hint: "15 deg", optional: true, when: (values) => mayBeSawn(values) && (values["saw-off.back"] ?? "") !== "" },
     { key: "carrier", label: "Moves with", ask: "name", of: ["carrier"], optional: true },

@@ -89,7 +89,7 @@ function Step({ step, isChosen }: { step: FitStepView; isChosen: boolean }) {
     <section class="card">
       <h2>{step.number}. {step.act} <small>{step.run}</small></h2>
       {step.trim === null ? null : <p>Leave it {small(step.trim, unit)} longer than its cut length. Hold it beside the gap, scribe both faces from the open ends, cut to the scribes, tack at both joints.</p>}
-      {step.isBolted ? <p>New gasket, bolts to the torque of the maker. The joint is the face of the flange on the car: the mating flange goes over the first piece, whose end lies up to two walls behind that face and is welded inside, so that its thickness takes nothing off. It stays bolted to the engine or to a plate while it is welded.</p> : null}
+      {step.held === null ? null : <p>{step.held}</p>}
       {step.checks.map((check) => <Check key={check.joint} check={check} isChosen={isChosen} />)}
     </section>
   );

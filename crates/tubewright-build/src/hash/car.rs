@@ -2,9 +2,9 @@ use super::{Canonical, CanonicalHasher, canonical, canonical_choice, canonical_v
 use crate::model::{
     Along, Body, BodyKind, Bolt, Carrier, CarrierKind, CarrierRef, CentreLinePair, Class,
     Component, Direction, Doubt, Edge, End, EndGiven, EndKind, EndPlace, Engine, Face, Flows,
-    FrameChoice, HoleEdge, HookedHole, Mark, MayTurn, MeasuredPoint, Motion, Place, PlaceAt,
-    PlusMinus, Reading, ReadingKind, Room, Run, RunEnd, SawOff, ScanPlace, Setup, Side, Stance,
-    TapeEnd, Through, TubeSide, Wishes,
+    FrameChoice, HeldBy, HoleEdge, HookedHole, Mark, MayTurn, MeasuredPoint, Motion, Place,
+    PlaceAt, PlusMinus, Reading, ReadingKind, Room, Run, RunEnd, SawOff, ScanPlace, Setup, Side,
+    Stance, TapeEnd, Through, TubeSide, Wishes,
 };
 use crate::quantity::{Power, RotationSpeed, TyreSize, Volume};
 use crate::resolved::{ResolvedAccuracy, ResolvedGaps};
@@ -19,6 +19,7 @@ canonical_choice! {
     Direction { Front, Rear, Left, Right, Up, Down }
     EndKind { Flange, SawnTube, Tip, Joint }
     Flows { Out, In }
+    HeldBy { Bolts, SprungBolts, BandClamp, Slip }
     Class {
         Structure, Floor, Driveline, Moving, Tyre, Soft, SoftShielded, FuelBrake, Heat, Ground,
         Bonnet, Service,
@@ -36,7 +37,7 @@ canonical! {
     HookedHole { at, diameter, edge } aside {}
     TubeSide { at, of, face } aside {}
     Place { at } aside { span }
-    End { name, kind, carrier, od, rim, material, bolts, flows, given, saw_off } aside { place, span }
+    End { name, kind, carrier, od, rim, material, held_by, bolts, flows, given, saw_off } aside { place, span }
     Bolt { clock, circle } aside {}
     EndGiven { at, points, turn_up, turn_right, within, room, may_turn } aside {}
     MayTurn { up, right } aside {}

@@ -26,6 +26,11 @@ pub(super) static END: Table = Table {
         ),
         may("material", MATERIAL, "Its material"),
         may(
+            "held-by",
+            Shape::Choice(&["bolts", "sprung bolts", "band clamp", "slip"]),
+            "What holds there what meets it: of a flange its bolts, sprung bolts over a ball and ring, or a band clamp; slip: a tube over or into a sawn tube, with a clamp",
+        ),
+        may(
             "bolts",
             Shape::List {
                 of: &Shape::Table(&BOLT_TABLE),

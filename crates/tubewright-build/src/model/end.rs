@@ -18,6 +18,8 @@ pub struct End {
     pub rim: Option<Quantity<Length>>,
     /// Its material, when known.
     pub material: Option<Material>,
+    /// What holds there what meets it, when that is known: of a flange or a sawn tube.
+    pub held_by: Option<HeldBy>,
     /// Bolt holes, numbered from 1 in this order.
     pub bolts: Vec<Bolt>,
     /// Whether a run leaves or arrives here.
@@ -51,6 +53,19 @@ pub enum EndKind {
     Tip,
     /// A joint that is tacked already.
     Joint,
+}
+
+/// What holds a joint that is not welded.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum HeldBy {
+    /// Bolts through a flat flange.
+    Bolts,
+    /// Bolts with springs over a ball and its ring.
+    SprungBolts,
+    /// A band clamp round two collars.
+    BandClamp,
+    /// One tube slipped over the other, and a clamp round them.
+    Slip,
 }
 
 /// Whether a run leaves or arrives.

@@ -3,8 +3,8 @@ use super::survey::carrier_or_chassis;
 use crate::keys::Target;
 use crate::model::{
     Body, BodyKind, Bolt, Carrier, CarrierKind, Class, Component, Direction, Edge, End, EndGiven,
-    EndKind, Engine, Flows, Gaps, LengthUnits, Material, MayTurn, Motion, Name, Room, Run, RunEnd,
-    SawOff, ScanPlace, Side, Through, Wishes,
+    EndKind, Engine, Flows, Gaps, HeldBy, LengthUnits, Material, MayTurn, Motion, Name, Room, Run,
+    RunEnd, SawOff, ScanPlace, Side, Through, Wishes,
 };
 use crate::quantity::Quantity;
 use tubewright_geometry::{Angle, Length, Point, math};
@@ -31,6 +31,14 @@ const DIRECTIONS: [(&str, Direction); 10] = [
     ("rearwards", Direction::Rear),
 ];
 
+/// Words of `held-by`.
+const HELD_BY: [(&str, HeldBy); 4] = [
+    ("bolts", HeldBy::Bolts),
+    ("sprung bolts", HeldBy::SprungBolts),
+    ("band clamp", HeldBy::BandClamp),
+    ("slip", HeldBy::Slip),
+];
+
 pub(crate) fn end(row: &Row<'_>) -> Option<End> {
     let kinds = [
         ("flange", EndKind::Flange),
@@ -45,6 +53,7 @@ pub(crate) fn end(row: &Row<'_>) -> Option<End> {
         od: row.length("od")?,
         rim: row.length("rim"),
         material: row.choice("material", &MATERIALS),
+        held_by: row.choice("held-by", &HELD_BY),
         bolts: row.tables("bolts").iter().filter_map(bolt).collect(),
         flows: row.choice("flows", &FLOWS)?,
         place: row.text("place"),

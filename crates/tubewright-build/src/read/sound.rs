@@ -12,6 +12,7 @@ pub(crate) fn row_is_sound(key: &str, row: &Row<'_>, problems: &mut Problems) ->
         "reading" => reading_is_sound(row, problems),
         "entry" => entry_is_sound(row, problems),
         "item" => item_is_sound(row, problems),
+        "end" => end_is_sound(row, problems),
         _ => true,
     }
 }
@@ -135,6 +136,36 @@ fn entry_is_sound(row: &Row<'_>, problems: &mut Problems) -> bool {
         }
     }
     is_sound
+}
+
+/// A flange is not slipped over, a tube has no bolts, and a tip holds nothing.
+fn end_is_sound(row: &Row<'_>, problems: &mut Problems) -> bool {
+    let (Some(kind), Some(held_by)) = (row.text("kind"), row.text("held-by")) else {
+        return true;
+    };
+    let (fits, can) = match kind.as_str() {
+        "flange" => (
+            held_by != "slip",
+            "a flange is held by bolts, by sprung bolts or by a band clamp",
+        ),
+        "sawn tube" => (
+            held_by == "slip",
+            "a sawn tube is slipped into or over another, or welded to it",
+        ),
+        _ => (false, "only a flange or a sawn tube is held by something"),
+    };
+    if !fits {
+        problems.error(
+            row.source,
+            row.range("held-by"),
+            Said::new(
+                format!("a {kind} is not held by “{held_by}”"),
+                can,
+                "correct `kind` or `held-by`, or remove `held-by` when it is not known",
+            ),
+        );
+    }
+    fits
 }
 
 fn item_is_sound(row: &Row<'_>, problems: &mut Problems) -> bool {

@@ -84,6 +84,7 @@ pub(crate) fn one_of_everything(paper: PacketPaper) -> Packet {
         kind,
         title: title.to_owned(),
         is_lying: false,
+        is_below: false,
         body,
     };
     Packet {
@@ -107,6 +108,7 @@ pub(crate) fn one_of_everything(paper: PacketPaper) -> Packet {
             ),
             Sheet {
                 is_lying: true,
+                is_below: false,
                 ..sheet(
                     SheetKind::Template,
                     "Template",

@@ -75,8 +75,8 @@ pub struct FitStepView {
     pub makes: String,
     /// How much longer a closing piece is left until the gap is measured, mm.
     pub trim: Option<f64>,
-    /// True when it is bolted on.
-    pub is_bolted: bool,
+    /// How the joint is held, where the run meets the car there and is not welded to it.
+    pub held: Option<String>,
     /// The distances that prove it.
     pub checks: Vec<JointCheckView>,
 }

@@ -7,8 +7,8 @@ use crate::api::{
 use crate::derived::Shown;
 use tubewright_geometry::math::{self, FRAC_PI_2};
 use tubewright_plan::fit::{
-    Act, Change, FitStep, FoundBy, JointCheck, JointFound, Offer, PartKind, TapeSeen, Way,
-    WeldFacts, joint_of, split_at_welds, weld_facts,
+    Act, Change, FitStep, FoundBy, JointCheck, JointFound, Offer, TapeSeen, Way, WeldFacts,
+    joint_of, split_at_welds, weld_facts,
 };
 use tubewright_plan::hangers::{HungRuns, NoHanging};
 use tubewright_plan::lengths::Lengths;
@@ -104,8 +104,15 @@ fn step(step: &FitStep, runs: &[PlannedRun]) -> FitStepView {
                 format!("Look whether {marks} stands where its tapes say: it stays as it is")
             }
             Act::Hang => format!("Hang {marks} where its tapes say"),
-            Act::Bolt => format!("Bolt {marks} on at {made}"),
-            Act::Tack(Way::Downstream) => format!("Tack {marks} on at {made}"),
+            Act::Bolt | Act::Tack(Way::Downstream) => {
+                let mut act = step.puts_on().chars();
+                let first: String = act
+                    .next()
+                    .into_iter()
+                    .flat_map(char::to_uppercase)
+                    .collect();
+                format!("{first}{} {marks} on at {made}", act.as_str())
+            }
             Act::Tack(Way::Upstream) => {
                 format!("Tack {marks} on at {made}, against the flow from what hangs there")
             }
@@ -113,7 +120,7 @@ fn step(step: &FitStep, runs: &[PlannedRun]) -> FitStepView {
         },
         makes: made.clone(),
         trim: step.trim_mm,
-        is_bolted: step.kind == PartKind::Bolted,
+        held: step.held.map(|held| held.how().to_owned()),
         checks: step.checks.iter().map(|own| check(own, runs)).collect(),
     }
 }

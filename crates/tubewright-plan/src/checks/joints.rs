@@ -39,7 +39,7 @@ fn finding(mark: &str, found: &Result<JointFound, PoseError>) -> Finding {
         Err(PoseError::NoReadings(_)) => stated(
             State::NotChecked,
             format!(
-                "it is tacked and not measured: tape to it and say `tubewright tacked FOLDER {mark} --tape ...`"
+                "it is tacked and not measured: tape to it and hand the tapes in (`tubewright tacked FOLDER {mark} --tape ...`)"
             ),
         ),
         Err(PoseError::NoJoint(_)) => stated(

@@ -22,7 +22,7 @@ pub(crate) fn findings(model: &Model, around: &Surroundings) -> Vec<Finding> {
             Rule::DoubtfulReading,
             State::Fail,
             doubtful.sentence(measured.adjustment.network()),
-            "Set aside: measure it again, then correct it or write doubt = \"dropped\"",
+            "Set aside: measure it again, then correct it or leave it out for good (`doubt = \"dropped\"`)",
         ));
     }
     if measured.doubtful.is_empty() {

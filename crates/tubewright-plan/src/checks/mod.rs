@@ -177,7 +177,7 @@ fn not_computed(model: &Model) -> Vec<Finding> {
                 rule,
                 State::NotChecked,
                 "exhaust",
-                "this program does not compute it yet; have it judged on the car",
+                "nothing here works it out yet; have it judged on the car",
             )
         })
         .collect()

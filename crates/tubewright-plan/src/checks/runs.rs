@@ -31,7 +31,7 @@ pub(crate) fn findings(
             return vec![stated(
                 State::NotChecked,
                 "all runs",
-                "not routed yet: tubewright route".to_owned(),
+                "not routed yet (`tubewright route`)".to_owned(),
             )];
         }
         Judged::Chosen {

@@ -49,7 +49,8 @@ pub(super) fn findings(
         .map(|check| stated(State::NotChecked, &check.joint, short_words(check)))
         .collect();
     let unsure = |check: &&&JointCheck| {
-        check.tolerance.most_mm >= 0.0 && (check.too_few.is_some() || check.loose.is_some())
+        let is_loose = check.too_few.is_some() || check.loose.is_some();
+        check.tolerance.most_mm >= 0.0 && (is_loose || check.only_mark().is_some())
     };
     let unsure: Vec<&str> = open
         .iter()

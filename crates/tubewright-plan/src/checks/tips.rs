@@ -26,8 +26,8 @@ pub(crate) fn findings(model: &Model, around: &Surroundings, runs: &[PlannedRun]
             Finding::stated(
                 Rule::TipPlace,
                 State::NotChecked,
-                format!("no-tip of {name}"),
-                "it has no outline seen from above, or no place yet: give `no-tip` to a body of known size instead",
+                format!("where no tip may be, by {name}"),
+                "it has no outline seen from above, or no place yet: say how far a tip must stay away (`no-tip`) of a body of known size instead",
             )
         })
         .collect();
@@ -36,7 +36,7 @@ pub(crate) fn findings(model: &Model, around: &Surroundings, runs: &[PlannedRun]
             Rule::TipPlace,
             State::NotChecked,
             "tips under cabin and doors and by the filler",
-            "no body says where a tip must not blow: give cabin floor, doors and filler `no-tip` with how far a tip must stay from each",
+            "no body says where a tip must not blow: say of cabin floor, doors and filler how far a tip must stay from each (`no-tip`)",
         ));
     }
     for (run, tip) in tips {

@@ -129,7 +129,7 @@ pub(super) fn unheard(model: &Model) -> Vec<Finding> {
             Rule::WishKept,
             State::NotChecked,
             "the wish keep-catalysts = false",
-            "not taken into account: every component that a run goes through is kept; take it out of `through` to route without it",
+            "not taken into account: every component that a run goes through is kept; take it out of the run (`through`) to route without it",
         ));
     }
     findings

@@ -7,6 +7,7 @@ use tubewright_geometry::{CentreLine, Frame, TubeElement};
 use tubewright_stock::{CutPart, PartPlace, StockPlan};
 
 use super::closing::ends_at_something;
+use super::fastening::Fastening;
 use crate::routes::{PlannedKind, PlannedPiece, PlannedRun, component_kind, in_turn};
 
 /// The part of the plan that is the bend of this mark.
@@ -239,8 +240,10 @@ fn part_of(model: &Model, run: &PlannedRun, group: &PartPieces) -> Part {
             _ => None,
         })
         .map(|kind| match kind {
-            // To an outlet that is sawn off nothing is bolted.
-            PartKind::Bolted if group.from == 0 && run.sawn.is_some() => PartKind::Component,
+            // Elsewhere than at a start that is held by bolts or a clamp it is welded in.
+            PartKind::Bolted if group.from > 0 || Fastening::at_start(model, run).is_none() => {
+                PartKind::Component
+            }
             kind => kind,
         })
         .unwrap_or(PartKind::Tube);

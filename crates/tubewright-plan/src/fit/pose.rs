@@ -400,6 +400,7 @@ fn by_tape_alone(
         od: Quantity::new(Length::from_mm(run.od_mm), String::new()),
         rim: None,
         material: None,
+        held_by: None,
         bolts: Vec::new(),
         flows: Flows::Out,
         place: None,

@@ -1,22 +1,22 @@
 //! The fit sheet: the steps in order, what the tape must say after each, and how far it may be off.
 
 use tubewright_build::model::{CarrierKind, CarrierRef, ComponentKind, Model};
-use tubewright_fit::budget::{Budget, Source, Tacked, closing_trim_mm};
+use tubewright_fit::budget::{Budget, Tacked, closing_trim_mm};
 use tubewright_fit::check::{
-    CheckDistance, InTheWay, Mark, NearPlace, Taping, Tolerance, budget_checked, choose,
-    possible_distances, tolerance,
+    InTheWay, Mark, NearPlace, Taping, budget_checked, choose, possible_distances, tolerance,
 };
 use tubewright_fit::order::{Act, Part, PartKind, Step, Way};
 use tubewright_fit::{NINETEEN_IN_TWENTY, PoseSpread};
 use tubewright_geometry::{Frame, Solid, TubeElement, UnitVector, distance};
 use tubewright_stock::StockPlan;
 
+use super::fastening::Fastening;
+use super::joint_check::JointCheck;
 use super::joints::{Joint, joints_of};
 use super::loose::{LOOSEST_MM, LooseWay};
-use super::new_mark::{NewMark, one_more};
+use super::new_mark::one_more;
 use super::parts::{FitOrder, PartPieces, split_at_welds};
 use super::pose::workmanship;
-use crate::lengths::Lengths;
 use crate::places::PlacedEnd;
 use crate::routes::{PlannedKind, PlannedRun, component_kind};
 use crate::stages::Surroundings;
@@ -33,56 +33,6 @@ const NEAR_MM: f64 = 80.0;
 /// A hung part set by eye lies within this of its place (σ; common practice, no source).
 const HUNG_SIGMA_MM: f64 = 5.0;
 const HUNG_SIGMA_DEG: f64 = 2.0;
-
-/// The check distances at one joint.
-#[derive(Clone, Debug, PartialEq)]
-pub struct JointCheck {
-    /// Mark of the joint.
-    pub joint: String,
-    /// The distances.
-    pub distances: Vec<CheckDistance>,
-    /// How far each may be off.
-    pub tolerance: Tolerance,
-    /// What sets the tolerance, in words.
-    pub tolerance_by: Option<String>,
-    /// ± (19 in 20) of the joint by the pieces alone, in the worst direction at most, mm.
-    pub plus_minus_before_mm: f64,
-    /// ± when the check distances are kept to, mm.
-    pub plus_minus_after_mm: f64,
-    /// What would have to be better, to which share of what it is, when a gap is lost even with
-    /// distances that read true. The least trouble first.
-    pub better: Vec<(Source, f64)>,
-    /// Why there are fewer distances than are wanted.
-    pub too_few: Option<String>,
-    /// In which direction the distances leave the joint loose, when they do.
-    pub loose: Option<LooseWay>,
-    /// Where one more mark would help, when the joint is left loose.
-    pub one_more: Option<NewMark>,
-}
-
-impl JointCheck {
-    /// What to do where the distances do not hold the joint; `None` where they do.
-    #[must_use]
-    pub fn advice(&self, lengths: Lengths) -> Option<String> {
-        const NOWHERE: &str = "No structure or floor that was measured sees it from a side that helps: set it by \
-                               its place on the joint map and the gaps to what is nearest";
-        let is_held = self.loose.is_none() && self.too_few.is_none();
-        let words =
-            |mark: &NewMark| format!("{}; then ask for the fit sheet again", mark.words(lengths));
-        let words = || self.one_more.as_ref().map_or(NOWHERE.to_owned(), words);
-        (!is_held).then(words)
-    }
-
-    /// What would have to be better for the gap to be kept, and by how much; empty when no single figure of the
-    /// shop does.
-    #[must_use]
-    pub fn better_words(&self) -> Vec<String> {
-        let words = |(source, share): &(Source, f64)| {
-            format!("{} {:.0} % better", source.words(), (1.0 - share) * 100.0)
-        };
-        self.better.iter().map(words).collect()
-    }
-}
 
 /// One step with its checks.
 #[derive(Clone, Debug, PartialEq)]
@@ -101,8 +51,21 @@ pub struct FitStep {
     pub on_the_bench: Vec<String>,
     /// Checks after the step: none for a closing piece, two for a hung part.
     pub checks: Vec<JointCheck>,
+    /// How the joint that it makes is held, where that is where the run meets the car and no weld.
+    pub held: Option<Fastening>,
     /// For a closing piece: how much longer it is left until the gap is measured, mm.
     pub trim_mm: Option<f64>,
+}
+
+impl FitStep {
+    /// What is done to put the part on where it is not hung nor closes: `bolt`, `clamp`, `tack`.
+    #[must_use]
+    pub fn puts_on(&self) -> &'static str {
+        match (self.step.act, self.held) {
+            (Act::Bolt | Act::Tack(Way::Downstream), Some(held)) => held.act(),
+            _ => "tack",
+        }
+    }
 }
 
 /// The fit sheet.
@@ -220,6 +183,7 @@ pub fn fit_sheet(
                 .as_deref()
                 .is_some_and(|name| component_kind(model, name) == Some(ComponentKind::Stretch)),
             on_the_bench: part.on_the_bench.clone(),
+            held: bench.held(step.run, &step.makes),
             step,
             checks,
             trim_mm,
@@ -257,6 +221,38 @@ fn unclosed(
     list
 }
 
+/// The marks that are taped from: those on the chassis that have a place.
+pub(super) fn marks_of(model: &Model, around: &Surroundings) -> Vec<Mark> {
+    let places = &around.measured.places;
+    let marks = model.build.marks.iter();
+    marks
+        .filter(|mark| mark.carrier == CarrierRef::Chassis)
+        .filter_map(|mark| {
+            let placed = places.points.get(mark.name.as_str())?;
+            Some(Mark {
+                name: mark.name.to_string(),
+                place: placed.point_in_car,
+                covariance: placed.covariance,
+            })
+        })
+        .collect()
+}
+
+/// What a tape does not go through.
+pub(super) fn solids_of(around: &Surroundings) -> Vec<Solid> {
+    let placed = around.bodies.placed.iter();
+    placed
+        // Room kept free by hand is air.
+        .filter(|body| body.class != tubewright_build::model::Class::Service)
+        .map(|body| body.solid_in_car.clone())
+        .collect()
+}
+
+/// How the shop tapes.
+pub(super) fn taping_of(around: &Surroundings) -> Taping {
+    Taping::usual(around.measured.accuracy.tape.mm() / NINETEEN_IN_TWENTY)
+}
+
 /// A place where nothing is joined yet.
 struct Loose {
     spread: PoseSpread,
@@ -273,29 +269,6 @@ impl Loose {
 
 impl<'a> Bench<'a> {
     fn of(model: &'a Model, around: &'a Surroundings, runs: Vec<PlannedRun>) -> Self {
-        let places = &around.measured.places;
-        let marks = model
-            .build
-            .marks
-            .iter()
-            .filter(|mark| mark.carrier == CarrierRef::Chassis)
-            .filter_map(|mark| {
-                let placed = places.points.get(mark.name.as_str())?;
-                Some(Mark {
-                    name: mark.name.to_string(),
-                    place: placed.point_in_car,
-                    covariance: placed.covariance,
-                })
-            })
-            .collect();
-        let solids = around
-            .bodies
-            .placed
-            .iter()
-            // Room kept free by hand is air.
-            .filter(|body| body.class != tubewright_build::model::Class::Service)
-            .map(|body| body.solid_in_car.clone())
-            .collect();
         let sway_mm = model
             .build
             .carriers
@@ -307,14 +280,23 @@ impl<'a> Bench<'a> {
             .fold(0.0, f64::max);
         Self {
             joints: runs.iter().map(joints_of).collect(),
-            taping: Taping::usual(around.measured.accuracy.tape.mm() / NINETEEN_IN_TWENTY),
+            taping: taping_of(around),
             model,
             around,
             runs,
-            marks,
-            solids,
+            marks: marks_of(model, around),
+            solids: solids_of(around),
             sway_mm,
         }
+    }
+
+    /// How a joint is held, where the run starts there and is not welded.
+    fn held(&self, run: usize, joint: &str) -> Option<Fastening> {
+        let run = self.runs.get(run)?;
+        let is_first = run.pieces.first()?.joint == joint;
+        is_first
+            .then(|| Fastening::at_start(self.model, run))
+            .flatten()
     }
 
     fn joint(&self, run: usize, index: usize) -> Option<&Frame> {
@@ -505,7 +487,9 @@ impl<'a> Bench<'a> {
         let checked = budget_checked(budget, &chosen);
         let after = checked.total();
         let loose = LooseWay::of(&after);
-        let is_held = loose.is_none() && chosen.len() >= LEAST_CHECKS;
+        let first = chosen.first().map(|taped| &taped.mark);
+        let is_one_mark = chosen.iter().all(|taped| Some(&taped.mark) == first);
+        let is_held = loose.is_none() && chosen.len() >= LEAST_CHECKS && !is_one_mark;
         let one_more = frame.filter(|_| !is_held).and_then(|frame| {
             let bodies = &self.around.bodies.placed;
             let (marks, taping) = (&self.marks, &self.taping);

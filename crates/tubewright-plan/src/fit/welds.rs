@@ -1,13 +1,14 @@
 //! What the welds of each run ask for: filler by both materials, current, purge.
 
 use std::collections::BTreeSet;
-use tubewright_build::model::{ComponentKind, EndKind, Model, RunEnd, Section};
+use tubewright_build::model::{ComponentKind, Model, RunEnd, Section};
 use tubewright_geometry::{Length, math};
 use tubewright_stock::weld::{
     FillerChoice, Metal, filler_choice, fit_up_limits, oxygen_left_ppm, purge_time_min,
     purge_volume_litres, tig_current, wire_need,
 };
 
+use super::fastening::Fastening;
 use crate::routes::{PlannedKind, PlannedRun, component_item, end_of_run, goes_through};
 
 /// What one pairing of materials in a run asks for.
@@ -79,9 +80,9 @@ fn run_facts(model: &Model, run: &PlannedRun) -> Vec<WeldFacts> {
                     model
                         .build
                         .end(name)
-                        // To a flange that is there already the run is bolted.
+                        // To what is held by bolts or a clamp nothing is welded.
                         .filter(|end| {
-                            end.kind != EndKind::Flange
+                            Fastening::of(end).is_none()
                                 || (run.sawn.is_some() && end.saw_off.is_some())
                         })
                         .and_then(|end| end.material)
@@ -147,7 +148,7 @@ fn needs_flange(model: &Model, run: &PlannedRun) -> bool {
         .filter_map(|end| end_of_run(&model.build, end));
     !goes_through(model, written, ComponentKind::Flange)
         && run.sawn.is_none()
-        && ends.any(|end| end.kind == EndKind::Flange)
+        && ends.any(|end| Fastening::of(end).is_some_and(Fastening::needs_weld))
 }
 
 /// Room inside a run: the bore of the tube, and the whole can of every component (what fills a can

@@ -134,7 +134,7 @@ impl NoHanging {
                 format!("{run} ends at its flex section: there is nothing to hang")
             }
             Self::NoMass(names) => format!(
-                "the mass of {} is not known: weigh it and write `mass` at its item in stock.toml",
+                "the mass of {} is not known: weigh it and write it down at its item (`mass` in stock.toml)",
                 names.join(" and of ")
             ),
             Self::NothingAbove { places } => format!(

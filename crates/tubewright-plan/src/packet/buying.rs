@@ -5,7 +5,7 @@ use super::cautions::shields;
 use super::joint_map::all_of;
 use tubewright_build::model::Model;
 use tubewright_packet::{Block, Body, Column, Figure, Sheet, SheetKind, Table};
-use tubewright_stock::{ItemKind, Missing, MissingWhy, Source, StockPlan, spare_advice};
+use tubewright_stock::{ItemKind, Missing, MissingWhy, Source, StockPlan};
 
 use crate::hangers::HungRuns;
 use crate::stages::Supply;
@@ -69,7 +69,7 @@ pub(super) fn suppliers(plan: &StockPlan) -> Vec<&str> {
 pub(super) fn missing_words(missing: &Missing) -> String {
     match missing.why {
         MissingWhy::NothingFits => {
-            format!("{}: nothing in the stock file can give it", missing.mark)
+            format!("{}: nothing on hand or on offer can give it", missing.mark)
         }
         MissingWhy::NotEnough => format!(
             "{}: what could give it is not to be had in the quantity needed",
@@ -163,14 +163,17 @@ pub(super) fn sheet(job: &PrintJob<'_>, supply: &Supply) -> Sheet {
         kind: SheetKind::Buy,
         title: "Buy".to_owned(),
         is_lying: false,
+        is_below: false,
         body: Body::Made { blocks },
     }
 }
 
-/// The spares that the stock file asks for, apart from the plan and its price.
+/// Bends beside the plan and its price that could remake what is spoiled: those that the shop asks for, or, where
+/// nobody has said how many, the one that could remake the most as a word of advice.
 fn spare_blocks(job: &PrintJob<'_>, supply: &Supply) -> Vec<Block> {
     let list = spare_list(job.model, &supply.request, &supply.plan);
-    if list.listed().is_empty() {
+    let is_asked = list.asked.is_some();
+    if list.asked == Some(0) || list.spares.bends.is_empty() {
         return Vec::new();
     }
     let mut table = Table::new(
@@ -183,7 +186,7 @@ fn spare_blocks(job: &PrintJob<'_>, supply: &Supply) -> Vec<Block> {
             Column::figures("adds"),
         ],
     );
-    for bend in list.listed() {
+    for bend in &list.spares.bends {
         table.row([
             String::new(),
             bend.item.clone(),
@@ -194,17 +197,43 @@ fn spare_blocks(job: &PrintJob<'_>, supply: &Supply) -> Vec<Block> {
             bend.price.to_string(),
         ]);
     }
+    let remade: Vec<String> = list
+        .spares
+        .bends
+        .iter()
+        .flat_map(|bend| painted(&bend.remakes))
+        .collect();
+    let lost: Vec<String> = bends(supply)
+        .filter(|part| !remade.contains(part))
+        .collect();
+    let mut words = if is_asked {
+        format!(
+            "{} with them, {} without.",
+            list.spares.price_with, list.price_without
+        )
+    } else {
+        format!(
+            "Not in the list above nor in its price: nobody has said how many spares this shop takes. {} with it.",
+            list.spares.price_with
+        )
+    };
+    if !lost.is_empty() {
+        words.push_str(&format!(
+            " It remakes nothing of {}: saw those with care.",
+            lost.join(", ")
+        ));
+    }
     vec![
         Block::Heading {
-            text: "Spares, beside the plan".to_owned(),
+            text: if is_asked {
+                "Spares, beside the plan"
+            } else {
+                "A spare that would save a second trip"
+            }
+            .to_owned(),
         },
         Block::Table { table },
-        Block::Words {
-            text: format!(
-                "{} with them, {} without.",
-                list.spares.price_with, list.price_without
-            ),
-        },
+        Block::Words { text: words },
     ]
 }
 
@@ -309,43 +338,6 @@ pub(super) fn take_along(job: &PrintJob<'_>, supply: &Supply, hung: &[HungRuns])
         table.row([String::new(), what.to_owned(), why.to_owned()]);
     }
     let mut blocks = vec![Block::Table { table }];
-    let advice = spare_advice(&supply.request, &supply.plan);
-    if !advice.is_empty() {
-        blocks.push(Block::Heading {
-            text: "A spare that would save a second trip".to_owned(),
-        });
-        let mut spares = Table::new(
-            "spares",
-            vec![
-                Column::words("item").big(),
-                Column::figures("each"),
-                Column::wide("one of it could remake any one of"),
-            ],
-        );
-        for spare in advice.iter().take(5) {
-            spares.row([
-                spare.item.clone(),
-                spare.each.to_string(),
-                painted(&spare.remakes).join(", "),
-            ]);
-        }
-        blocks.push(Block::Table { table: spares });
-        let remade: Vec<String> = advice
-            .iter()
-            .flat_map(|spare| painted(&spare.remakes))
-            .collect();
-        let lost: Vec<String> = bends(supply)
-            .filter(|part| !remade.contains(part))
-            .collect();
-        if !lost.is_empty() {
-            blocks.push(Block::Words {
-                text: format!(
-                    "No single spare can remake {}: saw those with care.",
-                    lost.join(", ")
-                ),
-            });
-        }
-    }
     blocks.push(Block::Heading {
         text: "Still wanted".to_owned(),
     });
@@ -366,7 +358,7 @@ pub(super) fn take_along(job: &PrintJob<'_>, supply: &Supply, hung: &[HungRuns])
     if wanted.is_empty() && looked_for.is_empty() {
         blocks.push(Block::Words {
             text: "Every piece of the plan is on hand or on the list. Gaskets, bolts, nuts, clamps, hanger \
-                   rubbers, wire and gas are in no list unless they are in the stock file: count them on \
+                   rubbers, wire and gas are in no list unless the shop keeps them as stock: count them on \
                    the car."
                 .to_owned(),
         });
@@ -395,6 +387,7 @@ pub(super) fn take_along(job: &PrintJob<'_>, supply: &Supply, hung: &[HungRuns])
         kind: SheetKind::TakeAlong,
         title: "Take along, and still wanted".to_owned(),
         is_lying: false,
+        is_below: true,
         body: Body::Made { blocks },
     }
 }

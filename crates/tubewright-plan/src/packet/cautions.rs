@@ -35,8 +35,8 @@ pub(super) const HOT: &str = "Weld and exhaust stay hot for long after: let them
     part before you cut or tack it, and lift with two.";
 
 /// Decided before anything is cut.
-pub(super) const COMES_APART: &str = "BEFORE ANYTHING IS CUT decide where it comes apart again: that takes length \
-    (sheet Weld).";
+pub(super) const COMES_APART: &str = "BEFORE ANYTHING IS CUT decide where it comes apart again: a flange pair, \
+    clamp or slip joint takes length (sheet Weld).";
 
 /// What asks for a shield: a gap that holds only behind one is not kept by the run alone.
 pub(super) fn shields(job: &PrintJob<'_>) -> Option<Block> {
@@ -123,6 +123,7 @@ pub(super) fn sheet(job: &PrintJob<'_>) -> Sheet {
         kind: SheetKind::Cautions,
         title: "Cautions".to_owned(),
         is_lying: false,
+        is_below: true,
         body: Body::Made { blocks },
     }
 }

@@ -2,7 +2,7 @@
 
 use super::PrintJob;
 use super::cautions::{BEFORE_RUNNING, LICENSED, caution};
-use super::words::fixed;
+use super::words::{fixed, on_paper};
 use tubewright_check::{Finding, Limit, State, Unit};
 use tubewright_packet::{Block, Body, Column, Figure, Sheet, SheetKind, Table, Width};
 
@@ -51,6 +51,7 @@ pub(super) fn sheet(job: &PrintJob<'_>) -> Sheet {
         kind: SheetKind::Checks,
         title: "Checks".to_owned(),
         is_lying: false,
+        is_below: false,
         body: Body::Made { blocks },
     }
 }
@@ -76,7 +77,7 @@ fn table(job: &PrintJob<'_>, findings: &[&Finding], state: State) -> Table {
         if last != Some(finding.rule) {
             table.group(format!(
                 "{}{} ({})",
-                if state == State::Pass { "" } else { "asked: " },
+                if state == State::Pass { "" } else { "check: " },
                 finding.rule.title(),
                 finding.rule.source()
             ));
@@ -92,14 +93,14 @@ fn table(job: &PrintJob<'_>, findings: &[&Finding], state: State) -> Table {
             ));
         }
         if !finding.advice.is_empty() {
-            about.push(job.lengths.sentence(&finding.advice));
+            about.push(on_paper(&job.lengths.sentence(&finding.advice)));
         }
         let about = about.join(". ");
         if has_numbers {
             let (is, limit) = numbers(job, finding);
-            table.row([finding.subject.clone(), is, limit, about]);
+            table.row([on_paper(&finding.subject), is, limit, about]);
         } else {
-            table.row([finding.subject.clone(), about]);
+            table.row([on_paper(&finding.subject), about]);
         }
     }
     table

@@ -99,6 +99,7 @@ pub(super) fn sheet(job: &PrintJob<'_>, supply: &Supply) -> Sheet {
         kind: SheetKind::Counter,
         title: "At the counter: when something is out".to_owned(),
         is_lying: false,
+        is_below: true,
         body: Body::Made { blocks },
     }
 }

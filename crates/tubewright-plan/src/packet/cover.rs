@@ -1,19 +1,19 @@
 //! The cover: the car, the chosen way, what the checks say, and how to read the rest.
 
-use super::cautions::{BEFORE_RUNNING, COMES_APART, catalysts, caution};
-use super::joints::{JointKind, joints_of};
-use super::run_sheets::{paint_crossovers, tight_places, views};
+use super::cautions::{BEFORE_RUNNING, catalysts, caution};
+use super::joints::joints_of;
+use super::run_sheets::{paint_crossovers, tight_places};
+use super::views::views;
 use super::words::{degrees, fixed};
-use super::{PrintJob, Way};
+use super::{PrintJob, Way, scene};
 use crate::routes::PlannedRun;
-use crate::scene::scene_of;
 use tubewright_check::{Rule, State, Verdict};
 use tubewright_packet::{Block, Body, Column, Figure, PacketPaper, Sheet, SheetKind, Step, Table};
 use tubewright_sheets::{Nameless, Scene};
 
 /// The cover and the page that tells how to work from the packet.
 pub(super) fn sheet(job: &PrintJob<'_>, paper: PacketPaper) -> Sheet {
-    let mut scene = scene_of(job.model, job.around, job.runs, job.board);
+    let mut scene = scene(job, job.runs);
     paint_crossovers(&mut scene, job.runs);
     let mut blocks = vec![
         Block::Figures {
@@ -30,9 +30,6 @@ pub(super) fn sheet(job: &PrintJob<'_>, paper: PacketPaper) -> Sheet {
     {
         blocks.extend(catalysts(job));
     }
-    if job.supply.is_some() {
-        blocks.push(caution(COMES_APART));
-    }
     // The run sheets and the map name every piece and joint.
     let overview = Scene {
         nameless: Nameless {
@@ -43,8 +40,8 @@ pub(super) fn sheet(job: &PrintJob<'_>, paper: PacketPaper) -> Sheet {
     };
     // That nobody has chosen yet takes some lines more.
     let words_mm = match job.way {
-        Some(Way::Cheapest { .. }) => 54.0,
-        _ => 42.0,
+        Some(Way::Cheapest { .. }) => 46.0,
+        _ => 34.0,
     };
     blocks.extend(views(&overview, paper, "All runs", words_mm));
     blocks.extend(tight_places(job, &overview));
@@ -72,6 +69,7 @@ pub(super) fn sheet(job: &PrintJob<'_>, paper: PacketPaper) -> Sheet {
             .clone()
             .unwrap_or_else(|| "Shop packet".to_owned()),
         is_lying: false,
+        is_below: false,
         body: Body::Made { blocks },
     }
 }
@@ -97,7 +95,7 @@ fn figures(job: &PrintJob<'_>) -> Vec<Figure> {
         add(supply.plan.price.to_string(), all);
         let welds = joints_of(job.model, job.runs, supply)
             .iter()
-            .filter(|joint| joint.kind == JointKind::Weld)
+            .filter(|joint| joint.is_welded)
             .count();
         add(welds.to_string(), "welds");
         add(supply.cards.len().to_string(), "items to cut");
@@ -131,7 +129,7 @@ fn way(job: &PrintJob<'_>) -> String {
                 }
             };
             format!(
-                "NOT CHOSEN YET: choose a way on the page or with `tubewright route` before anything is cut. This one: {name}; {among}. \
+                "NOT CHOSEN YET: have a way chosen and printed before anything is cut. This one: {name}; {among}. \
                  In the search it scored {} (tube, welds, loss of flow and of ground clearance in one figure, \
                  every bend bought by itself; less is better); no way can score below {} there.",
                 fixed(cost, 0),
@@ -164,12 +162,13 @@ fn steps() -> Vec<Step> {
         ),
         (
             "Measure again what is doubtful",
-            "The survey sheet names it. Change the file and print again when a reading changes.",
+            "The survey sheet names it. When a reading changes, hand it in and work from a new print.",
         ),
         (
             "Choose the way, and where it comes apart",
-            "No cut before a way is chosen on the page or with `tubewright route`. A flange pair, clamp or slip joint behind the first joint \
-             takes length: put it into the run as a part of its own and print again.",
+            "No cut before a way is chosen: the top of this sheet says whether it is. A flange pair, clamp or slip joint \
+             behind the first joint takes length: have it put into the run as a part of its own, and work from a new \
+             print.",
         ),
         (
             "Buy",
@@ -237,7 +236,8 @@ fn signs(job: &PrintJob<'_>) -> Table {
             )
         });
     let origin = format!(
-        "Counted from the origin mark{}: x rearwards, y to the car's right, z up. Left is minus in y.{floor}",
+        "Counted from the origin mark{}: x rearwards, y to the car's right, z up. Left is minus in y. They are for the drawings and the bend table; what a tape and a plumb line find stands on the \
+         fit sheet and the joint map.{floor}",
         job.model
             .build
             .frame

@@ -97,10 +97,10 @@ fn made_of(
         .flat_map(|run| &run.pieces)
         .find(|piece| piece.mark == one.mark || piece.mark == two.mark)
         .map(|piece| &piece.tube)
-        .ok_or_else(|| "its tube is not in the stock file".to_owned())?;
+        .ok_or_else(|| "its tube is not in the shop's stock".to_owned())?;
     let reach_mm = one.frame_in.origin.distance(a);
     let mut why = format!(
-        "no bend of {}° in this tube is in the stock file",
+        "no bend of {}° in this tube is in the shop's stock",
         degrees(angle.to_degrees())
     );
     for item in &supply.request.items {
@@ -173,6 +173,7 @@ pub(super) fn sheets(job: &PrintJob<'_>, supply: &Supply) -> Vec<Sheet> {
                     format!("{} by hand, if it is out", hand_made.name)
                 },
                 is_lying: false,
+                is_below: false,
                 body: Body::Made {
                     blocks: blocks(job, item, cross),
                 },

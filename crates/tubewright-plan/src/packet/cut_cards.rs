@@ -1,7 +1,7 @@
 //! One card for each stock item that is cut.
 
 use super::card_drawing::picture;
-use super::cautions::{AT_THE_SAW, caution};
+use super::cautions::{AT_THE_SAW, COMES_APART, caution};
 use super::longer;
 use super::words::{degrees, signed_degrees};
 use super::{PrintJob, Way};
@@ -21,6 +21,7 @@ pub(super) fn sheets(job: &PrintJob<'_>, supply: &Supply, fit: Option<&FitSheet>
             kind: SheetKind::Cut,
             title: "Cut cards".to_owned(),
             is_lying: false,
+            is_below: false,
             body: Body::Made {
                 blocks: vec![Block::Words {
                     text: "Nothing is cut: every part is used whole.".to_owned(),
@@ -44,8 +45,8 @@ pub(super) fn names(card: &CutCard) -> (String, &'static str) {
 }
 
 /// On every card of a way that nobody has chosen.
-const NOT_CHOSEN: &str = "NOT CHOSEN YET: this card follows the first way that was found. Choose a way on the \
-    page or with `tubewright route` and print again before anything is cut.";
+const NOT_CHOSEN: &str = "NOT CHOSEN YET: this card follows the first way that was found. Have a way \
+    chosen, and cut from the cards that are printed for it.";
 
 fn sheet(
     job: &PrintJob<'_>,
@@ -135,6 +136,7 @@ fn sheet(
         kind: SheetKind::Cut,
         title: format!("Cut card {number} of {count}: {name}"),
         is_lying: false,
+        is_below: true,
         body: Body::Made { blocks },
     }
 }
@@ -158,8 +160,8 @@ pub(super) fn how_to() -> Sheet {
         step(
             "Measure the item",
             "Letter its ends A and B as in the picture. If its angle is off by more than 1°, its radius or a leg by \
-             more than 2 mm (1/16 in), or its length by more than that, stop: the card does not hold for it. Write \
-             what you measured into stock.toml as on hand and print again (common practice, no source).",
+             more than 2 mm (1/16 in), or its length by more than that, stop: the card does not hold for it. Hand \
+             in what you measured, as an item on hand, and cut from a new card (common practice, no source).",
         ),
         step(
             "Scribe the witness line from A to B",
@@ -198,8 +200,13 @@ pub(super) fn how_to() -> Sheet {
         kind: SheetKind::Cut,
         title: "How to cut from the cards".to_owned(),
         is_lying: false,
+        is_below: false,
         body: Body::Made {
-            blocks: vec![Block::Steps { steps }, caution(AT_THE_SAW)],
+            blocks: vec![
+                caution(COMES_APART),
+                Block::Steps { steps },
+                caution(AT_THE_SAW),
+            ],
         },
     }
 }
@@ -406,9 +413,11 @@ pub(super) fn part_words(job: &PrintJob<'_>, part: &CutPart) -> String {
         } => {
             let mut text = format!("bend {}°", degrees(sweep.deg()));
             let kept = [(keeps_a, "A"), (keeps_b, "B")].map(|(kept, end)| (kept.mm(), end));
+            let mut word = "with";
             for (kept_mm, end) in kept {
                 if kept_mm > 0.002 {
-                    text.push_str(&format!(" with {} {sign} of leg {end}", l.saw(kept_mm)));
+                    text.push_str(&format!(" {word} {} {sign} of leg {end}", l.saw(kept_mm)));
+                    word = "and";
                 }
             }
             let [a, b] = kept.map(|(kept_mm, _)| kept_mm > 0.002);

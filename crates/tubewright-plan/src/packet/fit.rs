@@ -3,15 +3,16 @@
 use super::PrintJob;
 use super::cautions::{BEFORE_TACKING, UNDER_THE_CAR, caution, shields};
 use super::cut_cards::plus;
+use super::longer::{is_of, long_end};
 use super::not_made;
 use super::parts::has_like_sides;
-use super::words::{degrees, signed_degrees};
+use super::words::{degrees, on_paper, signed_degrees};
 use crate::fit::{
-    Act, FitSheet, FitStep, Joint, JointCheck, LEAST_CHECKS, PartKind, Way, hour_words, joint_of,
+    Act, FitSheet, FitStep, Joint, JointCheck, LEAST_CHECKS, Way, hour_words, joint_of,
 };
-use crate::routes::{PlannedKind, PlannedRun, component_item};
+use crate::routes::{PlannedKind, PlannedRun, component_item, component_kind};
 use crate::stages::Supply;
-use tubewright_build::model::{ItemKind, Section};
+use tubewright_build::model::{ComponentKind, ItemKind, Section};
 use tubewright_geometry::{Frame, math};
 use tubewright_packet::{Block, Body, Column, Sheet, SheetKind, Step, Table};
 use tubewright_stock::FitMark;
@@ -52,6 +53,7 @@ pub(super) fn sheet(job: &PrintJob<'_>, fit: Option<&FitSheet>) -> Sheet {
         kind,
         title: title.to_owned(),
         is_lying: false,
+        is_below: false,
         body: Body::Made { blocks },
     }
 }
@@ -114,24 +116,31 @@ fn steps(job: &PrintJob<'_>, supply: &Supply, fit: &FitSheet) -> Table {
         table.group(heading(step));
         add_part(job, supply, step, &mut table);
         if let Some(trim_mm) = step.trim_mm {
+            let mut parts = supply.plan.cuts.iter().flat_map(|cut| &cut.parts);
+            let long_end = parts
+                .find(|part| is_of(step, part))
+                .and_then(long_end)
+                .map_or_else(String::new, |end| {
+                    format!(" at its {end} end; its other leg has none to spare")
+                });
             table.row([
                 String::new(),
                 "trim".to_owned(),
-                "its card leaves it so much longer, or says how; hold it beside the gap, scribe both faces, cut to \
-                 the scribes, tack at both joints"
-                    .to_owned(),
+                format!(
+                    "its card leaves it so much longer, or says how{long_end}; hold it beside the gap, scribe both \
+                     faces, cut to the scribes, tack at both joints"
+                ),
                 format!("+{}", job.lengths.place(job.lengths.up_to_tape_mm(trim_mm))),
                 String::new(),
             ]);
         }
-        if step.kind == PartKind::Bolted {
+        if let Some(held) = step.held {
+            table.note(held.how());
+        }
+        if is_flex(job, step) {
             table.note(
-                "Bolted with a new gasket, to the torque of whoever made it. The joint is the face of the \
-                 flange on the car: the mating flange goes over the first piece, whose end lies up to two \
-                 walls behind that face and is welded inside, so that its thickness takes nothing off (common \
-                 practice, no source). It stays bolted to the engine or to a thick plate while anything is \
-                 welded to it. A flex is held straight and at its length while the run is tacked, by a bar \
-                 tacked over it or a dummy tube; carry the line over that bar.",
+                "A flex is held straight and at its length while the run is tacked, by a bar tacked over it or a \
+                 dummy tube; carry the line over that bar.",
             );
         }
         for check in &step.checks {
@@ -139,6 +148,15 @@ fn steps(job: &PrintJob<'_>, supply: &Supply, fit: &FitSheet) -> Table {
         }
     }
     table
+}
+
+fn is_flex(job: &PrintJob<'_>, step: &FitStep) -> bool {
+    let pieces = job.runs.iter().flat_map(|run| &run.pieces);
+    let mut own = pieces.filter(|piece| step.marks.contains(&piece.mark));
+    own.any(|piece| {
+        matches!(&piece.kind, PlannedKind::Component { name, .. }
+            if component_kind(job.model, name) == Some(ComponentKind::Flex))
+    })
 }
 
 fn heading(step: &FitStep) -> String {
@@ -149,8 +167,9 @@ fn heading(step: &FitStep) -> String {
             format!("LOOK whether {part} stands where its tapes say: it stays as it is")
         }
         Act::Hang => format!("HANG {part}, or prop it on stands, where its tapes say"),
-        Act::Bolt => format!("BOLT {part} on at {makes}"),
-        Act::Tack(Way::Downstream) => format!("TACK {part} on at {makes}"),
+        Act::Bolt | Act::Tack(Way::Downstream) => {
+            format!("{} {part} on at {makes}", step.puts_on().to_uppercase())
+        }
         Act::Tack(Way::Upstream) => {
             format!("TACK {part} on at {makes}, against the flow, to what stands behind it")
         }
@@ -345,7 +364,7 @@ fn add_tapes(job: &PrintJob<'_>, check: &JointCheck, table: &mut Table) {
             l.fine(loose.plus_minus_mm)
         ));
     }
-    if let Some(advice) = check.advice(l) {
+    if let Some(advice) = check.advice(l).map(|advice| on_paper(&advice)) {
         table.note(format!(
             "{advice}. Until then hold it by its place on the hanger and joint map."
         ));

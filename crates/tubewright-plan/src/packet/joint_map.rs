@@ -2,14 +2,15 @@
 
 use super::cautions::{UNDER_THE_CAR, caution};
 use super::joints::{Joint, JointKind, joints_of};
-use super::run_sheets::{paint_crossovers, views};
-use super::words::fixed;
-use super::{PrintJob, not_made};
-use crate::fit::split_at_welds;
+use super::run_sheets::paint_crossovers;
+use super::views::views;
+use super::words::on_paper;
+use super::{PrintJob, not_made, scene};
+use crate::fit::{joints_by_tape, split_at_welds};
 use crate::hangers::{Hanger, HungRuns, LIMITS};
 use crate::routes::{PlannedKind, component_item, component_kind};
-use crate::scene::scene_of;
 use tubewright_build::model::ComponentKind;
+use tubewright_geometry::{Frame, Point};
 use tubewright_packet::{Block, Body, Column, PacketPaper, Sheet, SheetKind, Table};
 use tubewright_sheets::SceneMark;
 
@@ -32,6 +33,7 @@ pub(super) fn all_of(hung: &[HungRuns]) -> impl Iterator<Item = &Hanger> {
 /// Where each hanger is and what it carries, or why that cannot be said.
 fn hanging(job: &PrintJob<'_>, hung: &[HungRuns]) -> Vec<Block> {
     let (l, sign) = (job.lengths, job.lengths.sign());
+    let [behind, off, _] = found_heads(job);
     let mut blocks = vec![Block::Heading {
         text: "Hangers, upstream first".to_owned(),
     }];
@@ -42,26 +44,26 @@ fn hanging(job: &PrintJob<'_>, hung: &[HungRuns]) -> Vec<Block> {
             Column::words("").big(),
             Column::words("on").big(),
             Column::figures(&format!("along, {sign}")).big(),
-            Column::words("down from"),
-            Column::words("TOP is 12").big(),
-            Column::figures(&format!("reach, {sign}")),
+            Column::words("down from").mm(11.0),
+            Column::words("TOP is 12").mm(15.0).big(),
+            Column::figures(&format!("reach, {sign}")).mm(13.0),
             Column::wide("to"),
-            Column::figures("N, about"),
-            Column::figures(&format!("x {sign}")),
-            Column::figures(&format!("y {sign}")),
+            Column::figures(&format!("carries {}, about", l.load_sign())).mm(15.0),
+            Column::figures(&format!("bracket {behind}")).mm(20.0),
+            Column::figures(&off).mm(17.0),
         ],
     );
     for group in hung {
         let Ok(found) = &group.found else { continue };
         table.group(format!(
-            "{}: {} kg behind the flex, sinks up to {} on its rubbers",
+            "{}: {} behind the flex, sinks up to {} on its rubbers",
             group.runs.join(" and "),
-            fixed(found.mass_kg, 1),
+            l.mass(found.mass_kg),
             l.fine(found.sag_mm),
         ));
         for hanger in &found.hangers {
             let place = &hanger.place;
-            let [x, y, _] = l.xyz(place.bracket);
+            let [behind, off, _] = self::found(job, place.bracket);
             table.row([
                 String::new(),
                 hanger.mark.clone(),
@@ -71,9 +73,9 @@ fn hanging(job: &PrintJob<'_>, hung: &[HungRuns]) -> Vec<Block> {
                 place.clocking.hour(),
                 l.place(place.reach_mm),
                 place.body.clone(),
-                fixed(hanger.load_n, 0),
-                x,
-                y,
+                l.load_figure(hanger.load_n),
+                behind,
+                off,
             ]);
         }
     }
@@ -82,9 +84,9 @@ fn hanging(job: &PrintJob<'_>, hung: &[HungRuns]) -> Vec<Block> {
         blocks.push(Block::Words {
             text: format!(
                 "Reach is from the outside of the tube to what it hangs on, for rod, rubber and bracket \
-                 together: cut the rod on the car; x and y are those of the bracket. N is what the rubber carries at rest, an estimate; up to \
-                 {} N each is common practice, no source: go by the maker of yours. {HOW_TO_HANG}",
-                fixed(LIMITS.most_load_n, 0),
+                 together: cut the rod on the car. What the rubber carries is at rest, an estimate; up to \
+                 {} each is common practice, no source: go by the maker of yours. {HOW_TO_HANG}",
+                l.load(LIMITS.most_load_n),
             ),
         });
     }
@@ -97,7 +99,7 @@ fn hanging(job: &PrintJob<'_>, hung: &[HungRuns]) -> Vec<Block> {
                     "{}. Until then: hang each silencer and resonator on its own, one hanger within a hand of \
                      every heavy part, two for a long one, none between the engine and the flex section \
                      (common practice, no source).",
-                    l.sentence(&why.words())
+                    on_paper(&l.sentence(&why.words()))
                 ),
             }),
             Ok(found) if !found.is_within => blocks.push(Block::NotMade {
@@ -115,16 +117,17 @@ fn hanging(job: &PrintJob<'_>, hung: &[HungRuns]) -> Vec<Block> {
 
 /// Components behind the flex, with where they are and what they weigh.
 fn heavy(job: &PrintJob<'_>) -> Table {
-    let sign = job.lengths.sign();
+    let l = job.lengths;
+    let [behind, off, over] = found_heads(job);
     let mut table = Table::new(
         "to-hang",
         vec![
             Column::words("part").big(),
             Column::wide("what"),
-            Column::figures("mass, kg"),
-            Column::figures(&format!("x {sign}")).big(),
-            Column::figures(&format!("y {sign}")).big(),
-            Column::figures(&format!("z {sign}")).big(),
+            Column::figures(&format!("mass, {}", l.mass_sign())),
+            Column::figures(&behind),
+            Column::figures(&off),
+            Column::figures(&over),
         ],
     );
     for piece in job.runs.iter().flat_map(|run| &run.pieces) {
@@ -136,47 +139,73 @@ fn heavy(job: &PrintJob<'_>) -> Table {
         }
         let mass = component_item(job.model, name)
             .and_then(|item| item.mass.as_ref())
-            .map(|mass| fixed(mass.value.kg(), 1));
+            .map(|mass| l.mass_figure(mass.value.kg()));
         let middle = piece.frame_in.origin + (piece.frame_out.origin - piece.frame_in.origin) * 0.5;
-        let [x, y, z] = job.lengths.xyz(middle);
+        let [behind, off, over] = found(job, middle);
         table.row([
             piece.mark.clone(),
             name.clone(),
             mass.unwrap_or_else(|| "weigh it".to_owned()),
-            x,
-            y,
-            z,
+            behind,
+            off,
+            over,
         ]);
     }
     table
 }
 
-/// Where every joint and every hanger is.
-pub(super) fn sheet(job: &PrintJob<'_>, hung: &[HungRuns], paper: PacketPaper) -> Sheet {
-    let (kind, title) = (SheetKind::JointMap, "Hanger and joint map");
-    let Some(supply) = job.supply else {
-        return not_made(kind, title, "there is no buying and cutting plan yet");
-    };
-    let sign = job.lengths.sign();
+/// Joints with what finds them on the car.
+fn joint_table(job: &PrintJob<'_>, joints: &[Joint]) -> Table {
+    let l = job.lengths;
+    let [behind, off, over] = found_heads(job);
     let mut table = Table::new(
         "joints",
         vec![
             Column::words("joint").big(),
             Column::wide("between"),
-            Column::words("what"),
-            Column::figures(&format!("x {sign}")).big(),
-            Column::figures(&format!("y {sign}")).big(),
-            Column::figures(&format!("z {sign}")).big(),
+            Column::words("what").mm(21.0),
+            Column::wide(&format!("tapes, TOP is 12:00, {}", l.sign())),
+            Column::figures(&behind).mm(18.0),
+            Column::figures(&off).mm(20.0),
+            Column::figures(&format!("underside {over}")).mm(20.0),
         ],
     );
+    let radius_mm = |joint: &Joint| {
+        joint.tube.as_ref().map_or_else(
+            || {
+                let run = job.runs.iter().find(|run| run.name == joint.run);
+                run.map_or(0.0, |run| 0.5 * run.od_mm)
+            },
+            |tube| 0.5 * tube.od.mm(),
+        )
+    };
+    let rims: Vec<(Frame, f64)> = joints
+        .iter()
+        .map(|joint| (joint.frame, radius_mm(joint)))
+        .collect();
+    let all = joints_by_tape(job.model, job.around, job.runs, &rims);
     let mut run = String::new();
-    let joints = joints_of(job.model, job.runs, supply);
-    for joint in &joints {
+    for (joint, tapes) in joints.iter().zip(all) {
         if joint.run != run {
             run.clone_from(&joint.run);
             table.group(run.clone());
         }
-        let [x, y, z] = job.lengths.xyz(joint.frame.origin);
+        let tapes: Vec<String> = tapes
+            .iter()
+            .map(|tape| {
+                let reads = l.place(tape.distance_mm);
+                format!("{} to {} {reads}", tape.mark, hour(tape.clock_rad))
+            })
+            .collect();
+        let tapes = match tapes.as_slice() {
+            [] => "no mark sees it".to_owned(),
+            [only] => format!("{only}; ONE mark alone"),
+            some => some.join("; "),
+        };
+        let frame = Frame::upright(joint.frame.origin, joint.frame.travel());
+        let underside = frame.origin + frame.twelve() * -radius_mm(joint);
+        let [behind, off, _] = found(job, frame.origin);
+        let [.., over] = found(job, underside);
         table.row([
             joint.mark.clone(),
             if joint.kind == JointKind::InOnePart {
@@ -191,14 +220,90 @@ pub(super) fn sheet(job: &PrintJob<'_>, hung: &[HungRuns], paper: PacketPaper) -
                 (JointKind::Start, _) => "start of the run".to_owned(),
                 (JointKind::End, _) => "end of the run".to_owned(),
             },
-            x,
-            y,
-            z,
+            tapes,
+            behind,
+            off,
+            over,
         ]);
     }
+    table
+}
+
+/// Heads of the columns of [`found`], with their unit.
+fn found_heads(job: &PrintJob<'_>) -> [String; 3] {
+    let sign = job.lengths.sign();
+    [
+        format!("behind {}, {sign}", origin(job)),
+        format!("off the middle, {sign}"),
+        format!("over the floor, {sign}"),
+    ]
+}
+
+fn origin(job: &PrintJob<'_>) -> String {
+    let frame = job.model.build.frame.as_ref();
+    frame.map_or_else(
+        || "the origin mark".to_owned(),
+        |frame| frame.origin.at.name().to_string(),
+    )
+}
+
+/// What a plumb line, a tape and a height rule find of a place with the car on its wheels: how far behind the
+/// origin mark, off the car's middle, over the floor.
+fn found(job: &PrintJob<'_>, place: Point) -> [String; 3] {
+    let l = job.lengths;
+    let off = l.place(place.y.abs());
+    let side = match (place.y > 0.0, off == "0") {
+        (_, true) => "",
+        (true, _) => " right",
+        (false, _) => " left",
+    };
+    let floors = &job.around.measured.places.floors;
+    let floor = floors.values().find(|floor| floor.is_on_wheels);
+    [
+        l.place(place.x),
+        format!("{off}{side}"),
+        floor.map_or_else(
+            || "–".to_owned(),
+            |floor| l.place((place - floor.point_in_car).dot(floor.up.vector())),
+        ),
+    ]
+}
+
+/// How the columns of the joint table are taped.
+fn how_to_find(job: &PrintJob<'_>) -> String {
+    let origin = origin(job);
+    let floors = &job.around.measured.places.floors;
+    let over = if floors.values().any(|floor| floor.is_on_wheels) {
+        "Over the floor: straight up from the floor to the underside of the tube."
+    } else {
+        "No height over the floor is known: none was measured with the car on its wheels."
+    };
+    format!(
+        "Tapes: straight from each mark to the place round the tube that is named, counted from its highest place as \
+         12:00, looking the way the gas flows; nothing is in their way when the run is complete. Three tapes from \
+         three sides find a joint; with fewer it can still swing. The other figures are found with the car on its \
+         wheels on a level floor; minus is ahead of {origin}. Drop plumb lines from {origin} and from the tube \
+         (halfway between its two sides): behind is taped on the floor along the car. Off the middle is taped square \
+         to the line halfway between the plumbed left and right marks. {over}"
+    )
+}
+
+/// An hour round the tube.
+fn hour(clock_rad: f64) -> String {
+    let hour = (clock_rad.to_degrees() / 30.0).round();
+    format!("{:.0}:00", if hour < 0.5 { 12.0 } else { hour })
+}
+
+/// Where every joint and every hanger is.
+pub(super) fn sheet(job: &PrintJob<'_>, hung: &[HungRuns], paper: PacketPaper) -> Sheet {
+    let (kind, title) = (SheetKind::JointMap, "Hanger and joint map");
+    let Some(supply) = job.supply else {
+        return not_made(kind, title, "there is no buying and cutting plan yet");
+    };
+    let joints = joints_of(job.model, job.runs, supply);
     // A weld in the middle of a straight is drawn there, and no joint where two pieces are one part.
     let split = split_at_welds(job.model, job.runs, &supply.whole);
-    let mut scene = scene_of(job.model, job.around, &split, job.board);
+    let mut scene = scene(job, &split);
     for piece in scene.runs.iter_mut().flat_map(|run| &mut run.pieces) {
         let is_none = |joint: &Joint| {
             joint.kind == JointKind::InOnePart && Some(&joint.mark) == piece.joint.as_ref()
@@ -231,14 +336,20 @@ pub(super) fn sheet(job: &PrintJob<'_>, hung: &[HungRuns], paper: PacketPaper) -
         },
         Block::Table { table: heavy(job) },
         Block::Heading {
-            text: "Joints, middle of the tube, in the car's axes".to_owned(),
+            text: "Joints, as a tape and a plumb line find them".to_owned(),
         },
-        Block::Table { table },
+        Block::Table {
+            table: joint_table(job, &joints),
+        },
+        Block::Words {
+            text: how_to_find(job),
+        },
     ]);
     Sheet {
         kind,
         title: title.to_owned(),
         is_lying: false,
+        is_below: false,
         body: Body::Made { blocks },
     }
 }

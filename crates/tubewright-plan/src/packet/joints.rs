@@ -1,8 +1,9 @@
 //! The joints of all runs: which are welded, which lie inside one part and need nothing.
 
+use crate::fit::{Fastening, is_bought_flange};
 use crate::routes::{PlannedKind, PlannedRun, component_item, port_of_side};
 use crate::stages::Supply;
-use tubewright_build::model::{EndKind, Flows, Model, RunEnd};
+use tubewright_build::model::{End, EndKind, Flows, Model, RunEnd};
 use tubewright_geometry::{Frame, Length};
 use tubewright_stock::TubeSpec;
 
@@ -39,15 +40,19 @@ pub struct Joint {
     pub tube: Option<TubeSpec>,
     /// What the run starts from or ends at there.
     pub meets: Option<EndKind>,
+    /// How that is held, when it is not welded to.
+    pub held: Option<Fastening>,
+    /// Whether there is a seam once round the tube: between two parts, or with the flange, collar or tube of the
+    /// car that is met.
+    pub is_welded: bool,
 }
 
 impl Joint {
-    /// Length of a weld once round the outside.
+    /// Length of its seam once round the outside, when there is one.
     #[must_use]
     pub fn weld_mm(&self) -> Option<f64> {
-        self.tube
-            .as_ref()
-            .map(|tube| tubewright_geometry::math::PI * tube.od.mm())
+        let tube = self.tube.as_ref().filter(|_| self.is_welded);
+        tube.map(|tube| tubewright_geometry::math::PI * tube.od.mm())
     }
 }
 
@@ -69,9 +74,10 @@ pub(super) fn painted<'a>(crossover: &str, mark: &'a str, runs: &'a [PlannedRun]
         .map_or(mark, |piece| &piece.mark)
 }
 
-fn meets(model: &Model, end: Option<&RunEnd>) -> Option<EndKind> {
+/// The end of the car that a run begins or stops at.
+fn met<'a>(model: &'a Model, end: Option<&RunEnd>) -> Option<&'a End> {
     match end {
-        Some(RunEnd::End(name)) => Some(model.build.end(name)?.kind),
+        Some(RunEnd::End(name)) => model.build.end(name),
         _ => None,
     }
 }
@@ -80,11 +86,14 @@ fn meets(model: &Model, end: Option<&RunEnd>) -> Option<EndKind> {
 fn end_words(model: &Model, end: Option<&RunEnd>, else_words: &str) -> String {
     match end {
         Some(RunEnd::End(name)) => {
-            let kind = model.build.end(name).map(|end| match end.kind {
-                EndKind::Flange => "flange",
-                EndKind::SawnTube => "sawn tube",
-                EndKind::Tip => "tip",
-                EndKind::Joint => "tacked joint",
+            let kind = model.build.end(name).map(|end| {
+                let held = Fastening::of(end).map(Fastening::end_words);
+                held.unwrap_or(match end.kind {
+                    EndKind::Flange => "flange",
+                    EndKind::SawnTube => "sawn tube",
+                    EndKind::Tip => "tip",
+                    EndKind::Joint => "tacked joint",
+                })
             });
             kind.map_or_else(|| name.to_string(), |kind| format!("{name} ({kind})"))
         }
@@ -147,21 +156,36 @@ fn joints_of_run(
         let mut bringing = all.iter().filter(|other| other.brings_its_end());
         bringing.any(|other| other.last_joint == mark)
     };
-    let joint = |mark: &str, kind, between, frame| Joint {
-        mark: mark.to_owned(),
-        inside: None,
-        kind,
-        run: run.name.clone(),
-        between,
-        frame,
-        tube: tube.clone(),
-        meets: match kind {
-            // What is sawn off is a sawn tube, whatever it was.
-            JointKind::Start if run.sawn.is_some() => Some(EndKind::SawnTube),
-            JointKind::Start => meets(model, written.map(|run| &run.from)),
-            JointKind::End => meets(model, written.map(|run| &run.to)),
-            JointKind::Weld | JointKind::InOnePart => None,
-        },
+    let joint = |mark: &str, kind, between, frame| {
+        let (met, part) = match kind {
+            JointKind::Start => (met(model, written.map(|run| &run.from)), run.pieces.first()),
+            JointKind::End => (met(model, written.map(|run| &run.to)), run.pieces.last()),
+            JointKind::Weld | JointKind::InOnePart => (None, None),
+        };
+        let is_sawn = kind == JointKind::Start && run.sawn.is_some();
+        let held = met.filter(|_| !is_sawn).and_then(Fastening::of);
+        // What is sawn off is a sawn tube, whatever it was.
+        let meets = met.map(|end| if is_sawn { EndKind::SawnTube } else { end.kind });
+        let is_bought = part.is_some_and(|part| is_bought_flange(model, &part.kind));
+        Joint {
+            mark: mark.to_owned(),
+            inside: None,
+            kind,
+            run: run.name.clone(),
+            between,
+            frame,
+            tube: tube.clone(),
+            meets,
+            held,
+            is_welded: match kind {
+                JointKind::Weld => true,
+                JointKind::InOnePart => false,
+                JointKind::Start | JointKind::End => {
+                    meets != Some(EndKind::Tip)
+                        && held.is_none_or(|held| held.needs_weld() && !is_bought)
+                }
+            },
+        }
     };
     for (index, piece) in run.pieces.iter().enumerate() {
         let parts = parts_with(&piece.mark);

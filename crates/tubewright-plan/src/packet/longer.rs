@@ -3,9 +3,9 @@
 use super::PrintJob;
 use super::card_drawing::{stretch_of, whole_mm};
 use super::cut_cards::part_mark;
-use crate::fit::FitSheet;
+use crate::fit::{FitSheet, FitStep};
 use tubewright_geometry::Length;
-use tubewright_stock::{CutCard, StockEnd, StockShape};
+use tubewright_stock::{CutCard, CutPart, PartPlace, StockEnd, StockShape};
 
 /// A card with parts that close a stretch.
 pub(super) struct Closing {
@@ -14,6 +14,26 @@ pub(super) struct Closing {
     pub(super) card: Option<CutCard>,
     /// What that means at the saw.
     pub(super) words: String,
+}
+
+/// What holds of a part that closes a stretch and turns it.
+const TURNS: &str = " A bend that closes has this length at one end alone, and its other leg has none to spare: butt \
+    that end first, and where the gap is then too wide along that leg make the part beyond it again; never pull it in.";
+
+/// The end of a bend that is left longer, seen along the flow; none of a straight.
+pub(super) fn long_end(part: &CutPart) -> Option<&'static str> {
+    // Marks move away from end A of the item.
+    matches!(part.place, PartPlace::Arc { .. }).then_some(if part.is_reversed {
+        "upstream"
+    } else {
+        "downstream"
+    })
+}
+
+/// Whether a step puts this part up.
+pub(super) fn is_of(step: &FitStep, part: &CutPart) -> bool {
+    let serves = part.serves.iter().map(|serves| serves.mark.as_str());
+    serves.eq(step.marks.iter().map(String::as_str))
 }
 
 /// Which parts of a card close a stretch, and what that means at the saw.
@@ -25,21 +45,16 @@ pub(super) fn closing(job: &PrintJob<'_>, fit: &FitSheet, card: &CutCard) -> Opt
         .parts
         .iter()
         .filter_map(|part| {
-            let step = fit.steps.iter().find(|step| {
-                step.trim_mm.is_some()
-                    && part
-                        .serves
-                        .iter()
-                        .map(|s| s.mark.as_str())
-                        .eq(step.marks.iter().map(String::as_str))
-            })?;
+            let mut steps = fit.steps.iter();
+            let step = steps.find(|step| step.trim_mm.is_some() && is_of(step, part))?;
             let trim_mm = l.up_to_tape_mm(step.trim_mm?);
             together_mm += trim_mm;
             longer.push((stretch_of(part, card)[1], trim_mm));
             Some(format!(
-                "{} ({} longer, fit step {})",
+                "{} ({} longer{}, fit step {})",
                 part_mark(part),
                 l.about(trim_mm),
+                long_end(part).map_or_else(String::new, |end| format!(" at its {end} end")),
                 step.step.number
             ))
         })
@@ -57,6 +72,11 @@ pub(super) fn closing(job: &PrintJob<'_>, fit: &FitSheet, card: &CutCard) -> Opt
         1 => ("closes its stretch", "It is"),
         _ => ("close their stretches", "They are"),
     };
+    let bent = card.parts.iter().any(|part| {
+        let is_own = |step: &FitStep| is_of(step, part) && step.trim_mm.is_some();
+        long_end(part).is_some() && fit.steps.iter().any(is_own)
+    });
+    let turns = if bent { TURNS } else { "" };
     let parts = parts.join(", ");
     let moved = with_trim(card, &longer).filter(|moved| !moved.is_empty());
     if let Some(moved) = moved.filter(|_| spare_mm >= together_mm) {
@@ -82,7 +102,7 @@ pub(super) fn closing(job: &PrintJob<'_>, fit: &FitSheet, card: &CutCard) -> Opt
         return Some(Closing {
             words: format!(
                 "{parts} {one}. {them} left longer until the gap is measured: THE MARKS ABOVE HOLD THAT ALREADY. Cut to \
-                 the gap it would be {}.",
+                 the gap it would be {}.{turns}",
                 told.join(", ")
             ),
             card: Some(longer_card),
@@ -100,7 +120,7 @@ pub(super) fn closing(job: &PrintJob<'_>, fit: &FitSheet, card: &CutCard) -> Opt
         card: None,
         words: format!(
             "{parts} {one}. {them} left longer until the gap is measured: add it at the part's far mark, and move \
-             every mark beyond it as far. {room}"
+             every mark beyond it as far. {room}{turns}"
         ),
     })
 }

@@ -19,6 +19,7 @@ mod parts;
 mod run_sheets;
 mod survey_sheet;
 mod templates;
+mod views;
 mod weld;
 mod words;
 
@@ -34,12 +35,13 @@ use crate::fit::fit_sheet;
 use crate::hangers::hangers;
 use crate::lengths::Lengths;
 use crate::routes::PlannedRun;
+use crate::scene::scene_of;
 use crate::sensors::sensors;
 use crate::stages::{Supply, Surroundings};
 use tubewright_build::model::Model;
 use tubewright_check::Board;
 use tubewright_packet::{Body, Packet, PacketPaper, Sheet, SheetKind, Stamp};
-use tubewright_sheets::Paper;
+use tubewright_sheets::{Paper, Scene};
 use tubewright_stock::Substitute;
 
 /// What a packet is printed from.
@@ -95,7 +97,7 @@ pub fn packet_of(job: &PrintJob<'_>, stamp: Stamp, paper: PacketPaper) -> Packet
     let plan = job.supply.map(|supply| &supply.whole);
     let sensors = sensors(job.model, job.around, job.runs, plan);
     let hung = hangers(job.model, job.around, job.runs, plan, &sensors);
-    let mut sheets = vec![cover::sheet(job, paper)];
+    let mut sheets = vec![cover::sheet(job, paper), cautions::sheet(job)];
     sheets.push(survey_sheet::sheet(job));
     sheets.extend(run_sheets::sheets(job, paper));
     match job.supply {
@@ -130,12 +132,19 @@ pub fn packet_of(job: &PrintJob<'_>, stamp: Stamp, paper: PacketPaper) -> Packet
     sheets.push(weld::sheet(job, &sensors));
     sheets.push(joint_map::sheet(job, &hung, paper));
     sheets.push(checks::sheet(job));
-    sheets.push(cautions::sheet(job));
     sheets.push(survey_sheet::readings(job));
     Packet {
         stamp,
         paper,
         sheets,
+    }
+}
+
+/// These runs among the bodies, lettered as the job is printed.
+fn scene(job: &PrintJob<'_>, runs: &[PlannedRun]) -> Scene {
+    Scene {
+        unit: job.lengths.drawn(),
+        ..scene_of(job.model, job.around, runs, job.board)
     }
 }
 
@@ -145,6 +154,7 @@ fn not_made(kind: SheetKind, title: &str, why: &str) -> Sheet {
         kind,
         title: title.to_owned(),
         is_lying: false,
+        is_below: false,
         body: Body::NotMade {
             why: format!("Why: {why}."),
             instead:

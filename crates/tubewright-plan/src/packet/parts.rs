@@ -47,6 +47,7 @@ pub(super) fn sheet(job: &PrintJob<'_>) -> Option<Sheet> {
         kind: SheetKind::Buy,
         title: "Bought parts, as they must be".to_owned(),
         is_lying: false,
+        is_below: true,
         body: Body::Made { blocks },
     })
 }
@@ -130,7 +131,7 @@ fn sizes(job: &PrintJob<'_>, parts: &[Part<'_>]) -> Table {
             component
                 .mass
                 .as_ref()
-                .map_or_else(|| "–".to_owned(), |mass| mass.text.clone()),
+                .map_or_else(|| "weigh it".to_owned(), |mass| l.mass(mass.value.kg())),
         ]);
     }
     table

@@ -1,17 +1,15 @@
 //! Each run from the side, above and behind, its pieces, its bends.
 
 use super::joints::painted;
+use super::views::views;
 use super::words::{degrees, direction_words, fixed, signed_degrees, toward_words};
-use super::{PrintJob, not_made, room_mm};
+use super::{PrintJob, not_made, scene};
 use crate::routes::{
     PlannedKind, PlannedPiece, PlannedRun, PosedProblem, component_item, words_of_ends,
 };
-use crate::scene::scene_of;
 use tubewright_geometry::{BendRow, BendTable, Frame, Point};
-use tubewright_packet::{
-    Block, Body, Column, Figure, PacketPaper, Picture, Sheet, SheetKind, Stamp, Table,
-};
-use tubewright_sheets::{PieceKind, Scene, ViewName, one_view, to_svg};
+use tubewright_packet::{Block, Body, Column, Figure, PacketPaper, Sheet, SheetKind, Stamp, Table};
+use tubewright_sheets::{PieceKind, Scene};
 
 /// One sheet for each run.
 pub(super) fn sheets(job: &PrintJob<'_>, paper: PacketPaper) -> Vec<Sheet> {
@@ -30,7 +28,7 @@ pub(super) fn sheets(job: &PrintJob<'_>, paper: PacketPaper) -> Vec<Sheet> {
 }
 
 fn sheet(job: &PrintJob<'_>, run: &PlannedRun, posed: &PosedProblem, paper: PacketPaper) -> Sheet {
-    let mut scene = scene_of(job.model, job.around, core::slice::from_ref(run), job.board);
+    let mut scene = scene(job, core::slice::from_ref(run));
     scene.tight_places.retain(|place| place.piece == run.name);
     paint_crossovers(&mut scene, job.runs);
     let mut blocks = vec![Block::Figures {
@@ -95,17 +93,21 @@ fn sheet(job: &PrintJob<'_>, run: &PlannedRun, posed: &PosedProblem, paper: Pack
     });
     blocks.push(Block::Words {
         text: "Length is the straight before the bend, parts and components in it included; point is \
-               where the straight centre lines before and after the bend meet. A crossover starts a \
-               new count."
+               where the straight centre lines before and after the bend meet; x, y and z are those of the \
+               grid on the drawings, and no tape reads them. A crossover starts a new count."
             .to_owned(),
     });
     Sheet {
         kind: SheetKind::Run,
         title: format!("Run: {}", run.name),
         is_lying: false,
+        is_below: false,
         body: Body::Made { blocks },
     }
 }
+
+/// What the tight places of one run and a long name of its tube take on its sheet, mm.
+const WORDS_MM: f64 = 18.0;
 
 /// A crossover is one part with one mark, whichever run is looked at.
 pub(super) fn paint_crossovers(scene: &mut Scene, runs: &[PlannedRun]) {
@@ -115,62 +117,6 @@ pub(super) fn paint_crossovers(scene: &mut Scene, runs: &[PlannedRun]) {
             piece.mark = painted(name, &piece.mark, runs).to_owned();
         }
     }
-}
-
-/// What margins, foot, heading, figures and captions take of a page's height, mm.
-const BESIDE_VIEWS_MM: f64 = 116.0;
-/// What the tight places of one run and a long name of its tube take on its sheet, mm.
-const WORDS_MM: f64 = 18.0;
-/// Width of the view from behind beside the others': a car is less than half as wide as long.
-const BEHIND_SHARE: f64 = 0.66;
-
-/// The car from the side, from above and from behind, as large as one page takes them beside words of
-/// `words_mm`; or why not.
-pub(super) fn views(scene: &Scene, paper: PacketPaper, words: &str, words_mm: f64) -> Vec<Block> {
-    let room = room_mm(paper);
-    let [_, page_mm] = paper.standing_mm();
-    let views_mm = page_mm - BESIDE_VIEWS_MM - words_mm;
-    let draw = |width_mm: f64| {
-        [
-            (ViewName::Side, 1.0, "from the left side: front at the left"),
-            (
-                ViewName::Above,
-                1.0,
-                "from above: front at the left, the car's right side up",
-            ),
-            (
-                ViewName::Behind,
-                BEHIND_SHARE,
-                "from behind: the car's right side at the right",
-            ),
-        ]
-        .map(|(name, share, from)| (from, one_view(scene, name, width_mm * share)))
-    };
-    let mut drawn = draw(room);
-    let high: f64 = drawn
-        .iter()
-        .filter_map(|(_, view)| Some(view.as_ref().ok()?.height_mm))
-        .sum();
-    if high > views_mm {
-        drawn = draw(room * views_mm / high);
-    }
-    drawn
-        .into_iter()
-        .map(|(from, drawing)| match drawing {
-            Ok(drawing) => Block::Picture {
-                picture: Picture {
-                    svg: to_svg(&drawing),
-                    width_mm: drawing.width_mm,
-                    height_mm: drawing.height_mm,
-                    words: format!("{words}, {from}"),
-                },
-            },
-            Err(error) => Block::NotMade {
-                what: format!("the view {from}"),
-                why: error.to_string(),
-            },
-        })
-        .collect()
 }
 
 /// What the numbers in squares on the views mean.

@@ -90,6 +90,7 @@ pub(super) fn sheet(job: &PrintJob<'_>) -> Sheet {
         kind: SheetKind::Survey,
         title: "Survey: marks, ends and places".to_owned(),
         is_lying: false,
+        is_below: false,
         body: Body::Made { blocks },
     }
 }
@@ -195,9 +196,9 @@ pub(super) fn readings(job: &PrintJob<'_>) -> Sheet {
             Column::words("what"),
             Column::wide("from and to"),
             Column::figures("reads"),
-            Column::figures(&format!("off by, {sign}")),
-            Column::figures(&format!("usual ±, {sign}")),
-            Column::figures("checked by others"),
+            Column::figures(&format!("off by, {sign}")).mm(13.0),
+            Column::figures(&format!("usual ±, {sign}")).mm(14.0),
+            Column::figures("checked by others").mm(17.0),
         ],
     );
     for reading in &job.model.build.readings {
@@ -244,6 +245,7 @@ pub(super) fn readings(job: &PrintJob<'_>) -> Sheet {
         kind: SheetKind::Readings,
         title: "Every reading, and how far it is off".to_owned(),
         is_lying: false,
+        is_below: false,
         body: Body::Made {
             blocks: vec![
                 Block::Words {

@@ -303,6 +303,7 @@ pub(super) fn sheets(job: &PrintJob<'_>, stamp: &Stamp, paper: PacketPaper) -> V
         kind: SheetKind::Template,
         title: "Templates".to_owned(),
         is_lying: false,
+        is_below: true,
         body: Body::Made { blocks },
     }];
     let wanted = TemplateJob {
@@ -326,6 +327,7 @@ pub(super) fn sheets(job: &PrintJob<'_>, stamp: &Stamp, paper: PacketPaper) -> V
                             template.title.clone()
                         },
                         is_lying: true,
+                        is_below: false,
                         body: Body::TrueScale { svg: to_svg(page) },
                     });
                 }

@@ -5,8 +5,9 @@ use super::joints::{Joint, JointKind, joints_of};
 use super::words::fixed;
 use super::{PrintJob, not_made};
 use crate::fit::{WeldFacts, weld_facts};
+use crate::routes::{PlannedKind, component_kind};
 use crate::sensors::Sensor;
-use tubewright_build::model::EndKind;
+use tubewright_build::model::{ComponentKind, EndKind};
 use tubewright_geometry::Length;
 use tubewright_packet::{Block, Body, Column, Figure, Sheet, SheetKind, Table};
 use tubewright_stock::weld::{purge_time_min, purge_volume_litres};
@@ -23,27 +24,24 @@ pub(super) fn sheet(job: &PrintJob<'_>, sensors: &[Sensor]) -> Sheet {
         return not_made(kind, title, "there is no buying and cutting plan yet");
     };
     let joints = joints_of(job.model, job.runs, supply);
-    let welds: Vec<&Joint> = joints
-        .iter()
+    let welded = || joints.iter().filter(|joint| joint.is_welded);
+    let between = welded()
         .filter(|joint| joint.kind == JointKind::Weld)
-        .collect();
-    let together_mm: f64 = welds.iter().filter_map(|joint| joint.weld_mm()).sum();
+        .count();
+    let at_ends = welded().count() - between;
+    let together_mm: f64 = welded().filter_map(Joint::weld_mm).sum();
     let mut blocks = vec![
         caution(AT_THE_TORCH),
-        Block::NotMade {
-            what: "where it comes apart again".to_owned(),
-            why: "This program places no flange, clamp or slip joint behind the first joint. Whether what \
-                  hangs together was found to come out, and what is in the way, stands on the sheet Checks. \
-                  Decide on the car where it must come apart, to be welded on the bench and serviced \
-                  later, BEFORE anything is cut: a flange pair, clamp or slip joint takes length, so put it \
-                  into the run as a part and print again."
-                .to_owned(),
-        },
+        comes_apart(job),
         Block::Figures {
             figures: vec![
                 Figure {
-                    value: welds.len().to_string(),
+                    value: between.to_string(),
                     what: "butt welds between parts".to_owned(),
+                },
+                Figure {
+                    value: at_ends.to_string(),
+                    what: "where a run meets the car".to_owned(),
                 },
                 Figure {
                     value: job.lengths.long(together_mm),
@@ -57,7 +55,7 @@ pub(super) fn sheet(job: &PrintJob<'_>, sensors: &[Sensor]) -> Sheet {
         table: process(job, &facts),
     });
     for minds in minds(&facts) {
-        blocks.push(caution(&minds));
+        blocks.push(caution(&job.lengths.sentence(&minds)));
     }
     if facts.iter().any(|facts| facts.filler.purge) {
         blocks.push(Block::Heading {
@@ -96,7 +94,40 @@ pub(super) fn sheet(job: &PrintJob<'_>, sensors: &[Sensor]) -> Sheet {
         kind,
         title: title.to_owned(),
         is_lying: false,
+        is_below: false,
         body: Body::Made { blocks },
+    }
+}
+
+/// Where the run comes apart behind its first joint, or that it does nowhere.
+fn comes_apart(job: &PrintJob<'_>) -> Block {
+    let pieces = job.runs.iter().flat_map(|run| run.pieces.iter().skip(1));
+    let joints: Vec<String> = pieces
+        .filter_map(|piece| match &piece.kind {
+            PlannedKind::Component { name, .. }
+                if component_kind(job.model, name) == Some(ComponentKind::Joint) =>
+            {
+                Some(format!("{} ({name})", piece.mark))
+            }
+            _ => None,
+        })
+        .collect();
+    if joints.is_empty() {
+        return Block::NotMade {
+            what: "where it comes apart again".to_owned(),
+            why: "The plan has no flange pair, clamp or slip joint behind the first joint. Whether what hangs \
+                  together was found to come out, and what is in the way, stands on the sheet Checks. Decide on the \
+                  car where it must come apart, to be welded on the bench and serviced later, BEFORE anything is \
+                  cut: what parts there takes length, so have it put into the run as a part and work from a new \
+                  print."
+                .to_owned(),
+        };
+    }
+    Block::Words {
+        text: format!(
+            "It comes apart again at {}. Whether each section was found to come out stands on the sheet Checks.",
+            joints.join(", ")
+        ),
     }
 }
 
@@ -234,8 +265,8 @@ fn process(job: &PrintJob<'_>, facts: &[WeldFacts]) -> Table {
     table.row([
         "pull of one weld".to_owned(),
         l.fine(job.around.practice.weld_pull.mm()),
-        "already added to the cut lengths; measure across the first full weld and put the shop's own \
-         figure into stock.toml as weld-pull"
+        "already added to the cut lengths; measure across the first full weld, and hand the shop's own \
+         figure in for the next job"
             .to_owned(),
     ]);
     table
@@ -281,20 +312,21 @@ fn minds(facts: &[WeldFacts]) -> Vec<String> {
 }
 
 fn purge(job: &PrintJob<'_>, facts: &[WeldFacts]) -> Table {
+    let l = job.lengths;
     let flow = facts.first().map_or(0.0, |facts| facts.purge_flow_l_min);
     let mut table = Table::new(
         "purge",
         vec![
             Column::wide("volume"),
-            Column::figures("litres").big(),
-            Column::figures(&format!("minutes at {flow:.0} l/min, 5 changes")).big(),
+            Column::figures(l.gas_sign()).big(),
+            Column::figures(&format!("minutes at {}, 5 changes", l.gas_flow(flow))).big(),
             Column::figures("10 changes").big(),
         ],
     );
     let mut add = |what: String, litres: f64| {
         table.row([
             what,
-            fixed(litres, 2),
+            l.gas_figure(litres),
             fixed(purge_time_min(litres, flow, 5.0), 1),
             fixed(purge_time_min(litres, flow, 10.0), 1),
         ]);
@@ -333,11 +365,16 @@ fn purge(job: &PrintJob<'_>, facts: &[WeldFacts]) -> Table {
 }
 
 /// What is done where a run meets the car.
-const fn at_an_end(meets: Option<EndKind>) -> &'static str {
-    match meets {
-        Some(EndKind::Flange) => {
-            "bolt, new gasket; weld the flange to its part while it is bolted to the car or to a plate"
-        }
+fn at_an_end(joint: &Joint) -> &'static str {
+    if let Some(held) = joint.held {
+        return if joint.is_welded || !held.needs_weld() {
+            held.weld_words()
+        } else {
+            "fasten with what is new; the flange is a part of the run and is welded behind it"
+        };
+    }
+    match joint.meets {
+        Some(EndKind::Flange) => "fasten it",
         Some(EndKind::SawnTube) => "butt weld, or a sleeve over both",
         Some(EndKind::Joint) => "weld to what is tacked there",
         Some(EndKind::Tip) => "open tip, nothing to weld",
@@ -364,19 +401,15 @@ fn joint_table(job: &PrintJob<'_>, joints: &[Joint]) -> Table {
             run = &joint.run;
             table.group(run);
         }
-        let (what, weld) = match joint.kind {
-            JointKind::Weld => (
-                joint
-                    .inside
-                    .as_ref()
-                    .map_or("butt weld".to_owned(), |inside| {
-                        format!("butt weld, in {inside}")
-                    }),
-                joint
-                    .weld_mm()
-                    .map_or_else(String::new, |mm| job.lengths.place(mm)),
-            ),
-            _ => (at_an_end(joint.meets).to_owned(), String::new()),
+        let what = match (joint.kind, &joint.inside) {
+            (JointKind::Weld, Some(inside)) => format!("butt weld, in {inside}"),
+            (JointKind::Weld, None) => "butt weld".to_owned(),
+            _ => at_an_end(joint).to_owned(),
+        };
+        let weld = match (joint.is_welded, joint.weld_mm()) {
+            (true, Some(mm)) => job.lengths.place(mm),
+            (true, None) => "once round".to_owned(),
+            (false, _) => "none".to_owned(),
         };
         table.row([
             String::new(),

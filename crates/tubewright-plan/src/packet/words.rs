@@ -44,6 +44,22 @@ impl Lengths {
     }
 }
 
+/// Words as they are on paper, whose reader never sees the files: what a file calls a thing stands in brackets and
+/// backticks elsewhere, and is left out here.
+pub(super) fn on_paper(text: &str) -> String {
+    let mut out = String::with_capacity(text.len());
+    let mut rest = text;
+    while let Some((before, from)) = rest.split_once(" (`") {
+        let Some((_, after)) = from.split_once(')') else {
+            break;
+        };
+        out.push_str(before);
+        rest = after;
+    }
+    out.push_str(rest);
+    out
+}
+
 /// Degrees without needless decimals.
 pub(super) fn degrees(deg: f64) -> String {
     trimmed(&fixed(deg, 1))
@@ -145,6 +161,18 @@ mod tests {
             "straight to the car's right, 15° down"
         );
         assert_eq!(direction_words([0.0, 0.0, -1.0]), "straight down");
+    }
+
+    #[test]
+    fn what_a_file_calls_a_thing_is_not_on_paper() {
+        assert_eq!(
+            on_paper("weigh it and write it down (`mass`); say how far (`no-tip`)."),
+            "weigh it and write it down; say how far."
+        );
+        assert_eq!(
+            on_paper("a bar (12 mm) and (`half"),
+            "a bar (12 mm) and (`half"
+        );
     }
 
     #[test]

@@ -3,10 +3,11 @@
 
 use std::collections::BTreeMap;
 use tubewright_build::model::{
-    CarrierKind, CarrierRef, Component, ComponentItem, ComponentKind, End, EndKind, FrozenShape,
+    CarrierKind, CarrierRef, Component, ComponentItem, ComponentKind, End, FrozenShape, HeldBy,
     Item, ItemKind, Model, Run, Section,
 };
 
+use crate::fit::Fastening;
 use crate::frozen::frozen_plan;
 use crate::routes::{component_item, component_kind, end_of_run, goes_through};
 
@@ -37,7 +38,7 @@ pub fn wanted(model: &Model) -> Vec<Wanted> {
     list
 }
 
-/// A flange that the run meets and that no component of the run mates with.
+/// What mates with a flange or slip joint that the run meets, where no component of the run does.
 fn mating_flanges(model: &Model, run: &Run) -> Vec<Wanted> {
     if goes_through(model, run, ComponentKind::Flange) {
         return Vec::new();
@@ -45,20 +46,26 @@ fn mating_flanges(model: &Model, run: &Run) -> Vec<Wanted> {
     [&run.from, &run.to]
         .into_iter()
         .filter_map(|end| end_of_run(&model.build, end))
-        .filter(|end| end.kind == EndKind::Flange)
-        .map(|end| Wanted {
-            item: "mating flange with a new gasket and bolts".to_owned(),
+        .filter_map(|end| Some((end, Fastening::of(end)?)))
+        .map(|(end, held)| Wanted {
+            item: held.wanted().to_owned(),
             for_components: vec![end.name.to_string()],
             count: 1,
-            checks: flange_checks(end),
+            checks: flange_checks(end, held),
         })
         .collect()
 }
 
-fn flange_checks(end: &End) -> Vec<String> {
-    let mut checks = vec![match end.bolts.as_slice() {
-        [] => "bolt holes: number, circle and size, off the flange on the car with a rubbing or a gasket; no hole of it is measured yet".to_owned(),
-        bolts => format!(
+fn flange_checks(end: &End, held: Fastening) -> Vec<String> {
+    let mut checks = vec![match (end.bolts.as_slice(), held) {
+        (_, Fastening::By(HeldBy::BandClamp)) => "collar: outside diameter and the slopes of its sides with a caliper and a gauge, off the one on the car; a band fits one kind of collar alone".to_owned(),
+        (_, Fastening::By(HeldBy::Slip)) => format!(
+            "sizes: {} outside is what the run has; try it over or into the tube on the car before you pay, and the clamp round both",
+            end.od.text
+        ),
+        ([], Fastening::NotGiven) => "what holds it on the car: bolts through a flat flange, bolts with springs over a ball, or a band round two collars; with bolts a rubbing of the holes, with a band the collar's outside diameter".to_owned(),
+        ([], _) => "bolt holes: number, circle and size, off the flange on the car with a rubbing or a gasket; no hole of it is measured yet".to_owned(),
+        (bolts, _) => format!(
             "{} holes: {}; lay it on a rubbing of the flange on the car",
             bolts.len(),
             bolts
@@ -68,10 +75,12 @@ fn flange_checks(end: &End) -> Vec<String> {
                 .join(", ")
         ),
     }];
-    checks.push(format!(
-        "bore for a tube of {} outside; the tube goes in or butts, so that no step faces the flow",
-        end.od.text
-    ));
+    if held.needs_weld() {
+        checks.push(format!(
+            "bore for a tube of {} outside; the tube goes in or butts, so that no step faces the flow",
+            end.od.text
+        ));
+    }
     if end.saw_off.is_some() {
         checks.push("not needed where the chosen way saws this outlet off".to_owned());
     }
@@ -81,13 +90,16 @@ fn flange_checks(end: &End) -> Vec<String> {
             material.word()
         ));
     }
-    checks.push(
-        "sealing face: flat to a straight edge, no pits; same kind as its mate (flat with gasket, or a ball and its ring)"
-            .to_owned(),
-    );
-    checks.push(
-        "bolts: thread and pitch by a gauge, not by eye; nuts that stand heat, copper plated or all metal"
-            .to_owned(),
+    checks.extend(
+        [
+            held.needs_weld().then_some(
+                "sealing face: flat to a straight edge, no pits; same kind as its mate (flat with gasket, or a ball and its ring)",
+            ),
+            Some("bolts: thread and pitch by a gauge, not by eye; nuts that stand heat, copper plated or all metal"),
+        ]
+        .into_iter()
+        .flatten()
+        .map(str::to_owned),
     );
     checks
 }

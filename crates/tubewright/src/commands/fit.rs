@@ -7,7 +7,7 @@ use crate::terminal::table::{Side, Table};
 use crate::terminal::{FAILS, WARNS, heading, paragraph, styled};
 use serde_json::{Value, json};
 use tubewright_build::model::Model;
-use tubewright_plan::fit::{Act, PartKind, Way};
+use tubewright_plan::fit::{Act, Way};
 use tubewright_plan::fit::{
     FitSheet, FitStep, JointCheck, WeldFacts, fit_sheet, hour_words, weld_facts,
 };
@@ -226,8 +226,9 @@ fn step_text(step: &FitStep, lengths: Lengths) -> String {
             step.on_the_bench.join(" and ")
         ),
         Act::Hang => format!("hang {marks} where its tapes say"),
-        Act::Bolt => format!("bolt {marks} on at {made}"),
-        Act::Tack(Way::Downstream) => format!("tack {marks} on at {made}"),
+        Act::Bolt | Act::Tack(Way::Downstream) => {
+            format!("{} {marks} on at {made}", step.puts_on())
+        }
         Act::Tack(Way::Upstream) => {
             format!("tack {marks} on at {made}, against the flow from what hangs there")
         }
@@ -247,11 +248,8 @@ fn step_text(step: &FitStep, lengths: Lengths) -> String {
             5,
         ));
     }
-    if step.kind == PartKind::Bolted {
-        text.push_str(&paragraph(
-            "New gasket, bolts to the torque of the maker. The joint is the face of the flange on the car: the mating flange goes over the first piece, whose end lies up to two walls behind that face and is welded inside, so that its thickness takes nothing off. It stays bolted to the engine or to a plate while it is welded.",
-            5,
-        ));
+    if let Some(held) = step.held {
+        text.push_str(&paragraph(held.how(), 5));
     }
     for check in &step.checks {
         text.push_str(&check_text(check, lengths));
