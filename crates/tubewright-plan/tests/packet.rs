@@ -351,7 +351,7 @@ fn tape_and_plumb_line_find_each_joint_where_the_map_says() {
             .filter(|tape| tape.contains(" to "))
         {
             let (mark, to) = tape.split_once(" to ").unwrap();
-            let (hour, mm) = to.split_once(":00 ").unwrap();
+            let (hour, mm) = to.split_once(":00 = ").unwrap();
             let (sin, cos) = (hour.parse::<f64>().unwrap() * 30.0).to_radians().sin_cos();
             // Looking rearwards three o'clock is on the car's left, which is minus in y.
             let left = right * if right.y < 0.0 { 1.0 } else { -1.0 };
@@ -437,22 +437,29 @@ fn the_seam_at_the_first_flange_is_counted() {
     assert!(said.contains(&together), "{together}");
 }
 
-/// One list of spares, on the sheet that is bought from.
+/// One list of spares, on the sheet that is bought from, whether the shop asks for spares or is advised; none where it
+/// wants none.
 #[test]
 fn spares_are_listed_once() {
-    let packet = packet(&bench());
-    let holding: Vec<&str> = packet
-        .sheets
-        .iter()
-        .filter(|sheet| match &sheet.body {
-            Body::Made { blocks } => blocks.iter().any(
-                |block| matches!(block, Block::Heading { text } if text.to_lowercase().contains("spare")),
-            ),
-            _ => false,
-        })
-        .map(|sheet| sheet.title.as_str())
-        .collect();
-    assert_eq!(holding, ["Buy"]);
+    for (asked, on) in [
+        (Some(2), vec!["Buy"]),
+        (None, vec!["Buy"]),
+        (Some(0), Vec::new()),
+    ] {
+        let mut model = model();
+        model.stock.practice.spares = asked;
+        let packet = packet(&bench_of(model));
+        let is_spare = |block: &Block| matches!(block, Block::Heading { text } if text.to_lowercase().contains("spare"));
+        let holding: Vec<&str> = packet
+            .sheets
+            .iter()
+            .filter(
+                |sheet| matches!(&sheet.body, Body::Made { blocks } if blocks.iter().any(is_spare)),
+            )
+            .map(|sheet| sheet.title.as_str())
+            .collect();
+        assert_eq!(holding, on, "{asked:?}");
+    }
 }
 
 /// Nobody at the bench has the program: no command, no file, no key.

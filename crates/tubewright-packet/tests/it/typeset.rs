@@ -221,7 +221,7 @@ fn drawings_share_their_page_with_every_word() {
             .map(|item| item.height_mm)
             .fold(0.0, f64::max)
     };
-    let (few, some, many) = (of(2), of(14), of(60));
+    let (few, some, many) = (of(2), of(21), of(60));
     assert_eq!((few.len(), some.len()), (1, 1));
     assert!(high(&few) > 75.0, "{} mm with room for more", high(&few));
     assert!(
@@ -277,7 +277,7 @@ fn no_page_is_begun_for_a_few_rows() {
         };
         line("2").unwrap() - line("1").unwrap()
     };
-    let (usual, drawn_in, long) = (of(40), of(52), of(60));
+    let (usual, drawn_in, long) = (of(40), of(56), of(75));
     assert_eq!((usual.len(), drawn_in.len(), long.len()), (1, 1, 2));
     assert!(apart(&drawn_in[0]) < apart(&usual[0]) - 0.3);
     assert!((apart(&long[0]) - apart(&usual[0])).abs() < 0.01);

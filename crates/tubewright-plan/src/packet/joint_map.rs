@@ -49,8 +49,8 @@ fn hanging(job: &PrintJob<'_>, hung: &[HungRuns]) -> Vec<Block> {
             Column::figures(&format!("reach, {sign}")).mm(13.0),
             Column::wide("to"),
             Column::figures(&format!("carries {}, about", l.load_sign())).mm(15.0),
-            Column::figures(&format!("bracket {behind}")).mm(20.0),
-            Column::figures(&off).mm(17.0),
+            Column::figures(&format!("bracket {behind}")).mm(18.0),
+            Column::figures(&off).mm(22.0),
         ],
     );
     for group in hung {
@@ -166,8 +166,8 @@ fn joint_table(job: &PrintJob<'_>, joints: &[Joint]) -> Table {
             Column::words("what").mm(21.0),
             Column::wide(&format!("tapes, TOP is 12:00, {}", l.sign())),
             Column::figures(&behind).mm(18.0),
-            Column::figures(&off).mm(20.0),
-            Column::figures(&format!("underside {over}")).mm(20.0),
+            Column::figures(&off).mm(22.0),
+            Column::figures(&format!("underside {over}")).mm(18.0),
         ],
     );
     let radius_mm = |joint: &Joint| {
@@ -194,7 +194,7 @@ fn joint_table(job: &PrintJob<'_>, joints: &[Joint]) -> Table {
             .iter()
             .map(|tape| {
                 let reads = l.place(tape.distance_mm);
-                format!("{} to {} {reads}", tape.mark, hour(tape.clock_rad))
+                format!("{} to {} = {reads}", tape.mark, hour(tape.clock_rad))
             })
             .collect();
         let tapes = match tapes.as_slice() {
