@@ -352,7 +352,8 @@ fn tape_and_plumb_line_find_each_joint_where_the_map_says() {
         {
             let (mark, to) = tape.split_once(" to ").unwrap();
             let (hour, mm) = to.split_once(":00 = ").unwrap();
-            let (sin, cos) = (hour.parse::<f64>().unwrap() * 30.0).to_radians().sin_cos();
+            let hour: f64 = hour.parse().unwrap();
+            let (sin, cos) = tubewright_geometry::math::sin_cos((hour * 30.0).to_radians());
             // Looking rearwards three o'clock is on the car's left, which is minus in y.
             let left = right * if right.y < 0.0 { 1.0 } else { -1.0 };
             let rim = at + (up.vector() * cos + left * sin) * 25.0;
