@@ -100,6 +100,7 @@ pub(crate) fn estate() -> Scene {
         ground_z_mm: Some(-235.0),
         tight_places: tight_places(),
         nameless: Nameless::default(),
+        unit: tubewright_sheets::DrawnUnit::default(),
     }
 }
 
