@@ -431,6 +431,22 @@ fn crossover_balls(
         return Vec::new();
     };
     let item = convert::component_item(&solved.model, name).expect("is there");
+    let component = solved.model.build.component(name).expect("is there");
+    if let Some([into, out]) = &component.stands {
+        // What stands already runs straight from end to end: the tests measure no place along it.
+        let at = |end: &str| solved.around.measured.places.ends[end].frame_in_car.origin;
+        let (a, b) = (at(into), at(out));
+        let tube = solved.model.stock.tube(&item.ports[0].tube);
+        let radius = tube.expect("is there").od.mm() / 2.0;
+        return (0..=100)
+            .map(|step| Ball {
+                centre: a.lerp(b, f64::from(step) / 100.0).to_array(),
+                radius,
+                along: 0.0,
+                piece: 0,
+            })
+            .collect();
+    }
     let in_car = |v: Vector| Vector::new(v.x, -v.z, v.y);
     let at = |inlet: bool, side: &str| {
         let flows = if inlet { Flows::In } else { Flows::Out };
@@ -452,6 +468,9 @@ fn crossover_balls(
             ods.fold(0.0, f64::max) / 2.0
         }
     };
+    if let Some(made) = &item.hand_made {
+        return bent_balls(item, made, [radius, 3.0], |side| origin + at(true, side));
+    }
     let mut balls = Vec::new();
     for (from, to) in [("L", "R"), ("R", "L")] {
         let (a, b) = (origin + at(true, from), origin + at(false, to));
@@ -465,6 +484,34 @@ fn crossover_balls(
             });
             step += 1.0;
         }
+    }
+    balls
+}
+
+/// Both bends of a crossover made by hand, not rolled: from each inlet a leg, the bend that turns away from the other
+/// (side L to three o'clock, which is the car's left), a leg.
+fn bent_balls(
+    item: &tubewright_build::model::ComponentItem,
+    made: &tubewright_build::model::HandMade,
+    [radius, spacing]: [f64; 2],
+    inlet_at: impl Fn(&str) -> Vector,
+) -> Vec<Ball> {
+    use tubewright_walker::Piece;
+    let leg = Piece::Straight {
+        length: made.leg.mm(),
+    };
+    let mut balls = Vec::new();
+    for (side, clock_deg) in [("L", 90.0), ("R", -90.0)] {
+        let travel = convert::port(item, Flows::In, side).expect("has it").travel;
+        let travel = Vector::new(travel.vector().x, -travel.vector().z, travel.vector().y);
+        let start = tubewright_walker::Frame::upright(inlet_at(side).to_array(), travel.to_array());
+        let bend = Piece::Bend {
+            angle_deg: made.angle.deg(),
+            clock_deg,
+            clr: made.clr.mm(),
+        };
+        let walked = walk(start, 2.0 * radius, &[leg, bend, leg], spacing);
+        balls.extend(walked.balls);
     }
     balls
 }

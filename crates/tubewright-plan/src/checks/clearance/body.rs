@@ -94,6 +94,8 @@ fn tightest_to(moving: &MovingRun<'_>, body: &PlacedBody, joint: &Joint) -> Opti
         } else {
             (motion, &body.motion.0)
         };
+        let mut least_mm = f64::INFINITY;
+        let mut is_here = false;
         for element in &piece.elements {
             let Some((element, clipped_mm)) = beyond_flange(piece, element, along, rides_along)
             else {
@@ -110,6 +112,7 @@ fn tightest_to(moving: &MovingRun<'_>, body: &PlacedBody, joint: &Joint) -> Opti
                 },
             );
             let gap_mm = found.gap_mm - piece.uncovered_mm - body.allowance_mm;
+            least_mm = least_mm.min(gap_mm);
             let at = PlaceOnRun {
                 place: found.on_centre_line,
                 piece: number,
@@ -127,7 +130,13 @@ fn tightest_to(moving: &MovingRun<'_>, body: &PlacedBody, joint: &Joint) -> Opti
                 .is_none_or(|best| tightest.sure_mm() < best.sure_mm())
             {
                 best = Some(tightest);
+                is_here = true;
             }
+        }
+        // Of a part of several tubes the one that is least sure need not be the nearest: what is told is no more than
+        // the gap of any.
+        if let Some(best) = best.as_mut().filter(|_| is_here) {
+            best.gap_mm = best.gap_mm.min(least_mm);
         }
         along += piece.centre_line_mm();
     }
