@@ -234,3 +234,42 @@ fn an_entry_needs_a_date_of_the_calendar() {
     assert!(append_entry(Some(ESTATE_SHOP), &entry("2026-02-30")).is_err());
     assert!(append_entry(Some("[[entry]"), &entry("2026-02-28")).is_err());
 }
+
+#[test]
+fn a_list_is_added_to_and_taken_from_without_touching_its_neighbours() {
+    let text = "[[run]]\nname = \"left\" # bank one\npins = [\n  { what = \"joint\" }, # over the arm\n  { what = \"line\" },\n]\n";
+    let mut document = Document::parse(FileKind::Build, text).unwrap();
+    let run = named("run", "left");
+    let pin = Written::Table(vec![("what".to_owned(), Written::text("joint"))]);
+    document.push(&run, "pins", &pin).unwrap();
+    let after = document.text();
+    assert!(
+        after.contains("{ what = \"joint\" }, # over the arm\n  { what = \"line\" },"),
+        "{after}"
+    );
+    assert_eq!(after.matches("what = ").count(), 3, "{after}");
+    document.take_out(&run, "pins", 2).unwrap();
+    document.take_out(&run, "pins", 1).unwrap();
+    assert!(
+        document.text().contains("# over the arm"),
+        "{}",
+        document.text()
+    );
+    document.take_out(&run, "pins", 0).unwrap();
+    assert!(
+        !document.text().contains("pins"),
+        "an empty list goes: {}",
+        document.text()
+    );
+    assert!(document.text().contains("name = \"left\" # bank one"));
+    let gone = document.take_out(&run, "pins", 0).unwrap_err();
+    assert!(matches!(gone, EditError::NoList { .. }), "{gone}");
+    document.push(&run, "pins", &pin).unwrap();
+    assert!(
+        document.text().contains("pins = [{ what = \"joint\" }]"),
+        "{}",
+        document.text()
+    );
+    let unknown = document.push(&run, "pinz", &pin).unwrap_err();
+    assert!(matches!(unknown, EditError::NoKey { .. }), "{unknown}");
+}

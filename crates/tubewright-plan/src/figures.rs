@@ -3,12 +3,12 @@
 use std::collections::BTreeSet;
 use tubewright_build::model::Model;
 use tubewright_build::resolved::ResolvedPractice;
-use tubewright_check::{Finding, Limit, Rule};
+use tubewright_check::{Finding, Limit, Rule, State};
 use tubewright_geometry::Point;
 use tubewright_route::loss::RIGHT_ANGLED_BEND;
 use tubewright_stock::Money;
 
-use crate::checks::{clearance_findings, moving_runs};
+use crate::checks::{clearance_findings, clearance_findings_of, moving_runs};
 use crate::flow::heads_lost;
 use crate::ranking::cost_as_cut;
 use crate::routes::{PlannedKind, PlannedRun, PosedProblem, component_item};
@@ -128,6 +128,33 @@ pub fn figures(
         tightest: tightest_of(false),
         ground,
     }
+}
+
+/// All gaps of one run among the others, the tightest first, and how many could not be checked.
+#[must_use]
+pub fn gaps_of(
+    model: &Model,
+    around: &Surroundings,
+    run: &PlannedRun,
+    others: &[PlannedRun],
+) -> (Vec<Gap>, usize) {
+    let alone = core::slice::from_ref(run);
+    let (alone, others) = (
+        moving_runs(model, around, alone),
+        moving_runs(model, around, others),
+    );
+    let joint = &around.measured.places.joint;
+    let findings: Vec<Finding> = alone
+        .iter()
+        .flat_map(|run| clearance_findings_of(run, &others, &around.bodies, joint))
+        .collect();
+    let mut gaps: Vec<Gap> = findings.iter().filter_map(gap_of).collect();
+    gaps.sort_by(|a, b| a.spare_mm().total_cmp(&b.spare_mm()));
+    let unchecked = findings
+        .iter()
+        .filter(|finding| finding.state == State::NotChecked)
+        .count();
+    (gaps, unchecked)
 }
 
 fn saw_cuts(supply: &Supply) -> u32 {

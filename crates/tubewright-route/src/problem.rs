@@ -45,6 +45,23 @@ impl Region {
         }
     }
 
+    /// The box that reaches so far from its middle along each axis, either way.
+    #[must_use]
+    pub const fn round(middle: Point, reach_mm: f64) -> Self {
+        Self::between(
+            Point::new(
+                middle.x - reach_mm,
+                middle.y - reach_mm,
+                middle.z - reach_mm,
+            ),
+            Point::new(
+                middle.x + reach_mm,
+                middle.y + reach_mm,
+                middle.z + reach_mm,
+            ),
+        )
+    }
+
     /// How far a place lies outside of it, mm; nought inside.
     #[must_use]
     pub fn away_mm(&self, place: Point) -> f64 {

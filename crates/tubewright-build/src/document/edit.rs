@@ -5,7 +5,7 @@ use crate::keys::stock::STOCK;
 use crate::keys::{Shape, Table};
 use crate::span::FileKind;
 use thiserror::Error;
-use toml_edit::{ArrayOfTables, DocumentMut, Item, Value};
+use toml_edit::{Array, ArrayOfTables, DocumentMut, Item, Value};
 
 /// `build.toml` or `stock.toml`, open for edits.
 ///
@@ -74,6 +74,16 @@ pub enum EditError {
         /// The element.
         element: String,
     },
+    /// There is no such value in a list, or no list.
+    #[error("{key} of {element} in {file} has no such entry; it may have been changed elsewhere")]
+    NoList {
+        /// The file.
+        file: FileKind,
+        /// The element.
+        element: String,
+        /// The key of the list.
+        key: String,
+    },
     /// The format has no such key.
     #[error("a {element} has no key `{key}`; nothing would read it")]
     NoKey {
@@ -85,6 +95,18 @@ pub enum EditError {
     /// Every number up to the largest was given.
     #[error("the readings' numbers are used up")]
     NumbersUsedUp,
+}
+
+impl ElementRef {
+    fn words(&self) -> String {
+        match self {
+            Self::Head => "head".to_owned(),
+            Self::Table(name) => format!("table [{name}]"),
+            Self::Named(list, name) => format!("{list} `{name}`"),
+            Self::Reading(number) => format!("reading {number}"),
+            Self::Nth(list, at) => format!("{list} {}", at + 1),
+        }
+    }
 }
 
 impl Document {
@@ -158,6 +180,69 @@ impl Document {
             return Ok(false);
         }
         Ok(self.table_for_edit(element)?.remove(key).is_some())
+    }
+
+    /// Puts a value at the end of the list at a key; the key is added when it is not there. The other
+    /// values of the list stay as they are written, with their comments.
+    ///
+    /// # Errors
+    /// [`EditError::NoElement`], [`EditError::NoKey`], [`EditError::NoList`].
+    pub fn push(
+        &mut self,
+        element: &ElementRef,
+        key: &str,
+        value: &Written,
+    ) -> Result<(), EditError> {
+        self.check_key(element, key)?;
+        let no_list = self.no_list(element, key);
+        let table = self.table_for_edit(element)?;
+        match table.get_mut(key) {
+            None => {
+                let mut list = Array::new();
+                list.push(value.to_value());
+                table.insert(key, Item::Value(Value::Array(list)));
+            }
+            Some(Item::Value(Value::Array(list))) => list.push(value.to_value()),
+            Some(_) => return Err(no_list),
+        }
+        Ok(())
+    }
+
+    /// The texts of the list at a key, in their order; none when there is no such list.
+    #[must_use]
+    pub fn texts_of(&self, element: &ElementRef, key: &str) -> Vec<String> {
+        let row = self
+            .locate(element)
+            .and_then(|(list, at)| self.rows(&list).nth(at)?.get(key));
+        let list = row.and_then(Item::as_array);
+        list.into_iter()
+            .flatten()
+            .map(|value| value.as_str().unwrap_or_default().to_owned())
+            .collect()
+    }
+
+    /// Takes one value, counted from 0, out of the list at a key; with the last one the key goes too.
+    ///
+    /// # Errors
+    /// [`EditError::NoElement`], [`EditError::NoList`] when there is no such value.
+    pub fn take_out(
+        &mut self,
+        element: &ElementRef,
+        key: &str,
+        at: usize,
+    ) -> Result<(), EditError> {
+        let no_list = self.no_list(element, key);
+        let table = self.table_for_edit(element)?;
+        match table.get_mut(key) {
+            Some(Item::Value(Value::Array(list))) if at < list.len() => {
+                list.remove(at);
+                if list.is_empty() {
+                    table.remove(key);
+                }
+                Ok(())
+            }
+            _ => Err(no_list),
+        }
     }
 
     /// Adds an element at the end of a list, after a blank line.
@@ -243,17 +328,18 @@ impl Document {
         }
     }
 
+    fn no_list(&self, element: &ElementRef, key: &str) -> EditError {
+        EditError::NoList {
+            file: self.file,
+            element: element.words(),
+            key: key.to_owned(),
+        }
+    }
+
     fn no_element(&self, element: &ElementRef) -> EditError {
-        let element = match element {
-            ElementRef::Head => "head".to_owned(),
-            ElementRef::Table(name) => format!("table [{name}]"),
-            ElementRef::Named(list, name) => format!("{list} `{name}`"),
-            ElementRef::Reading(number) => format!("reading {number}"),
-            ElementRef::Nth(list, at) => format!("{list} {}", at + 1),
-        };
         EditError::NoElement {
             file: self.file,
-            element,
+            element: element.words(),
         }
     }
 

@@ -2,9 +2,9 @@ use super::{Canonical, CanonicalHasher, canonical, canonical_choice, canonical_v
 use crate::model::{
     Along, Body, BodyKind, Bolt, Carrier, CarrierKind, CarrierRef, CentreLinePair, Class,
     Component, Direction, Doubt, Edge, End, EndGiven, EndKind, EndPlace, Engine, Face, Flows,
-    FrameChoice, HeldBy, HoleEdge, HookedHole, Mark, MayTurn, MeasuredPoint, Motion, Place,
-    PlaceAt, PlusMinus, Reading, ReadingKind, Room, Run, RunEnd, SawOff, ScanPlace, Setup, Side,
-    Stance, TapeEnd, Through, TubeSide, Wishes,
+    FrameChoice, HeldBy, HoleEdge, HookedHole, Mark, MayTurn, MeasuredPoint, Motion, PinnedPart,
+    Place, PlaceAt, PlusMinus, Reading, ReadingKind, Room, Run, RunEnd, RunPin, SawOff, ScanPlace,
+    Setup, Side, Stance, TapeEnd, Through, TubeSide, Wishes,
 };
 use crate::quantity::{Power, RotationSpeed, TyreSize, Volume};
 use crate::resolved::{ResolvedAccuracy, ResolvedGaps};
@@ -20,6 +20,7 @@ canonical_choice! {
     EndKind { Flange, SawnTube, Tip, Joint }
     Flows { Out, In }
     HeldBy { Bolts, SprungBolts, BandClamp, Slip }
+    PinnedPart { Joint, Line }
     Class {
         Structure, Floor, Driveline, Moving, Tyre, Soft, SoftShielded, FuelBrake, Heat, Ground,
         Bonnet, Service,
@@ -50,7 +51,8 @@ canonical! {
     TyreSize { width, diameter, rim } aside {}
     Engine { layout, displacement, power, max_speed } aside { span }
     Component { name, item, carrier, zone, roll, or, stands, along } aside { span }
-    Run { name, from, to, tube, through, max_bends, passes, joints_in } aside { note, span }
+    Run { name, from, to, tube, through, max_bends, passes, joints_in, pins } aside { note, span }
+    RunPin { what, near, at, within } aside { span }
     Through { component, side } aside { span }
     Wishes { keep_catalysts, order_of_room, effort, seed } aside { units }
     ResolvedAccuracy { tape, height, plumb, offset, symmetry, angle, rim } aside { defaulted }

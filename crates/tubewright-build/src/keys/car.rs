@@ -2,7 +2,7 @@
 
 use super::shapes::{
     ANGLE, CARRIED_BY, CARRIER, CLOCK, EXTENT, IN_WORDS, MATERIAL, NOTE, PAIR_OF_ANGLES,
-    PAIR_OF_PLACES, PLACE, SIZE, TURN_ANGLE, WHOLE,
+    PAIR_OF_PLACES, PLACE, SIZE, THREE_LENGTHS, TURN_ANGLE, WHOLE,
 };
 use super::{Key, Kinds, Rule, Shape, Table, Target, Variant, may, must};
 use crate::quantity::Kind;
@@ -349,7 +349,41 @@ pub(super) static RUN: Table = Table {
             ROOMS,
             "Rooms that must each hold one of its joints, where hands and tools reach",
         ),
+        may(
+            "pins",
+            Shape::List {
+                of: &Shape::Table(&PIN),
+                least: 1,
+                most: 20,
+            },
+            "Small rooms where it was pinned by hand",
+        ),
         NOTE,
+    ],
+    kinds: None,
+    rules: &[],
+};
+
+pub(super) static PIN: Table = Table {
+    title: "pin",
+    about: "A small room that must hold a joint of the run, or be passed through by it",
+    keys: &[
+        must(
+            "what",
+            Shape::Choice(&["joint", "line"]),
+            "joint: one of its joints lies there; line: it passes through",
+        ),
+        must("near", PLACE, "The mark or point that it is set out from"),
+        must(
+            "at",
+            THREE_LENGTHS,
+            "How far rearwards, to the right and up from there its middle lies",
+        ),
+        must(
+            "within",
+            SIZE,
+            "How far from its middle it reaches, each way",
+        ),
     ],
     kinds: None,
     rules: &[],

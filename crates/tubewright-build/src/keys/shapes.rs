@@ -28,6 +28,11 @@ pub(super) const THREE_NUMBERS: Shape = Shape::List {
     least: 3,
     most: 3,
 };
+pub(super) const THREE_LENGTHS: Shape = Shape::List {
+    of: &LENGTH,
+    least: 3,
+    most: 3,
+};
 pub(super) const MATERIAL: Shape =
     Shape::Choice(&["304", "321", "409", "mild", "cast iron", "aluminised"]);
 pub(super) const DIRECTION: Shape =

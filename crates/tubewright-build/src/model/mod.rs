@@ -28,7 +28,7 @@ pub use reading::{
     Accuracy, Along, Doubt, Face, HoleEdge, HookedHole, Mark, MeasuredPoint, PlusMinus, Reading,
     ReadingKind, Setup, Stance, TapeEnd, TubeSide,
 };
-pub use run::{Run, RunEnd, Through};
+pub use run::{PinnedPart, Run, RunEnd, RunPin, Through};
 pub use shop::{
     CutGives, CutOf, CutPlace, Entry, EntryKind, FrozenPiece, FrozenShape, FrozenStart, JointFace,
     JointReading, Shop,

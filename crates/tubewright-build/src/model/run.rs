@@ -1,5 +1,7 @@
 use crate::model::{Name, Place};
+use crate::quantity::Quantity;
 use crate::span::Span;
+use tubewright_geometry::Length;
 
 /// One run from an end (or a port) to another.
 #[derive(Clone, Debug, PartialEq)]
@@ -20,10 +22,36 @@ pub struct Run {
     pub passes: Vec<[Place; 2]>,
     /// The same of rooms that must each hold one of its joints.
     pub joints_in: Vec<[Place; 2]>,
+    /// Small rooms where the person pinned it by hand.
+    pub pins: Vec<RunPin>,
     /// Words of the person.
     pub note: Option<String>,
     /// Where it was written.
     pub span: Span,
+}
+
+/// A place where the person pinned a run: a small room along the car's axes.
+#[derive(Clone, Debug, PartialEq)]
+pub struct RunPin {
+    /// What of the run must lie there.
+    pub what: PinnedPart,
+    /// The place that it is set out from.
+    pub near: Place,
+    /// How far rearwards, to the right and up from there its middle lies.
+    pub at: [Quantity<Length>; 3],
+    /// How far from its middle it reaches, along each axis and either way.
+    pub within: Quantity<Length>,
+    /// Where it was written.
+    pub span: Span,
+}
+
+/// What of a run is pinned.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum PinnedPart {
+    /// One of its joints.
+    Joint,
+    /// Some place of its centre line.
+    Line,
 }
 
 /// Where a run starts or stops.

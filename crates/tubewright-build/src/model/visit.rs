@@ -229,6 +229,7 @@ impl Refers for Run {
         }
         let rooms = self.passes.iter_mut().chain(&mut self.joints_in);
         places(rooms.flatten(), see);
+        places(self.pins.iter_mut().map(|pin| &mut pin.near), see);
     }
 }
 

@@ -3,8 +3,8 @@ use super::survey::carrier_or_chassis;
 use crate::keys::Target;
 use crate::model::{
     Body, BodyKind, Bolt, Carrier, CarrierKind, Class, Component, Direction, Edge, End, EndGiven,
-    EndKind, Engine, Flows, Gaps, HeldBy, LengthUnits, Material, MayTurn, Motion, Name, Room, Run,
-    RunEnd, SawOff, ScanPlace, Side, Through, Wishes,
+    EndKind, Engine, Flows, Gaps, HeldBy, LengthUnits, Material, MayTurn, Motion, Name, PinnedPart,
+    Room, Run, RunEnd, RunPin, SawOff, ScanPlace, Side, Through, Wishes,
 };
 use crate::quantity::Quantity;
 use tubewright_geometry::{Angle, Length, Point, math};
@@ -313,10 +313,23 @@ pub(crate) fn run(row: &Row<'_>) -> Option<Run> {
         max_bends: row.whole("max-bends"),
         passes: row.place_pairs("passes").unwrap_or_default(),
         joints_in: row.place_pairs("joints-in").unwrap_or_default(),
+        pins: row.tables("pins").iter().filter_map(pin).collect(),
         note: row.text("note"),
         span: row.span(),
     })
 }
+
+fn pin(row: &Row<'_>) -> Option<RunPin> {
+    Some(RunPin {
+        what: row.choice("what", &PINNED)?,
+        near: row.place("near")?,
+        at: row.lengths("at")?,
+        within: row.length("within")?,
+        span: row.span(),
+    })
+}
+
+const PINNED: [(&str, PinnedPart); 2] = [("joint", PinnedPart::Joint), ("line", PinnedPart::Line)];
 
 fn run_end(row: &Row<'_>, key: &str) -> Option<RunEnd> {
     let found = row.names.find(Target::RunEnd, row.word(key)?)?;

@@ -10,7 +10,7 @@ mod tacking;
 mod tips;
 mod wishes;
 
-pub use clearance::{MovingRun, Room, clearance_findings, rule_of};
+pub use clearance::{MovingRun, Room, clearance_findings, clearance_findings_of, rule_of};
 pub(crate) use clearance::{other_pieces, room_to_body, room_to_piece};
 pub use runs::moving_runs;
 pub(crate) use tips::findings as tip_findings;

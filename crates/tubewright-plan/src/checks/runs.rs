@@ -110,7 +110,7 @@ pub(crate) fn findings(
         model, around, runs, plan, &sensors,
     )));
     findings.extend(super::wishes::side_findings(model, around, runs));
-    findings.extend(super::wishes::pin_findings(model, posed, runs));
+    findings.extend(super::wishes::pin_findings(model, around, posed, runs));
     findings.extend(super::tips::findings(model, around, runs));
     findings.extend(clearance_findings(
         &moving_runs(model, around, runs),

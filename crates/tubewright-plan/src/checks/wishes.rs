@@ -6,7 +6,7 @@ use tubewright_geometry::distance::clearance;
 use tubewright_route::problem::Pinned;
 
 use crate::routes::{
-    PlannedRun, PosedProblem, away_from_pin_mm, closed_sides, why_not_sawn, words_of_room,
+    PlannedRun, PosedProblem, away_from_pin_mm, closed_sides, wanted_rooms, why_not_sawn,
 };
 use crate::stages::Surroundings;
 
@@ -62,6 +62,7 @@ pub(super) fn side_findings(
 /// Findings about the rooms that runs must pass through or have a joint in.
 pub(super) fn pin_findings(
     model: &Model,
+    around: &Surroundings,
     posed: &PosedProblem,
     runs: &[PlannedRun],
 ) -> Vec<Finding> {
@@ -73,15 +74,15 @@ pub(super) fn pin_findings(
         else {
             continue;
         };
-        let rooms = written.passes.iter().chain(&written.joints_in);
-        for (corners, pin) in rooms.zip(&routed.pins) {
+        let rooms = wanted_rooms(written, &around.measured.places);
+        for (room, pin) in rooms.iter().zip(&routed.pins) {
             let does = match pin.what {
                 Pinned::CentreLine => "passes",
                 Pinned::Joint => "has a joint in",
             };
             findings.push(Finding::measured_at_most(
                 Rule::WishKept,
-                format!("{} {does} {}", run.name, words_of_room(corners)),
+                format!("{} {does} {}", run.name, room.words),
                 Measured {
                     value: away_from_pin_mm(&run.pieces, pin),
                     plus_minus: None,

@@ -1,6 +1,7 @@
 //! Runs: put to the solver, rounded to the shop's steps, and walked into pieces.
 
 mod crossings;
+mod drag;
 mod ends;
 mod gas_way;
 mod laid;
@@ -20,6 +21,7 @@ mod workspace;
 mod would_help;
 
 pub use crossings::{Choice, StandIn};
+pub use drag::{DragError, Dragged, Grip, GripPlace, dragged, grips};
 pub(crate) use ends::end_of_run;
 pub use ends::{
     FLANGE_MM, LEAST_LEAN_DEG, NoTip, Sawn, given_frame, no_tip_columns, outlet_words, sawn_for,
@@ -39,7 +41,7 @@ pub use planned::{
 pub use problem::{PosedProblem, PosedRun, RunError, pose_problem, start_carrier};
 pub use reasons::{no_way_words, would_help_words};
 pub use roll::{RollMark, roll_marks};
-pub use rooms::{away_from_pin_mm, words_of_room};
+pub use rooms::{WantedRoom, away_from_pin_mm, middle_of_pin, wanted_rooms, words_of_pin};
 pub use stub::STUB_MM;
 pub(crate) use stub::is_carried;
 pub use tubes::{TubeError, price_of_one, route_tube};

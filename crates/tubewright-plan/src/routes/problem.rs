@@ -2,12 +2,12 @@
 
 use std::collections::BTreeMap;
 use tubewright_build::model::{
-    self, Build, CarrierRef, Component, ComponentKind, Flows, ItemKind, Model, Place, Run, RunEnd,
+    self, Build, CarrierRef, Component, ComponentKind, Flows, ItemKind, Model, Run, RunEnd,
 };
 use tubewright_build::resolved::{ResolvedGaps, ResolvedPractice};
 use tubewright_route::problem::{
-    Body, BodyKind, Component as RouteComponent, Passage, Pin, Pinned, Placement, RouteProblem,
-    Rules, Run as RouteRun, Section as RouteSection, Side, StartRoom,
+    Body, BodyKind, Component as RouteComponent, Passage, Pin, Placement, RouteProblem, Rules,
+    Run as RouteRun, Section as RouteSection, Side, StartRoom,
 };
 
 use super::crossings::StandIn;
@@ -15,7 +15,7 @@ use super::ends::{NoTip, no_tip_columns, room_of, saw_room};
 use super::meeting::{MetPort, led_to_by_none, meeting_trouble};
 use super::never::closed_sides;
 use super::planned::{can_balls, half_section};
-use super::rooms::{room_between, words_of_room};
+use super::rooms::wanted_rooms;
 use super::stub::{STUB_MM, own_bodies};
 use super::tubes::{TubeError, route_tube};
 use super::workspace::workspace;
@@ -409,19 +409,16 @@ impl Poser<'_> {
 
     /// The rooms that a run must pass through or have a joint in.
     fn pins_of(&self, run: &Run) -> Result<Vec<Pin>, RunError> {
-        let pins = |rooms: &[[Place; 2]], what: Pinned| -> Result<Vec<Pin>, RunError> {
-            rooms
-                .iter()
-                .map(|corners| {
-                    let room = room_between(self.places, corners);
-                    let room = room.ok_or_else(|| RunError::PinNotFound(words_of_room(corners)));
-                    Ok(Pin { room: room?, what })
-                })
-                .collect()
-        };
-        let mut all = pins(&run.passes, Pinned::CentreLine)?;
-        all.extend(pins(&run.joints_in, Pinned::Joint)?);
-        Ok(all)
+        wanted_rooms(run, self.places)
+            .into_iter()
+            .map(|wanted| match wanted.room {
+                Some(room) => Ok(Pin {
+                    room,
+                    what: wanted.what,
+                }),
+                None => Err(RunError::PinNotFound(wanted.words)),
+            })
+            .collect()
     }
 
     fn tube_number(&mut self, run: &Run) -> Result<usize, RunError> {

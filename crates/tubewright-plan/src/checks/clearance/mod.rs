@@ -38,31 +38,54 @@ pub struct MovingRun<'a> {
 pub fn clearance_findings(runs: &[MovingRun<'_>], bodies: &Bodies, joint: &Joint) -> Vec<Finding> {
     let mut findings = Vec::new();
     for moving in runs {
-        for body in &bodies.placed {
-            let finding = body::finding(moving, body, joint);
-            match scanned::passed(moving, body) {
-                Some(passed) => {
-                    findings.push(passed.judged(finding, &body.name));
-                    findings.push(passed.finding(moving, body));
-                }
-                None => findings.push(finding),
-            }
-        }
-        for (name, reason) in &bodies.missing {
-            findings.push(Finding::stated(
-                Rule::ClearanceToBody,
-                State::NotChecked,
-                format!("{} to {name}", moving.run.name),
-                format!("the body is not there: {reason}"),
-            ));
-        }
-        findings.push(between::with_itself(moving));
+        findings.extend(findings_alone(moving, bodies, joint));
     }
     for (i, first) in runs.iter().enumerate() {
         for second in runs.iter().skip(i + 1) {
             findings.push(between::two_runs(first, second, joint));
         }
     }
+    findings
+}
+
+/// The findings of [`clearance_findings`] that one run takes part in.
+#[must_use]
+pub fn clearance_findings_of(
+    run: &MovingRun<'_>,
+    others: &[MovingRun<'_>],
+    bodies: &Bodies,
+    joint: &Joint,
+) -> Vec<Finding> {
+    let mut findings = findings_alone(run, bodies, joint);
+    findings.extend(
+        others
+            .iter()
+            .map(|other| between::two_runs(run, other, joint)),
+    );
+    findings
+}
+
+fn findings_alone(moving: &MovingRun<'_>, bodies: &Bodies, joint: &Joint) -> Vec<Finding> {
+    let mut findings = Vec::new();
+    for body in &bodies.placed {
+        let finding = body::finding(moving, body, joint);
+        match scanned::passed(moving, body) {
+            Some(passed) => {
+                findings.push(passed.judged(finding, &body.name));
+                findings.push(passed.finding(moving, body));
+            }
+            None => findings.push(finding),
+        }
+    }
+    for (name, reason) in &bodies.missing {
+        findings.push(Finding::stated(
+            Rule::ClearanceToBody,
+            State::NotChecked,
+            format!("{} to {name}", moving.run.name),
+            format!("the body is not there: {reason}"),
+        ));
+    }
+    findings.push(between::with_itself(moving));
     findings
 }
 
