@@ -995,6 +995,14 @@ chosen: string | null,
  */
 runs: Array<RunView>, 
 /**
+ * Where runs are pinned by hand.
+ */
+pins: Array<PinView>, 
+/**
+ * Bodies that have sides, with those that no run may pass.
+ */
+sides: Array<SidesView>, 
+/**
  * Runs that could not be put to the solver, each with its reason.
  */
 leftOut: Array<string>, };
@@ -1057,6 +1065,10 @@ tube: string,
  */
 pieces: Array<PieceView>, 
 /**
+ * What of it can be taken on the drawing.
+ */
+grips: Array<GripView>, 
+/**
  * The last joint.
  */
 lastJoint: string, 
@@ -1072,6 +1084,212 @@ endError: number,
  * The same for the direction, degrees.
  */
 endErrorTurn: number, };
+
+export type GripView = { 
+/**
+ * Mark of the joint, or of the bend.
+ */
+mark: string, 
+/**
+ * True for a joint, false for the middle of a bend.
+ */
+isJoint: boolean, 
+/**
+ * Where it is, mm.
+ */
+at: [number, number, number], 
+/**
+ * Whether it can be moved: it is no end, no part where runs meet and not tacked.
+ */
+isFree: boolean, };
+
+export type DragAsked = { 
+/**
+ * The run.
+ */
+run: string, 
+/**
+ * Mark of the joint or the bend.
+ */
+mark: string, 
+/**
+ * True for a joint.
+ */
+isJoint: boolean, 
+/**
+ * Where to, mm.
+ */
+to: [number, number, number], };
+
+export type DragView = { 
+/**
+ * Where what was taken came, mm: as near as the run gives.
+ */
+at: [number, number, number], 
+/**
+ * Its pieces.
+ */
+line: Array<StretchView>, 
+/**
+ * Its tightest gaps, the tightest first.
+ */
+gaps: Array<GapView>, 
+/**
+ * How many of all its gaps are too small with their ± taken off.
+ */
+failing: number, 
+/**
+ * How many gaps could not be checked.
+ */
+unchecked: number, };
+
+export type StretchView = { 
+/**
+ * Places along its centre line, mm.
+ */
+points: Array<[number, number, number]>, 
+/**
+ * Half its width, mm.
+ */
+radius: number, };
+
+export type LaidViewView = { 
+/**
+ * side, above or behind.
+ */
+view: string, 
+/**
+ * Width and height of the paper, mm.
+ */
+paper: [number, number], 
+/**
+ * Where the car's origin lies on the paper: from the left, from above, mm.
+ */
+origin: [number, number], 
+/**
+ * Paper mm per mm of the car.
+ */
+scale: number, 
+/**
+ * The car's direction that points to the right.
+ */
+right: [number, number, number], 
+/**
+ * The car's direction that points up.
+ */
+up: [number, number, number], };
+
+export type PinView = { 
+/**
+ * The run.
+ */
+run: string, 
+/**
+ * Its place in the run's list, from 0.
+ */
+number: number, 
+/**
+ * True when it holds a joint.
+ */
+isJoint: boolean, 
+/**
+ * Where it is, in words; lengths in mm.
+ */
+words: string, 
+/**
+ * The middle of its room, mm; none while its mark is not found.
+ */
+at: [number, number, number] | null, 
+/**
+ * How far its room reaches each way, mm.
+ */
+within: number, 
+/**
+ * How far the run that is shown stays away from it, mm; none when there is no run.
+ */
+away: number | null, };
+
+export type SidesView = { 
+/**
+ * The body.
+ */
+body: string, 
+/**
+ * Closed sides: front, rear, left, right, above, below.
+ */
+closed: Array<string>, 
+/**
+ * True when they are closed without a word in the file: a floor, above which the cabin is.
+ */
+isByItself: boolean, };
+
+export type PartView = { 
+/**
+ * Name of the component.
+ */
+component: string, 
+/**
+ * What it is: catalyst, resonator, ….
+ */
+kind: string, 
+/**
+ * Runs that go through it.
+ */
+runs: Array<string>, 
+/**
+ * All items of that kind, the one that it is now first.
+ */
+choices: Array<PartChoice>, 
+/**
+ * Whether it stands in the plan that was chosen, so that a change is another plan.
+ */
+isChosen: boolean, };
+
+export type PartChoice = { 
+/**
+ * The item.
+ */
+item: string, 
+/**
+ * Whether the part is this item now.
+ */
+isNow: boolean, 
+/**
+ * Whole length, mm.
+ */
+length: number, 
+/**
+ * Necks at inlet and outlet, mm.
+ */
+necks: [number, number], 
+/**
+ * Width and height of its body, mm; none for a part no thicker than its tube.
+ */
+body: [number, number] | null, 
+/**
+ * round, oval or box.
+ */
+section: string, 
+/**
+ * Outside diameter of its tube, mm; none when it is not known.
+ */
+tube: number | null, 
+/**
+ * Mass, kg.
+ */
+mass: number | null, 
+/**
+ * Cheapest price of one, with tax; none when nobody offers it.
+ */
+price: string | null, 
+/**
+ * How many lie on hand.
+ */
+onHand: number, 
+/**
+ * Why it does not fit in the place of the part; none when it does.
+ */
+unfit: string | null, };
 
 export type PieceView = { 
 /**
@@ -1219,6 +1437,15 @@ parts: Array<Array<string>>,
  */
 cuts: Array<CutView>, 
 /**
+ * The same where parts that close a stretch are left longer, marks as a metric tape shows them; none
+ * where the card has no such part.
+ */
+closing: ClosingView | null, 
+/**
+ * The same with marks as a tape in inches shows them.
+ */
+closingInInches: ClosingView | null, 
+/**
  * Number of its picture.
  */
 picture: number, 
@@ -1226,6 +1453,17 @@ picture: number,
  * What this saw should not do.
  */
 warnings: Array<string>, };
+
+export type ClosingView = { 
+/**
+ * What that means at the saw.
+ */
+words: string, 
+/**
+ * The cuts with their marks so that the parts come out longer; none where the marks stay and the
+ * words say what to do.
+ */
+cuts: Array<CutView> | null, };
 
 export type CutView = { 
 /**
@@ -1865,7 +2103,47 @@ way: number,
 /**
  * Its name, as it was looked at.
  */
-name: string, } | { "do": "shelveRest", 
+name: string, } | { "do": "pin", 
+/**
+ * The run.
+ */
+run: string, 
+/**
+ * True when one of its joints is to lie there.
+ */
+isJoint: boolean, 
+/**
+ * Where, mm.
+ */
+at: [number, number, number], 
+/**
+ * How far from there its room reaches each way, as the shop writes it.
+ */
+within: string, } | { "do": "unpin", 
+/**
+ * The run.
+ */
+run: string, 
+/**
+ * Its place in the list, from 0.
+ */
+number: number, 
+/**
+ * Its words, as it was looked at.
+ */
+words: string, } | { "do": "closeSide", 
+/**
+ * The body.
+ */
+body: string, 
+/**
+ * front, rear, left, right, above or below.
+ */
+side: string, 
+/**
+ * Whether it is closed.
+ */
+isClosed: boolean, } | { "do": "shelveRest", 
 /**
  * Its mark.
  */

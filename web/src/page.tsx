@@ -131,7 +131,7 @@ export function Page() {
       <main>
         <Demonstration />
         <h1>{place}</h1>
-        {isThere ? null : <p class="card warn" role="status">The program cannot be reached. What you tick or type is kept here and offered again when it is back; keep this page open.</p>}
+        {isThere ? null : <p class="card warn" role="status">The program cannot be reached. What you tick or type is kept here and offered again when it is back. Keep this page open: closed, it does not open again without the program (a list that was kept on the phone does).</p>}
         {queued.length > 0 && isThere ? (
           <div class="card warn" role="status">
             <p>{queued.length} {queued.length === 1 ? "entry was" : "entries were"} made while the program was out of reach:</p>

@@ -23,6 +23,7 @@ pub(crate) struct Derived {
     now: OnceLock<Option<Result<Supply, String>>>,
     board: OnceLock<Option<Board>>,
     fit: OnceLock<Option<FitSheet>>,
+    fit_now: OnceLock<Option<FitSheet>>,
     sensors: OnceLock<Vec<Sensor>>,
     hung: OnceLock<Vec<HungRuns>>,
     counter: OnceLock<Result<Vec<Substitute>, String>>,
@@ -165,6 +166,23 @@ impl Shown {
                 let whole = self.whole()?.ok()?;
                 let runs = self.car.runs(self.way);
                 Some(fit_sheet(self.car.model(), &job.around, runs, &whole.plan))
+            })
+            .as_ref()
+    }
+
+    /// The same for the cutting plan as it is now, when that is another one than at the start: what its
+    /// cards leave longer hangs on it.
+    pub(crate) fn fit_now(&self) -> Option<&FitSheet> {
+        if !self.is_planned_anew() {
+            return self.fit();
+        }
+        self.derived
+            .fit_now
+            .get_or_init(|| {
+                let job = self.car.good_job()?;
+                let now = self.now()?.ok()?;
+                let runs = self.car.runs(self.way);
+                Some(fit_sheet(self.car.model(), &job.around, runs, &now.whole))
             })
             .as_ref()
     }

@@ -5,7 +5,7 @@ mod scans;
 mod templates;
 
 use crate::Printer;
-use crate::api::{Deed, News, Refusal, SampleView};
+use crate::api::{Deed, DragAsked, News, Refusal, SampleView};
 use crate::deeds::refusal;
 use crate::guard::{CONTENT_POLICY, Guard};
 use crate::playground::Playground;
@@ -108,6 +108,9 @@ fn of_build(playground: Playground, printer: Printer) -> Router {
         .route("/api/show", post(show))
         .route("/api/start-again", post(start_again))
         .route("/api/drawing", get(drawing))
+        .route("/api/laid", get(laid))
+        .route("/api/drag", post(drag))
+        .route("/api/parts", get(parts))
         .route("/api/card", get(card))
         .route(
             scans::ADDRESS,
@@ -231,6 +234,18 @@ async fn counter(State(play): State<Playground>) -> Response {
 
 async fn solids(State(play): State<Playground>) -> Response {
     told(play, Workshop::solids).await
+}
+
+async fn laid(State(play): State<Playground>) -> Response {
+    told(play, |build| build.laid(VIEW_WIDTH_MM)).await
+}
+
+async fn parts(State(play): State<Playground>) -> Response {
+    told(play, Workshop::parts).await
+}
+
+async fn drag(State(play): State<Playground>, Json(asked): Json<DragAsked>) -> Response {
+    answered(play, move |build| build.drag(&asked)).await
 }
 
 async fn fit(State(play): State<Playground>) -> Response {

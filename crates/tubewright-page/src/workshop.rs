@@ -1,11 +1,12 @@
 //! One open build: its folder, what was computed from it, and who wants to hear of changes.
 
 use crate::api::{
-    Counter, Deed, ErrandsAsked, ErrandsView, FitView, JointView, MakeAsked, MakeView, News, Plan,
-    Refusal, ScanView, SolidView, Solving, TemplatesView, View, WayFigures,
+    Counter, Deed, DragAsked, DragView, ErrandsAsked, ErrandsView, FitView, JointView,
+    LaidViewView, MakeAsked, MakeView, News, PartView, Plan, Refusal, ScanView, SolidView, Solving,
+    TemplatesView, View, WayFigures,
 };
 use crate::car::{Car, plan_of};
-use crate::deeds::{Deeded, changes_of, refusal, said};
+use crate::deeds::{Deeded, changes_of, pinned, refusal, refuse_new_errors, said};
 use crate::derived::Shown;
 use crate::samples::Sample;
 use crate::undo::{Undo, Way};
@@ -21,7 +22,7 @@ use tubewright_build::folder::{Changes, Folder, FolderError};
 use tubewright_build::model::Model;
 use tubewright_plan::bodies::look_at_scan;
 use tubewright_plan::lengths::Lengths;
-use tubewright_plan::packet::TrueScale;
+use tubewright_plan::packet::{TrueScale, card_picture, closing};
 use tubewright_plan::plan_file::{
     Stage, StoredStage, bodies_inputs, bodies_result, routes_inputs, routes_result, survey_inputs,
     survey_result,
@@ -164,6 +165,24 @@ impl Workshop {
             .map(|(found, offers, why)| view::joint(&found, &offers, why))
     }
 
+    /// A run with a joint or a bend moved by hand.
+    ///
+    /// # Errors
+    /// A [`Refusal`] when it is not there any more, or is held.
+    pub(crate) fn drag(&self, asked: &DragAsked) -> Result<DragView, Refusal> {
+        view::drag(&self.shown(), asked)
+    }
+
+    /// Where the drawing's views of this width draw the car.
+    pub(crate) fn laid(&self, width_mm: f64) -> Vec<LaidViewView> {
+        view::laid(&self.shown(), width_mm)
+    }
+
+    /// The parts, each with what could take its place.
+    pub(crate) fn parts(&self) -> Vec<PartView> {
+        view::parts(&self.shown())
+    }
+
     /// The scene of the way that is shown.
     pub(crate) fn scene(&self) -> Option<Scene> {
         self.shown().scene()
@@ -177,7 +196,11 @@ impl Workshop {
         let lengths = unit
             .and_then(Lengths::of_sign)
             .unwrap_or_else(|| Lengths::of(shown.car.model()));
-        let drawing = tubewright_plan::packet::card_picture(card, lengths).ok()?;
+        // As the marks are that it is cut by.
+        let longer = shown
+            .fit_now()
+            .and_then(|fit| closing(lengths, fit, card)?.card);
+        let drawing = card_picture(longer.as_ref().unwrap_or(card), lengths).ok()?;
         Some(tubewright_sheets::to_svg(&drawing))
     }
 
@@ -244,6 +267,16 @@ impl Workshop {
             }
             Deed::ShelveRest { piece, left } => {
                 pieces::shelving(&bench.folder, &bench.shown(), piece, left)?
+            }
+            Deed::Pin {
+                run,
+                is_joint,
+                at,
+                within,
+            } => {
+                let deeded = pinned(&bench.folder, &bench.shown(), run, *is_joint, *at, within)?;
+                refuse_new_errors(&bench.folder, &deeded.changes)?;
+                deeded
             }
             other => changes_of(&bench.folder, other, self.inner.samples)?,
         };

@@ -26,7 +26,9 @@ pub use dxf::to_dxf;
 pub use scene::{
     DrawnUnit, Nameless, PieceKind, Scene, SceneBody, SceneMark, ScenePiece, SceneRun, TightPlace,
 };
-pub use shop::{Paper, ShopError, TitleBlock, ViewName, ViewSizes, one_view, three_views};
+pub use shop::{
+    LaidView, Paper, ShopError, TitleBlock, ViewName, ViewSizes, laid_view, one_view, three_views,
+};
 pub use solids::{MeshFineness, SolidError, StepStamp, to_glb, to_step};
 pub use split::{SplitCross, SplitCrossError, SplitMark, split_cross_step};
 pub use svg::to_svg;

@@ -21,10 +21,26 @@ pub struct CardView {
     pub parts: Vec<Vec<String>>,
     /// The cuts in the order of sawing.
     pub cuts: Vec<CutView>,
+    /// The same where parts that close a stretch are left longer, marks as a metric tape shows them; none
+    /// where the card has no such part.
+    pub closing: Option<ClosingView>,
+    /// The same with marks as a tape in inches shows them.
+    pub closing_in_inches: Option<ClosingView>,
     /// Number of its picture.
     pub picture: u32,
     /// What this saw should not do.
     pub warnings: Vec<String>,
+}
+
+/// Parts of a card that are left longer until the gap that they close is measured.
+#[derive(Clone, Debug, Serialize, TS)]
+#[serde(rename_all = "camelCase")]
+pub struct ClosingView {
+    /// What that means at the saw.
+    pub words: String,
+    /// The cuts with their marks so that the parts come out longer; none where the marks stay and the
+    /// words say what to do.
+    pub cuts: Option<Vec<CutView>>,
 }
 
 /// One cut.

@@ -224,6 +224,38 @@ pub enum Deed {
         /// Its name, as it was looked at.
         name: String,
     },
+    /// Pins a joint of a run, or its line, to a place.
+    #[serde(rename_all = "camelCase")]
+    Pin {
+        /// The run.
+        run: String,
+        /// True when one of its joints is to lie there.
+        is_joint: bool,
+        /// Where, mm.
+        at: [f64; 3],
+        /// How far from there its room reaches each way, as the shop writes it.
+        within: String,
+    },
+    /// Takes a pin out.
+    #[serde(rename_all = "camelCase")]
+    Unpin {
+        /// The run.
+        run: String,
+        /// Its place in the list, from 0.
+        number: usize,
+        /// Its words, as it was looked at.
+        words: String,
+    },
+    /// Lets no run pass a side of a body, or lets them again.
+    #[serde(rename_all = "camelCase")]
+    CloseSide {
+        /// The body.
+        body: String,
+        /// front, rear, left, right, above or below.
+        side: String,
+        /// Whether it is closed.
+        is_closed: bool,
+    },
     /// Puts what is left of a spoiled piece on the shelf.
     #[serde(rename_all = "camelCase")]
     ShelveRest {

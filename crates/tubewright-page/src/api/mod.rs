@@ -7,6 +7,7 @@ mod cut;
 mod deed;
 mod errands;
 mod fit;
+mod hand;
 mod measure;
 mod prove;
 mod route;
@@ -15,12 +16,16 @@ mod templates;
 mod view;
 
 pub use buy::{BuyLine, BuyView, Counter, DeliveryLine, Plan, SubstituteView, WantedView};
-pub use cut::{CardView, ClockView, CutView, LeftAs, MadeView, RemakeView, RollView};
+pub use cut::{CardView, ClockView, ClosingView, CutView, LeftAs, MadeView, RemakeView, RollView};
 pub use deed::{Deed, Field, Happening, JointSlope, JointTape, Refusal, Spot, Value};
 pub use errands::{ErrandsAsked, ErrandsView, MakeAsked, MakeView, RoadAsked, StopAsked, StopView};
 pub use fit::{
     CheckDistanceView, FitStepView, FitView, HangerView, HungView, JointCheckView, JointView,
     OfferView, TapeSeenView, WeldView,
+};
+pub use hand::{
+    DragAsked, DragView, GripView, LaidViewView, PartChoice, PartView, PinView, SidesView,
+    StretchView,
 };
 pub use measure::{
     BodyView, LineView, MeasureView, NextReading, PadKind, PlaceKind, PlaceView, ReadingView,

@@ -1,5 +1,6 @@
 //! Ways and their runs.
 
+use super::{GripView, PinView, SidesView};
 use serde::Serialize;
 use ts_rs::TS;
 
@@ -21,6 +22,10 @@ pub struct RouteView {
     pub chosen: Option<String>,
     /// Its runs, else those of the way that is shown.
     pub runs: Vec<RunView>,
+    /// Where runs are pinned by hand.
+    pub pins: Vec<PinView>,
+    /// Bodies that have sides, with those that no run may pass.
+    pub sides: Vec<SidesView>,
     /// Runs that could not be put to the solver, each with its reason.
     pub left_out: Vec<String>,
 }
@@ -113,6 +118,8 @@ pub struct RunView {
     pub tube: String,
     /// The pieces in the order of flow.
     pub pieces: Vec<PieceView>,
+    /// What of it can be taken on the drawing.
+    pub grips: Vec<GripView>,
     /// The last joint.
     pub last_joint: String,
     /// What is special at its ends: where a tip with room lies, how an outlet is sawn off. Lengths in mm.

@@ -1,6 +1,7 @@
 //! What a person does on the page, as changes to the files. Each is made on the texts as they are
 //! now and touches only its own lines, so that two pages and an editor never undo each other.
 
+mod hand;
 mod happened;
 mod lists;
 mod readings;
@@ -12,6 +13,7 @@ use tubewright_build::folder::{Changes, Folder};
 use tubewright_build::model::Entry;
 use tubewright_build::{FileKind, Severity, Texts, read};
 
+pub(crate) use hand::pinned;
 pub(crate) use happened::happened;
 
 /// Largest length of a name or a few words, letters.
@@ -50,6 +52,12 @@ pub(crate) fn changes_of(
         Deed::Remove { list, name } => lists::removed(folder, list, name)?,
         Deed::Rename { kind, from, to } => lists::renamed(folder, kind, from, to)?,
         Deed::StartStock { like } => lists::stock_like(folder, like, samples)?,
+        Deed::Unpin { run, number, words } => hand::unpinned(folder, run, *number, words)?,
+        Deed::CloseSide {
+            body,
+            side,
+            is_closed,
+        } => hand::side_closed(folder, body, side, *is_closed)?,
         other => edited(folder, other)?,
     };
     refuse_new_errors(folder, &deeded.changes)?;

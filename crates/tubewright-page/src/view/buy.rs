@@ -1,15 +1,18 @@
 //! What to buy, what to cut and how to clock it.
 
-use crate::api::{BuyLine, BuyView, CardView, ClockView, CutView, DeliveryLine, RollView};
+use crate::api::{
+    BuyLine, BuyView, CardView, ClockView, ClosingView, CutView, DeliveryLine, RollView,
+};
 use crate::derived::Shown;
 use std::collections::{BTreeMap, BTreeSet};
 use tubewright_build::model::{EntryKind, Model};
-use tubewright_plan::fit::Steel;
+use tubewright_plan::fit::{FitSheet, Steel};
 use tubewright_plan::lengths::Lengths;
+use tubewright_plan::packet::closing;
 use tubewright_plan::routes::roll_marks;
 use tubewright_plan::stages::Supply;
 use tubewright_plan::stock::{missing_words, proof_words, trouble_words};
-use tubewright_stock::{CutCard, CutPart, FaceBy, KerfSide, Source, StockEnd, StockPlan};
+use tubewright_stock::{Cut, CutCard, CutPart, FaceBy, KerfSide, Source, StockEnd, StockPlan};
 
 pub(super) fn of(shown: &Shown, supply: &Supply) -> BuyView {
     let plan = &supply.plan;
@@ -177,8 +180,20 @@ fn bought(model: &Model) -> BTreeMap<(String, String), u32> {
     bought
 }
 
-pub(super) fn cards(supply: &Supply) -> Vec<CardView> {
-    (0..).zip(&supply.cards).map(card).collect()
+pub(super) fn cards(shown: &Shown, supply: &Supply) -> Vec<CardView> {
+    let fit = shown.fit_now();
+    (0..)
+        .zip(&supply.cards)
+        .map(|(picture, of)| card(picture, of, fit))
+        .collect()
+}
+
+fn closing_view(lengths: Lengths, fit: Option<&FitSheet>, card: &CutCard) -> Option<ClosingView> {
+    let closing = closing(lengths, fit?, card)?;
+    Some(ClosingView {
+        words: closing.words,
+        cuts: closing.card.map(|card| card.cuts.iter().map(cut).collect()),
+    })
 }
 
 /// Parts by the marks of the pieces they serve.
@@ -189,7 +204,7 @@ pub(super) fn marks_of(parts: &[CutPart]) -> Vec<Vec<String>> {
         .collect()
 }
 
-fn card((picture, card): (u32, &CutCard)) -> CardView {
+fn card(picture: u32, card: &CutCard, fit: Option<&FitSheet>) -> CardView {
     let (item, is_on_hand) = match &card.source {
         Source::OnHand(name) => (name.clone(), true),
         Source::Bought(name) => (name.clone(), false),
@@ -202,32 +217,9 @@ fn card((picture, card): (u32, &CutCard)) -> CardView {
         stock: Lengths::Millimetres.stock(&card.stock),
         stock_in_inches: Lengths::Inches.stock(&card.stock),
         parts: marks_of(&card.parts),
-        cuts: card
-            .cuts
-            .iter()
-            .map(|cut| CutView {
-                number: cut.number,
-                from: match cut.from {
-                    StockEnd::A => "A",
-                    StockEnd::B => "B",
-                }
-                .to_owned(),
-                outside: cut.reach.outside.mm(),
-                inside: cut.reach.inside.mm(),
-                side: cut.reach.side.mm(),
-                dress: match cut.by {
-                    FaceBy::Dress { most } => Some(most.mm()),
-                    FaceBy::Saw => None,
-                },
-                saw: cut.angle.deg(),
-                kerf_toward: match cut.kerf {
-                    KerfSide::TowardA => "A",
-                    KerfSide::TowardB => "B",
-                }
-                .to_owned(),
-                faces: cut.faces.clone(),
-            })
-            .collect(),
+        cuts: card.cuts.iter().map(cut).collect(),
+        closing: closing_view(Lengths::Millimetres, fit, card),
+        closing_in_inches: closing_view(Lengths::Inches, fit, card),
         warnings: card
             .findings
             .iter()
@@ -266,4 +258,29 @@ pub(super) fn rolls(shown: &Shown) -> Vec<RollView> {
             from_flat: roll.from_flat.deg(),
         })
         .collect()
+}
+
+fn cut(cut: &Cut) -> CutView {
+    CutView {
+        number: cut.number,
+        from: match cut.from {
+            StockEnd::A => "A",
+            StockEnd::B => "B",
+        }
+        .to_owned(),
+        outside: cut.reach.outside.mm(),
+        inside: cut.reach.inside.mm(),
+        side: cut.reach.side.mm(),
+        dress: match cut.by {
+            FaceBy::Dress { most } => Some(most.mm()),
+            FaceBy::Saw => None,
+        },
+        saw: cut.angle.deg(),
+        kerf_toward: match cut.kerf {
+            KerfSide::TowardA => "A",
+            KerfSide::TowardB => "B",
+        }
+        .to_owned(),
+        faces: cut.faces.clone(),
+    }
 }

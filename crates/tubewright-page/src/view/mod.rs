@@ -4,8 +4,10 @@ mod buy;
 mod counter;
 mod errands;
 mod fit;
+mod hand;
 mod measure;
 mod next;
+mod parts;
 mod prove;
 mod record;
 mod remake;
@@ -16,7 +18,9 @@ mod templates;
 pub(crate) use counter::of as counter;
 pub(crate) use errands::{make as buy_or_make, round as errands};
 pub(crate) use fit::{joint, of as fit};
+pub(crate) use hand::{drag, laid, side_word};
 pub(crate) use measure::scan;
+pub(crate) use parts::of as parts;
 pub(crate) use route::figures as ways;
 pub(crate) use solids::{of as solids, small_picture};
 pub(crate) use templates::{Wanted as TemplatesWanted, drawn as templates_drawn, of as templates};
@@ -83,7 +87,9 @@ pub(crate) fn plan(shown: &Shown) -> Plan {
         version: shown.version.clone(),
         buy: good.map(|supply| buy::of(shown, supply)),
         buy_problem: supply.and_then(Result::err).map(str::to_owned),
-        cards: good.map(buy::cards).unwrap_or_default(),
+        cards: good
+            .map(|supply| buy::cards(shown, supply))
+            .unwrap_or_default(),
         remakes: remake::of(shown),
         made: remake::made(shown),
         clocks: good.map(buy::clocks).unwrap_or_default(),

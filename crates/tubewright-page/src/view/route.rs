@@ -48,8 +48,10 @@ pub(super) fn of(seen: &Shown, solving: Option<Solving>) -> RouteView {
             .car
             .runs(seen.way)
             .iter()
-            .map(|run| run_view(run, job.map(|job| &job.posed)))
+            .map(|run| run_view(seen, run, job.map(|job| &job.posed)))
             .collect(),
+        pins: super::hand::pins(seen),
+        sides: super::hand::sides(seen),
         left_out: job
             .map(|job| {
                 job.posed
@@ -127,7 +129,7 @@ fn way_figures(figures: &Figures, offer: Option<Vec<String>>) -> WayFigures {
     }
 }
 
-fn gap(gap: &Gap) -> GapView {
+pub(super) fn gap(gap: &Gap) -> GapView {
     GapView {
         subject: gap.subject.clone(),
         gap: gap.gap_mm,
@@ -167,8 +169,9 @@ fn offer_words(offer: &Offer) -> Vec<String> {
     words
 }
 
-fn run_view(run: &PlannedRun, posed: Option<&PosedProblem>) -> RunView {
+fn run_view(seen: &Shown, run: &PlannedRun, posed: Option<&PosedProblem>) -> RunView {
     RunView {
+        grips: super::hand::grips_of(seen, run),
         at_ends: posed
             .map(|posed| words_of_ends(posed, run, Lengths::Millimetres))
             .unwrap_or_default(),

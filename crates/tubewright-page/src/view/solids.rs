@@ -161,7 +161,7 @@ fn whole(point: &Point) -> [i32; 3] {
 /// Steps of a bend in a picture.
 const STEPS: u32 = 8;
 
-fn centre_line(element: &TubeElement) -> Vec<Point> {
+pub(super) fn centre_line(element: &TubeElement) -> Vec<Point> {
     let line = &element.line;
     let steps = match line {
         CentreLine::Segment { .. } => 1,

@@ -67,7 +67,7 @@ fn sheet(
     } else {
         String::new()
     };
-    let closing = fit.and_then(|fit| longer::closing(job, fit, card));
+    let closing = fit.and_then(|fit| longer::closing(job.lengths, fit, card));
     let marked = closing
         .as_ref()
         .and_then(|closing| closing.card.as_ref())

@@ -1,19 +1,20 @@
 //! Parts that are left longer until the gap that they close is measured: what that does to the marks of their card.
 
-use super::PrintJob;
 use super::card_drawing::{stretch_of, whole_mm};
 use super::cut_cards::part_mark;
 use crate::fit::{FitSheet, FitStep};
+use crate::lengths::Lengths;
 use tubewright_geometry::Length;
 use tubewright_stock::{CutCard, CutPart, PartPlace, StockEnd, StockShape};
 
 /// A card with parts that close a stretch.
-pub(super) struct Closing {
+#[derive(Clone, Debug)]
+pub struct Closing {
     /// The card with its marks where they leave these parts longer; `None` where the marks stay and what to do is
     /// in the words.
-    pub(super) card: Option<CutCard>,
+    pub card: Option<CutCard>,
     /// What that means at the saw.
-    pub(super) words: String,
+    pub words: String,
 }
 
 /// What holds of a part that closes a stretch and turns it.
@@ -36,9 +37,10 @@ pub(super) fn is_of(step: &FitStep, part: &CutPart) -> bool {
     serves.eq(step.marks.iter().map(String::as_str))
 }
 
-/// Which parts of a card close a stretch, and what that means at the saw.
-pub(super) fn closing(job: &PrintJob<'_>, fit: &FitSheet, card: &CutCard) -> Option<Closing> {
-    let l = job.lengths;
+/// Which parts of a card close a stretch, and what that means at the saw, with lengths as `l` writes them; `None`
+/// where none does.
+#[must_use]
+pub fn closing(l: Lengths, fit: &FitSheet, card: &CutCard) -> Option<Closing> {
     let mut together_mm = 0.0;
     let mut longer: Vec<(f64, f64)> = Vec::new();
     let parts: Vec<String> = card

@@ -26,6 +26,7 @@ mod words;
 pub use card_drawing::card_picture;
 pub use cross::{HandMade, hand_made, why_not_by_hand};
 pub use joints::{Joint, JointKind, joints_of};
+pub use longer::{Closing, closing};
 pub use run_sheets::bend_text;
 pub use templates::{
     PAPER_THICKNESS_MM, TemplateJob, TrueScale, plain, shaped_words, templates_of,

@@ -192,22 +192,49 @@ const ROUND_A_VIEW_MM: [f64; 4] = [14.0, 14.0, 5.0, 4.0];
 /// # Errors
 /// As [`three_views`].
 pub fn one_view(scene: &Scene, name: ViewName, width_mm: f64) -> Result<Drawing, ShopError> {
+    let (view, [width, height]) = alone(scene, name, width_mm)?;
+    let mut drawing = Drawing::new(
+        width,
+        height,
+        format!("{}: {}", scene.title, name.heading()),
+    );
+    let grid_mm = scene.unit.step_mm(view.scale, GRID_MM);
+    picture::draw_view(&mut drawing, scene, &view, grid_mm);
+    Ok(drawing)
+}
+
+/// How [`one_view`] lays the car on the paper: whoever points at a place on it can say where that is.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct LaidView {
+    /// Width and height of the paper, mm.
+    pub paper: [f64; 2],
+    /// Where the car's origin lies on it: from the left, from above, mm.
+    pub origin: [f64; 2],
+    /// Paper mm per mm of the car.
+    pub scale: f64,
+}
+
+/// Where [`one_view`] draws the car.
+///
+/// # Errors
+/// As [`three_views`].
+pub fn laid_view(scene: &Scene, name: ViewName, width_mm: f64) -> Result<LaidView, ShopError> {
+    let (view, paper) = alone(scene, name, width_mm)?;
+    Ok(LaidView {
+        paper,
+        origin: [view.origin.x, view.origin.y],
+        scale: view.scale,
+    })
+}
+
+/// A view that fills a paper of this width, and the paper's size.
+fn alone(scene: &Scene, name: ViewName, width_mm: f64) -> Result<(View, [f64; 2]), ShopError> {
     let extent = extent(scene)?;
     let [left, top, _, foot] = ROUND_A_VIEW_MM;
     let scale = scale_in(extent, name, width_mm)?;
     let view = lay(name, extent, scale, Spot::new(left, top));
-    let mut drawing = Drawing::new(
-        width_mm,
-        top + view.window.height() + foot,
-        format!("{}: {}", scene.title, name.heading()),
-    );
-    picture::draw_view(
-        &mut drawing,
-        scene,
-        &view,
-        scene.unit.step_mm(scale, GRID_MM),
-    );
-    Ok(drawing)
+    let height_mm = top + view.window.height() + foot;
+    Ok((view, [width_mm, height_mm]))
 }
 
 /// How large the views of a scene are on paper, without drawing them.

@@ -9,6 +9,8 @@ import { today, useAsked, useShop } from "../../shop";
 import { prose } from "../../units";
 import { Errands } from "./errands";
 import { BuyOrMake } from "./make";
+import { KeepList, SavedTicks } from "./ticks";
+import { substituteWords } from "./words";
 
 export function Buy() {
   const { view } = useShop();
@@ -26,6 +28,7 @@ export function Buy() {
             <p><strong class="big">{buy.price}</strong> with tax and delivery{buy.plannedAnew === null ? "" : ", for what is still to be bought"}; {buy.welds} welds. {buy.proof}</p>
             <p>For {buy.whatFor}.{buy.isChosen ? "" : " Choose a way before you buy."}</p>
             <div class="buttons noprint">
+              <KeepList buy={buy} counter={counter.value} isFresh={counter.isFresh && plan.isFresh} />
               <button type="button" onClick={() => window.print()}>Print</button>
               <PacketButton />
               <button type="button" onClick={() => navigator.clipboard.writeText(asText(buy.lines, "\t"))}>Copy</button>
@@ -54,6 +57,7 @@ export function Buy() {
           {buy.onHand.length === 0 ? null : <section class="card"><h2>From the shelf</h2><p>{buy.onHand.join(", ")}</p></section>}
           {buy.surplus.length === 0 ? null : <p class="card">Bought, and not asked for: {buy.surplus.join(", ")}.</p>}
           <Pairs counter={counter.value} isWaiting={!counter.isFresh} />
+          <SavedTicks />
           <TakeAlong />
         </div>
       )}
@@ -117,15 +121,6 @@ function Line({ line, substitutes }: { line: BuyLine; substitutes: SubstituteVie
   );
 }
 
-function substituteWords(substitute: SubstituteView): string {
-  if (substitute.missing.length > 0) {
-    return `no substitute; ${substitute.missing.join(", ")} cannot be made. Ask elsewhere.`;
-  }
-  const more = substitute.more.length === 0 ? "nothing in its place, the rest serves" : substitute.more.join(", ");
-  const less = substitute.less.filter((words) => !substitute.out.some((out) => words.includes(`× ${out} (`)));
-  return `${more}${less.length === 0 ? "" : `; leave ${less.join(", ")}`}; ${substitute.difference} with the welds, ${substitute.price} in all${substitute.isCheaper ? ": cheaper than the list, which is not proven to be the cheapest; it may be bought though nothing is out" : ""}`;
-}
-
 function Other({ line, count, done }: { line: BuyLine; count: number; done: () => void }) {
   const { view, act } = useShop();
   const [taken, setTaken] = useState("");
@@ -168,7 +163,7 @@ function TakeAlong() {
     <details class="card">
       <summary>Take along</summary>
       <ul class="plain">
-        <li>This page on the phone: keep it open, it works at the counter without the laptop. Or print it.</li>
+        <li>The list on the phone: <em>keep the list on this phone</em>, and open the file at the counter. Or leave this page open: it works without the laptop until it is closed. Or print it.</li>
         <li>An offcut of the tube, for trying on bends and clamps.</li>
         <li>Tape, calliper, marker. Measure centre-line radius, angle and legs of a bend before you pay.</li>
       </ul>

@@ -50,6 +50,9 @@ interface Remakes {
 
 function Card({ card, parts, remakes, isFresh }: { card: CardView } & Remakes) {
   const { view, unit } = useShop();
+  // A part that closes a stretch is left longer, by as much as the tape in use can show.
+  const closing = unit === "mm" ? card.closing : card.closingInInches;
+  const cuts = closing?.cuts ?? card.cuts;
   return (
     <section class="card cutcard">
       <h2>{card.item}{card.number > 1 ? ` no. ${card.number}` : ""} <small>{card.isOnHand ? "from the shelf" : "bought"}</small></h2>
@@ -64,7 +67,7 @@ function Card({ card, parts, remakes, isFresh }: { card: CardView } & Remakes) {
               <tr><th scope="col">cut</th><th scope="col">from</th><th scope="col">outside</th><th scope="col">inside</th><th scope="col">side</th><th scope="col">kerf</th></tr>
             </thead>
             <tbody>
-              {card.cuts.map((cut) => (
+              {cuts.map((cut) => (
                 <tr key={cut.number}>
                   <th scope="row">{cut.number}</th>
                   <td>{cut.from}</td>
@@ -78,7 +81,8 @@ function Card({ card, parts, remakes, isFresh }: { card: CardView } & Remakes) {
           </table>
         </div>
       )}
-      {card.cuts.filter((cut) => cut.dress !== null).map((cut) => (
+      {closing === null ? null : <p class="closing">{closing.words}</p>}
+      {cuts.filter((cut) => cut.dress !== null).map((cut) => (
         <p class="bad" key={cut.number}>{cut.number} is not sawn: dress it down to its ring. Up to {small(cut.dress ?? 0, unit)} comes off, thinner than a blade can follow; a saw there scraps the part.</p>
       ))}
       <ul class="rows">

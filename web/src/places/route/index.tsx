@@ -1,15 +1,20 @@
-// Route: the ways that were found, side by side, on the shop drawing and in the round.
+// Route: the ways that were found, side by side, on the shop drawing and in the round; moved by hand.
 
-import type { RunView, WayFigures, WayView } from "../api";
-import { Round } from "../round";
-import { today, useAsked, useShop } from "../shop";
-import type { Plan, FindingView } from "../api";
-import { degrees, length, long, prose, signedDegrees, small } from "../units";
-import type { Unit } from "../units";
+import type { RunView, WayFigures, WayView } from "../../api";
+import { HandCard, HandFoot, HandLayer, Pins, useHand } from "./hand";
+import type { Hand } from "./hand";
+import { Parts } from "./parts";
+import { Sides } from "./sides";
+import { Round } from "../../round";
+import { today, useAsked, useShop } from "../../shop";
+import type { Plan, FindingView } from "../../api";
+import { degrees, length, long, prose, signedDegrees, small } from "../../units";
+import type { Unit } from "../../units";
 
 export function Route() {
   const { view, flyTo, unit } = useShop();
   const { route } = view;
+  const hand = useHand();
   return (
     <>
       <Solve />
@@ -21,9 +26,12 @@ export function Route() {
       <div class="columns wide-left">
         <section class="card">
           <h2>Shop drawing</h2>
-          <Drawing view="side" words="from the left side" />
-          <Drawing view="above" words="from above" />
-          <Drawing view="behind" words="from behind" />
+          <HandCard hand={hand} />
+          <Drawing view="side" words="from the left side" hand={hand} />
+          <Drawing view="above" words="from above" hand={hand} />
+          <Drawing view="behind" words="from behind" hand={hand} />
+          <Pins />
+          <HandFoot hand={hand} />
         </section>
         <section>
           <div class="card">
@@ -31,6 +39,8 @@ export function Route() {
             <Round version={view.version} flyTo={flyTo} />
           </div>
           <Tightest />
+          <Parts />
+          <Sides />
           <InTheWay />
         </section>
       </div>
@@ -39,14 +49,17 @@ export function Route() {
   );
 }
 
-function Drawing({ view: name, words }: { view: string; words: string }) {
+function Drawing({ view: name, words, hand }: { view: string; words: string; hand: Hand }) {
   const { view } = useShop();
   if (view.measure.places.every((place) => place.at === null)) {
     return null;
   }
   return (
     <figure class="drawing">
-      <img src={`api/drawing?view=${name}&of=${view.version}`} alt={`the car and its runs ${words}`} />
+      <div class="over">
+        <img src={`api/drawing?view=${name}&of=${view.version}`} alt={`the car and its runs ${words}`} />
+        <HandLayer view={name} words={words} hand={hand} />
+      </div>
       <figcaption>{words}</figcaption>
     </figure>
   );
