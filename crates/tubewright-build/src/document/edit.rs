@@ -235,6 +235,7 @@ impl Document {
         let table = self.table_for_edit(element)?;
         match table.get_mut(key) {
             Some(Item::Value(Value::Array(list))) if at < list.len() => {
+                keep_comment_before(list, at);
                 list.remove(at);
                 if list.is_empty() {
                     table.remove(key);
@@ -450,6 +451,34 @@ impl Document {
         };
         found.ok_or(missing)
     }
+}
+
+/// Hands the comment behind the value before this one on to what follows: the TOML writer holds it as the
+/// beginning of this value.
+fn keep_comment_before(list: &mut Array, at: usize) {
+    let before = |list: &Array, at: usize| -> Option<String> {
+        let prefix = list.get(at)?.decor().prefix()?.as_str()?;
+        Some(prefix.to_owned())
+    };
+    let Some((comment, _)) = before(list, at).as_deref().and_then(split_at_line_end) else {
+        return;
+    };
+    let trailing = list.trailing().as_str().unwrap_or_default().to_owned();
+    let follows = before(list, at + 1).unwrap_or(trailing);
+    let Some((_, rest)) = split_at_line_end(&follows) else {
+        return;
+    };
+    let whole = format!("{comment}{rest}");
+    match list.get_mut(at + 1) {
+        Some(next) => next.decor_mut().set_prefix(whole),
+        None => list.set_trailing(whole),
+    }
+}
+
+/// What stands on the first line, and the rest with its line end.
+fn split_at_line_end(text: &str) -> Option<(String, String)> {
+    let (line, rest) = text.split_once('\n')?;
+    Some((line.to_owned(), format!("\n{rest}")))
 }
 
 pub(super) fn parse(file: FileKind, text: &str) -> Result<DocumentMut, EditError> {
