@@ -231,6 +231,12 @@ impl<T: Canonical> Canonical for Quantity<T> {
     }
 }
 
+impl<T: Canonical + ?Sized> Canonical for Box<T> {
+    fn canonical(&self, into: &mut CanonicalHasher) {
+        T::canonical(self, into);
+    }
+}
+
 impl Canonical for Length {
     fn canonical(&self, into: &mut CanonicalHasher) {
         into.number(self.mm());

@@ -43,7 +43,7 @@ pub struct ComponentItem {
     /// share the side's name.
     pub ports: Vec<Port>,
     /// How it is made of two bends, when it is not bought: length and ports follow from it.
-    pub hand_made: Option<HandMade>,
+    pub hand_made: Option<Box<HandMade>>,
 }
 
 /// A crossover of two equal bends, each with its back cut off along a plane parallel to the bend's axis, welded

@@ -105,13 +105,13 @@ fn hand_made(row: &Row<'_>) -> Option<ComponentItem> {
         necks: [none(), none()],
         mass: None,
         ports: Vec::new(),
-        hand_made: Some(HandMade {
+        hand_made: Some(Box::new(HandMade {
             bend: row.name("bend")?,
             leg: row.length("leg")?,
             taken_off: row.length("taken-off")?,
             angle: Angle::ZERO,
             clr: Length::ZERO,
-        }),
+        })),
     })
 }
 

@@ -51,7 +51,7 @@ impl fmt::Display for Cause {
             "practice" => write!(f, "{name} of the shop's practice")?,
             "wishes" => write!(f, "the wish {name}")?,
             "solver" if name == COST_TERMS => {
-                f.write_str("the list of what a route's cost counts")?
+                f.write_str("the list of what a route's cost counts")?;
             }
             "solver" => f.write_str("the solver's effort and seed")?,
             "chosen" => write!(f, "the chosen run “{name}”")?,
