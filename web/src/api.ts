@@ -138,9 +138,13 @@ more: Array<string>,
  */
 less: Array<string>, 
 /**
- * Dearer by this, welds counted.
+ * What it costs more or less, welds counted.
  */
-dearer: string, 
+difference: string, 
+/**
+ * Whether it is the better list though nothing is out.
+ */
+isCheaper: boolean, 
 /**
  * All together then.
  */
