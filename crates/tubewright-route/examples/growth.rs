@@ -57,6 +57,9 @@ fn line(
     Ok(())
 }
 
+/// Between runs beside each other, mm.
+const APART_MM: f64 = 300.0;
+
 /// A ball of about so many triangles.
 fn ball(middle: Point, radius: f64, triangles: usize) -> Option<Solid> {
     let rings = ((triangles as f64 / 4.0).sqrt().ceil() as usize).max(3);
@@ -117,15 +120,23 @@ fn main() -> Result<(), Failure> {
     for runs in [1, 2, 4] {
         let (mut problem, cost) = sized(3, 0)?;
         if let (Some(run), Some(w)) = (problem.runs.first().cloned(), &mut problem.workspace) {
+            // Side by side: square to the way that they go, so that none starts in front of another.
+            let along = run.end - run.start.origin;
+            let aside = Vector::new(-along.y, along.x, 0.0)
+                .direction()
+                .map_or(Vector::new(0.0, 1.0, 0.0), |way| way.vector())
+                * APART_MM;
             for k in 1..runs {
-                let by = Vector::new(0.0, 130.0 * k as f64, 0.0);
+                let by = aside * k as f64;
                 let mut other = run.clone();
                 other.id = format!("run{k}");
                 other.start.origin += by;
                 other.end += by;
                 problem.runs.push(other);
-                w.max += Vector::new(0.0, 130.0, 0.0);
             }
+            let most = APART_MM * runs as f64;
+            w.min += Vector::new(-most, -most, 0.0);
+            w.max += Vector::new(most, most, 0.0);
         }
         line(&format!("{runs} runs"), &problem, &cost, work_units)?;
     }

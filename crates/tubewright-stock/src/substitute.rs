@@ -68,7 +68,8 @@ pub fn at_most(request: &StockRequest, item: &str, most: u32) -> StockRequest {
 
 /// For each bought item of a plan what happens when it is out, and for the dearest pairs: the
 /// `pairs` pairs with the largest sums, for a pair that costs much hurts most when it is out.
-/// Solved in parallel; the order is that of the plan's lines and then of the pairs.
+/// Solved in parallel, each with a [quick](crate::Effort::quick) search, so that what it costs more is at most so much;
+/// the order is that of the plan's lines and then of the pairs.
 ///
 /// # Errors
 ///
@@ -102,7 +103,9 @@ pub fn substitutes(
     let solved: Vec<Result<Substitute, PlanError>> = cases
         .into_par_iter()
         .map(|out| {
-            let without_them = plan_stock(&without(request, &out))?;
+            let mut left = without(request, &out);
+            left.effort = request.effort.quick();
+            let without_them = plan_stock(&left)?;
             Ok(Substitute {
                 dearer_minor: without_them.cost.minor - plan.cost.minor,
                 out: out.into_iter().map(str::to_owned).collect(),

@@ -18,7 +18,7 @@ pub(crate) struct Integers {
 }
 
 /// A node of a program of so many columns counts as one.
-const USUAL_COLUMNS: u64 = 2_000;
+const USUAL_COLUMNS: u64 = 6_000;
 
 /// The nodes of a program: those of a small one are quick, so that it may have more of them.
 fn nodes_for(nodes: u64, columns: usize) -> u64 {
