@@ -73,7 +73,8 @@ impl Fastening {
     pub const fn how(self) -> &'static str {
         match self {
             Self::By(HeldBy::Bolts) => {
-                "Bolted with a new gasket, to the torque of whoever made it. The joint is the face of the flange on \
+                "Bolted with the old gasket while you tack and weld, for a new one burns there; with a new gasket at the \
+                 end, to the torque of whoever made it. The joint is the face of the flange on \
                  the car: the mating flange goes over the first piece, whose end lies up to two walls behind that face \
                  and is welded inside, so that its thickness takes nothing off (common practice, no source). It stays \
                  bolted to the engine or to a thick plate while anything is welded to it."
@@ -114,10 +115,12 @@ impl Fastening {
     pub const fn weld_words(self) -> &'static str {
         match self {
             Self::By(HeldBy::Bolts) => {
-                "bolt, new gasket; weld the flange to its part while it is bolted to the car or to a plate"
+                "bolt with the old gasket; weld the flange to its part while it is bolted to the car or to a plate; \
+                 the new gasket goes in last"
             }
             Self::By(HeldBy::SprungBolts) => {
-                "sprung bolts, new ring; weld the flange to its part while it is bolted to the car or to a plate"
+                "sprung bolts, old ring; weld the flange to its part while it is bolted to the car or to a plate; the \
+                 new ring goes in last"
             }
             Self::By(HeldBy::BandClamp) => {
                 "band clamp; weld the collar to its part while it is clamped to the car or to another collar"

@@ -159,9 +159,12 @@ pub(super) fn how_to() -> Sheet {
     let steps = vec![
         step(
             "Measure the item",
-            "Letter its ends A and B as in the picture. If its angle is off by more than 1°, its radius or a leg by \
-             more than 2 mm (1/16 in), or its length by more than that, stop: the card does not hold for it. Hand \
-             in what you measured, as an item on hand, and cut from a new card (common practice, no source).",
+            "Letter its ends A and B as in the picture. Stop if its angle is off by more than 1°, its radius or a \
+             leg by more than 2 mm (1/16 in), its length by more than that, or any of them by more than the card \
+             leaves over beside its last piece and the kerf: where little is over, a bend half a degree short \
+             already spoils that piece. A leg that is shorter or longer moves every ring that is taped from its \
+             end: shift those by as much. Where you stop, hand in what you measured, as an item on hand, and cut \
+             from a new card (common practice, no source).",
         ),
         step(
             "Scribe the witness line from A to B",
