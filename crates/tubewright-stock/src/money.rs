@@ -62,6 +62,21 @@ impl Money {
     pub const fn major(&self) -> f64 {
         self.minor as f64 / 100.0
     }
+
+    /// A difference in words: *12.40 EUR more*, and *0.85 EUR less* for one below zero.
+    ///
+    /// ```
+    /// use tubewright_stock::{Currency, Money};
+    /// let euro = Currency::new("EUR").unwrap();
+    /// assert_eq!(Money::new(1240, euro).more_or_less(), "12.40 EUR more");
+    /// assert_eq!(Money::new(-85, euro).more_or_less(), "0.85 EUR less");
+    /// ```
+    #[must_use]
+    pub fn more_or_less(self) -> String {
+        let amount = Self::new(self.minor.saturating_abs(), self.currency);
+        let word = if self.minor < 0 { "less" } else { "more" };
+        format!("{amount} {word}")
+    }
 }
 
 impl fmt::Display for Money {

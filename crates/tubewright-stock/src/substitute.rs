@@ -30,12 +30,7 @@ impl Substitute {
     /// What it costs more or less: *12.40 EUR more*.
     #[must_use]
     pub fn difference_words(&self) -> String {
-        let money = Money::new(self.dearer_minor.abs(), self.plan.price.currency);
-        if self.dearer_minor >= 0 {
-            format!("{money} more")
-        } else {
-            format!("{money} less")
-        }
+        Money::new(self.dearer_minor, self.plan.price.currency).more_or_less()
     }
 }
 

@@ -256,11 +256,7 @@ fn offer((number, offer): (usize, &Offer)) -> OfferView {
         price: offer.price.as_ref().map(|price| {
             let dearer = match offer.dearer_minor {
                 Some(0) | None => "as before".to_owned(),
-                Some(dearer) => format!(
-                    "{} {}",
-                    Money::new(dearer.abs(), price.currency),
-                    if dearer > 0 { "more" } else { "less" }
-                ),
+                Some(dearer) => Money::new(dearer, price.currency).more_or_less(),
             };
             format!("still to buy {price}, {dearer}")
         }),

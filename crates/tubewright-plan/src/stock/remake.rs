@@ -133,15 +133,10 @@ impl Remake {
             })
             .collect();
         format!(
-            "Still to buy for everything that is not cut yet: {}; {} with delivery, {} {} than before.",
+            "Still to buy for everything that is not cut yet: {}; {} with delivery, {} than before.",
             list.join(", "),
             self.price,
-            Money::new(self.dearer.minor.abs(), self.dearer.currency),
-            if self.dearer.minor >= 0 {
-                "more"
-            } else {
-                "less"
-            }
+            self.dearer.more_or_less()
         )
     }
 }

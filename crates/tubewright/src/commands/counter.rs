@@ -107,7 +107,7 @@ fn take_text(plan: &StockPlan, usual: &StockPlan, is_changed: bool) -> String {
         text.push_str(&paragraph(
             &format!(
                 "That is {} than with everything there, welds counted.",
-                difference(plan.cost.minor - usual.cost.minor, plan)
+                Money::new(plan.cost.minor - usual.cost.minor, plan.price.currency).more_or_less()
             ),
             2,
         ));
@@ -183,15 +183,6 @@ fn missing(plan: &StockPlan) -> String {
             &styled(FAILS, format!("Cannot be made then: {}.", marks.join(", "))),
             2,
         )
-    }
-}
-
-fn difference(minor: i64, plan: &StockPlan) -> String {
-    let money = Money::new(minor.abs(), plan.price.currency);
-    if minor >= 0 {
-        format!("{money} more")
-    } else {
-        format!("{money} less")
     }
 }
 

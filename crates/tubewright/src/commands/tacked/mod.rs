@@ -399,9 +399,8 @@ fn offer_text(number: usize, offer: &Offer, lengths: Lengths) -> String {
     let buys = match (&offer.price, offer.dearer_minor) {
         (Some(price), Some(0)) => format!("; still to buy {price}, as before"),
         (Some(price), Some(dearer)) => format!(
-            "; still to buy {price}, {} {}",
-            tubewright_stock::Money::new(dearer.abs(), price.currency),
-            if dearer > 0 { "more" } else { "less" }
+            "; still to buy {price}, {}",
+            tubewright_stock::Money::new(dearer, price.currency).more_or_less()
         ),
         _ => String::new(),
     };
