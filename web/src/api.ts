@@ -322,6 +322,20 @@ sag: number | null,
  */
 hangers: Array<HangerView>, };
 
+export type TrimView = { 
+/**
+ * At its upstream end, mm; none of what is left longer in all, as a straight is.
+ */
+upstream: number | null, 
+/**
+ * At its downstream end, or in all, mm.
+ */
+downstream: number | null, 
+/**
+ * What to do where its item has no steel for it.
+ */
+lack: string | null, };
+
 export type FitStepView = { 
 /**
  * From 1.
@@ -344,9 +358,9 @@ act: string,
  */
 makes: string, 
 /**
- * How much longer a closing piece is left until the gap is measured, mm.
+ * How much longer a closing piece is left until the gap is measured.
  */
-trim: number | null, 
+trim: TrimView | null, 
 /**
  * How the joint is held, where the run meets the car there and is not welded to it.
  */

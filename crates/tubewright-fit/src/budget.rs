@@ -6,7 +6,7 @@
 //! they see: the fitter moves the open end until the tape reads what the plan says.
 
 use nalgebra::SMatrix;
-use tubewright_geometry::{Frame, Point, UnitVector};
+use tubewright_geometry::{Frame, Point, UnitVector, math};
 
 use crate::spread::{PoseSpread, Row};
 
@@ -233,4 +233,34 @@ pub fn closing_trim_mm(upstream: &PoseSpread, downstream: &PoseSpread, axis: Uni
         .iter()
         .sum::<f64>();
     crate::NINETEEN_IN_TWENTY * variance.sqrt()
+}
+
+/// A bend that turns by less than this, or by so little less than half a turn, has legs too nearly in
+/// line to take up a gap across them, radians (20°; common practice, no source).
+const LEAST_TURN_RAD: f64 = 0.349_065_850_398_865_9;
+
+/// How much longer a bend that closes is left on its leg upstream and on its leg downstream, so that
+/// each is long enough 19 times in 20. The gap between the open ends is off by some vector; what of it
+/// lies in the plane of the bend is taken up by its two legs, each by its coordinate along its own
+/// direction, which the dual basis of the two directions gives (Strang, *Introduction to Linear Algebra*,
+/// 5th edition, section 4.4). What lies across that plane no leg takes up. `None` for a bend that turns
+/// by less than 20° or by more than 160°: its legs take up a length and nothing else.
+#[must_use]
+pub fn closing_trims_mm(
+    upstream: &PoseSpread,
+    downstream: &PoseSpread,
+    into: UnitVector,
+    out: UnitVector,
+) -> Option<[f64; 2]> {
+    let turn = into.angle_to(out);
+    if turn.min(core::f64::consts::PI - turn) < LEAST_TURN_RAD {
+        return None;
+    }
+    let (cosine, sine) = (math::cos(turn), math::sin(turn));
+    // Perpendicular to the other leg, and as long as makes its product with its own leg one.
+    let along = |own: UnitVector, other: UnitVector| {
+        let square = (own.vector() - other.vector() * cosine).direction()?;
+        Some(closing_trim_mm(upstream, downstream, square) / sine)
+    };
+    Some([along(into, out)?, along(out, into)?])
 }

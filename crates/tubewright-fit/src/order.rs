@@ -29,6 +29,9 @@ pub struct Part {
     pub straight_mm: f64,
     /// True when it is a straight and nothing else.
     pub is_straight: bool,
+    /// True when the item that it is sawn from has steel to spare beyond it, so that it can be left longer: of a
+    /// bend at both its ends.
+    pub has_room: bool,
     /// The crossover that it is, shared with another run.
     pub crossover: Option<String>,
     /// Marks of the joints inside it, which are welded on the bench before it goes up: hung parts that
@@ -175,17 +178,24 @@ const fn downstream(part: &Part) -> Act {
     }
 }
 
-/// The part that closes a stretch: the longest straight of its own; without one the tube with the
-/// longest leg; without any tube nothing can be cut to fit.
+/// The part that closes a stretch. Best is a straight of its own that can be left longer, then a bend
+/// that can be on both its legs, then a straight, then a bend; of the like the one with the longest
+/// straight or leg. Without any tube nothing can be cut to fit.
 fn closing(parts: &[Part]) -> Option<usize> {
-    let longest = |only_straights: bool| {
-        parts
-            .iter()
-            .enumerate()
-            .filter(|(_, part)| part.kind == PartKind::Tube)
-            .filter(|(_, part)| part.is_straight || !only_straights)
-            .max_by(|a, b| a.1.straight_mm.total_cmp(&b.1.straight_mm))
-            .map(|(index, _)| index)
+    let rank = |part: &Part| match (part.is_straight, part.has_room) {
+        (true, true) => 3,
+        (false, true) => 2,
+        (true, false) => 1,
+        (false, false) => 0,
     };
-    longest(true).or_else(|| longest(false))
+    parts
+        .iter()
+        .enumerate()
+        .filter(|(_, part)| part.kind == PartKind::Tube)
+        .max_by(|(_, a), (_, b)| {
+            rank(a)
+                .cmp(&rank(b))
+                .then(a.straight_mm.total_cmp(&b.straight_mm))
+        })
+        .map(|(index, _)| index)
 }

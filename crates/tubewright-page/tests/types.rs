@@ -33,6 +33,7 @@ fn the_page_has_the_same_types() {
         api::FitView,
         api::HangerView,
         api::HungView,
+        api::TrimView,
         api::FitStepView,
         api::JointCheckView,
         api::CheckDistanceView,

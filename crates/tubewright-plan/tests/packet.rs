@@ -225,7 +225,9 @@ fn the_fit_sheet_holds_every_step_with_its_clock_and_every_tape() {
     let trims = sheet
         .steps
         .iter()
-        .filter(|step| step.trim_mm.is_some())
+        .filter_map(|step| step.trim)
+        .flat_map(|trim| trim.ends())
+        .flatten()
         .count();
     assert!(tapes > 0, "the small bench has marks to tape from");
     assert_eq!(fit.rows.len(), sheet.steps.len() + trims + tapes);
@@ -244,7 +246,7 @@ fn a_part_that_closes_its_stretch_says_so_where_it_is_cut() {
         &alternatives[0].runs,
         &bench.supply.plan,
     );
-    let closing = sheet.steps.iter().filter(|step| step.trim_mm.is_some());
+    let closing = sheet.steps.iter().filter(|step| step.trim.is_some());
     for step in closing {
         let said = format!("fit step {}", step.step.number);
         assert!(text.contains(&said), "{said} is on no card");

@@ -42,7 +42,8 @@ pub use item::{
 };
 pub use make::{BuyOrMake, BuyOrMakeSums, buy_or_make};
 pub use marks::{
-    Cut, CutCard, FaceBy, FitMark, KerfSide, Reach, SawFinding, SawTrouble, cut_cards, fit_marks,
+    Cut, CutCard, FaceBy, FitMark, ItemLimits, KerfSide, Reach, RingGap, SawFinding, SawTrouble,
+    cut_cards, fit_marks, item_limits, ring_gaps,
 };
 pub use money::{Currency, Money};
 pub use plan::{

@@ -135,7 +135,88 @@ impl CutStock {
             .fold(Length::ZERO, Length::max);
         (length - used - kerf).max(Length::ZERO)
     }
+
+    /// How much longer a part could be left toward end A and toward end B of the item, with what the saw
+    /// eats beyond it taken off. Of a bar all that is left counts, for the parts behind it can move along,
+    /// and counts at end B. Of a bend only the straight steel of its legs counts, up to the next part: an end
+    /// that lies inside the arc has none.
+    #[must_use]
+    pub fn room_beyond(&self, part: &CutPart, kerf: Length) -> [Length; 2] {
+        let nothing = [Length::ZERO; 2];
+        let StockShape::Bend {
+            angle,
+            leg_a,
+            leg_b,
+            ..
+        } = self.stock.shape
+        else {
+            return [Length::ZERO, self.straight_left(kerf)];
+        };
+        // Where the straight steel of a leg ends, from its physical end: at the next part in it, or there.
+        let taken = |leg: StockEnd| {
+            let in_leg = self.parts.iter().filter_map(|other| match other.place {
+                PartPlace::Leg { end, start, length } if end == leg => Some(start + length),
+                _ => None,
+            });
+            in_leg.fold(Length::ZERO, Length::max)
+        };
+        let left = |leg: StockEnd, length: Length, keeps: Length| {
+            (length - keeps - taken(leg) - kerf).max(Length::ZERO)
+        };
+        let same = |a: Angle, b: Angle| (a.rad() - b.rad()).abs() < ARC_END_RAD;
+        match part.place {
+            PartPlace::Arc {
+                start,
+                sweep,
+                keeps_a,
+                keeps_b,
+            } => {
+                let mut room = nothing;
+                if same(start, Angle::ZERO) {
+                    room[0] = left(StockEnd::A, leg_a, keeps_a);
+                }
+                if same(start + sweep, angle) {
+                    room[1] = left(StockEnd::B, leg_b, keeps_b);
+                }
+                room
+            }
+            // Toward the arc, up to the next part in the leg or to what the bend keeps of it.
+            PartPlace::Leg { end, start, length } => {
+                let until = start + length;
+                let leg = match end {
+                    StockEnd::A => leg_a,
+                    StockEnd::B => leg_b,
+                };
+                let reach = self.parts.iter().filter_map(|other| match other.place {
+                    PartPlace::Leg { end: of, start, .. } if of == end && start >= until => {
+                        Some(start)
+                    }
+                    PartPlace::Arc {
+                        start: from,
+                        keeps_a,
+                        ..
+                    } if end == StockEnd::A && same(from, Angle::ZERO) => Some(leg - keeps_a),
+                    PartPlace::Arc {
+                        start: from,
+                        sweep,
+                        keeps_b,
+                        ..
+                    } if end == StockEnd::B && same(from + sweep, angle) => Some(leg - keeps_b),
+                    _ => None,
+                });
+                let room = (reach.fold(leg, Length::min) - until - kerf).max(Length::ZERO);
+                match end {
+                    StockEnd::A => [Length::ZERO, room],
+                    StockEnd::B => [room, Length::ZERO],
+                }
+            }
+            PartPlace::Bar { .. } => nothing,
+        }
+    }
 }
+
+/// An arc that ends so near to a leg ends at it, radians.
+const ARC_END_RAD: f64 = 1e-6;
 
 /// A component used as it is.
 #[derive(Clone, Debug, PartialEq)]

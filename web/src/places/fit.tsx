@@ -1,7 +1,7 @@
 // Fit: tack in order, prove each joint with the tape, go on from where it really is.
 
 import { useEffect, useState } from "preact/hooks";
-import type { FitStepView, FitView, Happening, HungView, JointCheckView, JointSlope, JointTape, JointView, OfferView } from "../api";
+import type { FitStepView, FitView, Happening, HungView, JointCheckView, JointSlope, JointTape, JointView, OfferView, TrimView } from "../api";
 import { AngleKeypad, Keypad, SLOPES } from "../keypad";
 import { today, useAsked, useShop } from "../shop";
 import { tell } from "../talk";
@@ -83,12 +83,24 @@ function Hung({ group }: { group: HungView }) {
   );
 }
 
+function Longer({ trim }: { trim: TrimView }) {
+  const { unit } = useShop();
+  const at = (by: number | null, where: string) => (by === null ? [] : [`${small(by, unit)} longer${where}`]);
+  const ends = trim.upstream === null ? at(trim.downstream, "") : [...at(trim.upstream, " at its upstream end"), ...at(trim.downstream, " at its downstream end")];
+  return (
+    <>
+      <p>Left {ends.join(" and ")}. Hold it beside the gap, scribe both faces from the open ends, cut to the scribes, tack at both joints.</p>
+      {trim.lack === null ? null : <p class="warn">{trim.lack}</p>}
+    </>
+  );
+}
+
 function Step({ step, isChosen }: { step: FitStepView; isChosen: boolean }) {
   const { unit } = useShop();
   return (
     <section class="card">
       <h2>{step.number}. {step.act} <small>{step.run}</small></h2>
-      {step.trim === null ? null : <p>Leave it {small(step.trim, unit)} longer than its cut length. Hold it beside the gap, scribe both faces from the open ends, cut to the scribes, tack at both joints.</p>}
+      {step.trim === null ? null : <Longer trim={step.trim} />}
       {step.held === null ? null : <p>{step.held}</p>}
       {step.checks.map((check) => <Check key={check.joint} check={check} isChosen={isChosen} />)}
     </section>

@@ -19,6 +19,7 @@ fn parts(run: usize) -> impl Strategy<Value = Vec<Part>> {
                 joint_downstream: format!("{run}:{}", at + 1),
                 straight_mm,
                 is_straight: kind > 5,
+                has_room: kind % 2 == 0,
                 crossover: None,
                 on_the_bench: Vec::new(),
             })
@@ -92,6 +93,7 @@ fn the_second_run_closes_at_the_crossover_that_the_first_brought() {
         joint_downstream: format!("{run}:{}", at + 1),
         straight_mm,
         is_straight: straight_mm > 100.0,
+        has_room: true,
         crossover: crossover.map(str::to_owned),
         on_the_bench: Vec::new(),
     };
@@ -132,4 +134,54 @@ fn the_second_run_closes_at_the_crossover_that_the_first_brought() {
         ],
         "the crossover stands already and is not tacked twice"
     );
+}
+
+#[test]
+fn what_can_be_left_longer_closes_before_what_cannot() {
+    let part = |at: usize, is_straight: bool, has_room: bool, straight_mm: f64| Part {
+        marks: vec![at.to_string()],
+        kind: PartKind::Tube,
+        joint_upstream: at.to_string(),
+        joint_downstream: (at + 1).to_string(),
+        straight_mm,
+        is_straight,
+        has_room,
+        crossover: None,
+        on_the_bench: Vec::new(),
+    };
+    let closes = |parts: &[Part]| {
+        let run = FitRun {
+            name: "run".to_owned(),
+            parts: parts.to_vec(),
+            ends_fixed: true,
+        };
+        let steps = fit_order(&[run]);
+        steps
+            .iter()
+            .find(|step| step.act == Act::Close)
+            .map(|step| step.part)
+    };
+    let all = [
+        part(0, false, false, 400.0),
+        part(1, true, false, 300.0),
+        part(2, false, true, 20.0),
+        part(3, true, true, 10.0),
+        part(4, true, true, 15.0),
+    ];
+    assert_eq!(
+        closes(&all),
+        Some(4),
+        "the longer of two straights with room"
+    );
+    assert_eq!(
+        closes(&all[..3]),
+        Some(2),
+        "a bend with room before a straight without"
+    );
+    assert_eq!(
+        closes(&all[..2]),
+        Some(1),
+        "a straight before a bend when neither has room"
+    );
+    assert_eq!(closes(&all[..1]), Some(0));
 }

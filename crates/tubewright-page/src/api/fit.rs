@@ -59,6 +59,17 @@ pub struct HangerView {
     pub newton: f64,
 }
 
+/// How much longer a part that closes is left until the gap is measured.
+#[derive(Clone, Debug, Serialize, TS)]
+pub struct TrimView {
+    /// At its upstream end, mm; none of what is left longer in all, as a straight is.
+    pub upstream: Option<f64>,
+    /// At its downstream end, or in all, mm.
+    pub downstream: Option<f64>,
+    /// What to do where its item has no steel for it.
+    pub lack: Option<&'static str>,
+}
+
 /// One step.
 #[derive(Clone, Debug, Serialize, TS)]
 #[serde(rename_all = "camelCase")]
@@ -73,8 +84,8 @@ pub struct FitStepView {
     pub act: String,
     /// The joint that it makes.
     pub makes: String,
-    /// How much longer a closing piece is left until the gap is measured, mm.
-    pub trim: Option<f64>,
+    /// How much longer a closing piece is left until the gap is measured.
+    pub trim: Option<TrimView>,
     /// How the joint is held, where the run meets the car there and is not welded to it.
     pub held: Option<String>,
     /// The distances that prove it.

@@ -21,7 +21,7 @@ pub use deed::{Deed, Field, Happening, JointSlope, JointTape, Refusal, Spot, Val
 pub use errands::{ErrandsAsked, ErrandsView, MakeAsked, MakeView, RoadAsked, StopAsked, StopView};
 pub use fit::{
     CheckDistanceView, FitStepView, FitView, HangerView, HungView, JointCheckView, JointView,
-    OfferView, TapeSeenView, WeldView,
+    OfferView, TapeSeenView, TrimView, WeldView,
 };
 pub use hand::{
     DragAsked, DragView, GripView, LaidViewView, PartChoice, PartView, PinView, SidesView,

@@ -2,7 +2,7 @@
 
 use crate::api::{
     CheckDistanceView, FitStepView, FitView, HangerView, HungView, JointCheckView, JointView,
-    OfferView, TapeSeenView, WeldView,
+    OfferView, TapeSeenView, TrimView, WeldView,
 };
 use crate::derived::Shown;
 use tubewright_geometry::math::{self, FRAC_PI_2};
@@ -119,7 +119,14 @@ fn step(step: &FitStep, runs: &[PlannedRun]) -> FitStepView {
             Act::Close => format!("{marks} closes: last of this stretch"),
         },
         makes: made.clone(),
-        trim: step.trim_mm,
+        trim: step.trim.map(|trim| {
+            let [upstream, downstream] = trim.ends().map(|end| end.map(|longer| longer.mm));
+            TrimView {
+                upstream,
+                downstream,
+                lack: trim.lack_words(),
+            }
+        }),
         held: step.held.map(|held| held.how().to_owned()),
         checks: step.checks.iter().map(|own| check(own, runs)).collect(),
     }

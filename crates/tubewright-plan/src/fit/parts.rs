@@ -2,8 +2,9 @@
 //! one part and has no weld inside; a straight that two legs share is welded in its middle.
 
 use tubewright_build::model::{CarrierKind, CarrierRef, ComponentKind, Model};
+use tubewright_build::quantity::Currency;
 use tubewright_fit::order::{Act, FitRun, Part, PartKind, Step, Way, fit_order};
-use tubewright_geometry::{CentreLine, Frame, TubeElement};
+use tubewright_geometry::{CentreLine, Frame, Length, TubeElement};
 use tubewright_stock::{CutPart, PartPlace, StockPlan};
 
 use super::closing::ends_at_something;
@@ -160,7 +161,7 @@ pub fn fit_run(model: &Model, run: &PlannedRun, plan: &StockPlan) -> (FitRun, Ve
     let groups = hung_together(model, run, groups(run, plan));
     let parts = groups
         .iter()
-        .map(|group| part_of(model, run, group))
+        .map(|group| part_of(model, run, plan, group))
         .collect();
     (
         FitRun {
@@ -226,7 +227,40 @@ fn hung_together(model: &Model, run: &PlannedRun, groups: Vec<PartPieces>) -> Ve
     out
 }
 
-fn part_of(model: &Model, run: &PlannedRun, group: &PartPieces) -> Part {
+/// What a part that closes can be left longer by, so that it counts as having room: twice what the trims of
+/// usual stretches are, mm (common practice, no source).
+const ROOM_TO_CLOSE_MM: f64 = 15.0;
+
+/// Whether a part of the plan that is these pieces has steel beyond it to be left longer: a straight at either
+/// end, a bend at both.
+fn has_room(model: &Model, plan: &StockPlan, marks: &[String]) -> bool {
+    let kerf = kerf_of(model);
+    let found = plan
+        .cuts
+        .iter()
+        .find_map(|cut| Some((cut, cut.parts.iter().find(|part| is_of(part, marks))?)));
+    found.is_some_and(|(cut, part)| {
+        let [a, b] = cut.room_beyond(part, kerf).map(Length::mm);
+        match part.place {
+            PartPlace::Arc { .. } => a.min(b) >= ROOM_TO_CLOSE_MM,
+            PartPlace::Bar { .. } | PartPlace::Leg { .. } => a.max(b) >= ROOM_TO_CLOSE_MM,
+        }
+    })
+}
+
+/// What the shop's saw eats.
+pub(super) fn kerf_of(model: &Model) -> Length {
+    let currency = model.stock.currency.unwrap_or(Currency::NONE);
+    model.stock.practice.resolved(currency).kerf
+}
+
+/// Whether a part of the plan is the one with these marks, in the order of flow.
+pub(crate) fn is_of(part: &CutPart, marks: &[String]) -> bool {
+    let serves = part.serves.iter().map(|serves| serves.mark.as_str());
+    serves.eq(marks.iter().map(String::as_str))
+}
+
+fn part_of(model: &Model, run: &PlannedRun, plan: &StockPlan, group: &PartPieces) -> Part {
     let pieces = || run.pieces.iter().take(group.to).skip(group.from);
     let mut marks: Vec<String> = pieces().map(|piece| piece.mark.clone()).collect();
     marks.dedup();
@@ -262,6 +296,7 @@ fn part_of(model: &Model, run: &PlannedRun, group: &PartPieces) -> Part {
         .map_or(&run.last_joint, |next| &next.joint)
         .clone();
     Part {
+        has_room: kind == PartKind::Tube && has_room(model, plan, &marks),
         marks,
         kind,
         joint_upstream,

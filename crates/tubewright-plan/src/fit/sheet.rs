@@ -1,7 +1,7 @@
 //! The fit sheet: the steps in order, what the tape must say after each, and how far it may be off.
 
 use tubewright_build::model::{CarrierKind, CarrierRef, ComponentKind, Model};
-use tubewright_fit::budget::{Budget, Tacked, closing_trim_mm};
+use tubewright_fit::budget::{Budget, Tacked};
 use tubewright_fit::check::{
     InTheWay, Mark, NearPlace, Taping, budget_checked, choose, possible_distances, tolerance,
 };
@@ -15,8 +15,9 @@ use super::joint_check::JointCheck;
 use super::joints::{Joint, joints_of};
 use super::loose::{LOOSEST_MM, LooseWay};
 use super::new_mark::one_more;
-use super::parts::{FitOrder, PartPieces, split_at_welds};
+use super::parts::{FitOrder, PartPieces, is_of, split_at_welds};
 use super::pose::workmanship;
+use super::trim::Trim;
 use crate::places::PlacedEnd;
 use crate::routes::{PlannedKind, PlannedRun, component_kind};
 use crate::stages::Surroundings;
@@ -53,8 +54,8 @@ pub struct FitStep {
     pub checks: Vec<JointCheck>,
     /// How the joint that it makes is held, where that is where the run meets the car and no weld.
     pub held: Option<Fastening>,
-    /// For a closing piece: how much longer it is left until the gap is measured, mm.
-    pub trim_mm: Option<f64>,
+    /// For a closing piece: how much longer it is left until the gap is measured.
+    pub trim: Option<Trim>,
 }
 
 impl FitStep {
@@ -119,7 +120,7 @@ pub fn fit_sheet(
                 .and_then(|ends| ends.get(end).cloned().flatten())
         };
         let mut checks = Vec::new();
-        let mut trim_mm = None;
+        let mut trim = None;
         let mut ends: [Option<Budget>; 2] = [None, None];
         match step.act {
             Act::Hang => {
@@ -153,9 +154,7 @@ pub fn fit_sheet(
                     at(step.part.checked_sub(1), 1).unwrap_or_else(|| bench.start_of(step.run));
                 let downstream =
                     at(Some(step.part + 1), 0).unwrap_or_else(|| bench.end_of(step.run));
-                trim_mm = bench.joint(step.run, pieces.from).map(|frame| {
-                    closing_trim_mm(&upstream.total(), &downstream.total(), frame.travel())
-                });
+                trim = bench.trim(step.run, pieces, [&upstream, &downstream], (plan, part));
                 ends = [Some(upstream), Some(downstream)];
             }
         }
@@ -186,7 +185,7 @@ pub fn fit_sheet(
             held: bench.held(step.run, &step.makes),
             step,
             checks,
-            trim_mm,
+            trim,
         });
     }
     FitSheet {
@@ -304,6 +303,28 @@ impl<'a> Bench<'a> {
             .get(run)
             .and_then(|joints| joints.get(index))
             .map(|joint| &joint.frame)
+    }
+
+    /// What a part that closes is left longer by, between budgets of the open ends.
+    fn trim(
+        &self,
+        run: usize,
+        pieces: &PartPieces,
+        open: [&Budget; 2],
+        (plan, part): (&StockPlan, &Part),
+    ) -> Option<Trim> {
+        let planned = self.runs.get(run)?;
+        let first = planned.pieces.get(pieces.from)?;
+        let last = planned.pieces.get(pieces.to.checked_sub(1)?)?;
+        let room = plan.cuts.iter().find_map(|cut| {
+            let own = cut.parts.iter().find(|own| is_of(own, &part.marks))?;
+            Some((own, cut.room_beyond(own, self.around.practice.kerf)))
+        });
+        Some(Trim::of(
+            open.map(Budget::total),
+            [first.frame_in.travel(), last.frame_out.travel()],
+            room,
+        ))
     }
 
     fn elements(&self, run: usize, pieces: &PartPieces) -> Vec<TubeElement> {

@@ -7,10 +7,11 @@ use super::words::{degrees, signed_degrees};
 use super::{PrintJob, Way};
 use crate::fit::FitSheet;
 use crate::stages::Supply;
+use tubewright_geometry::Length;
 use tubewright_packet::{Block, Body, Column, Figure, Sheet, SheetKind, Step, Table};
 use tubewright_stock::{
-    Cut, CutCard, CutPart, FaceBy, FitMark, KerfSide, PartPlace, SawTrouble, Source, StockEnd,
-    StockShape,
+    Cut, CutCard, CutPart, FaceBy, FitMark, ItemLimits, KerfSide, PartPlace, SawTrouble, ShopRules,
+    Source, StockEnd, StockShape, item_limits, ring_gaps,
 };
 
 /// The cards, in the order of the plan.
@@ -127,7 +128,9 @@ fn sheet(
         blocks.push(caution(&closing.words));
     }
     if !card.cuts.is_empty() {
-        blocks.push(Block::Steps { steps: steps() });
+        blocks.push(Block::Steps {
+            steps: steps(job, marked),
+        });
         blocks.push(Block::Words {
             text: AT_THE_SAW.to_owned(),
         });
@@ -159,12 +162,12 @@ pub(super) fn how_to() -> Sheet {
     let steps = vec![
         step(
             "Measure the item",
-            "Letter its ends A and B as in the picture. Stop if its angle is off by more than 1°, its radius or a \
-             leg by more than 2 mm (1/16 in), its length by more than that, or any of them by more than the card \
-             leaves over beside its last piece and the kerf: where little is over, a bend half a degree short \
-             already spoils that piece. A leg that is shorter or longer moves every ring that is taped from its \
-             end: shift those by as much. Where you stop, hand in what you measured, as an item on hand, and cut \
-             from a new card (common practice, no source).",
+            "Letter its ends A and B as in the picture. The card says between what its angle must lie, how far its \
+             radius may be off and how long its legs must be at least: STOP where one of them does not hold. A leg \
+             that is shorter or longer than its name moves every ring that is taped from its end: shift those by as \
+             much. Where the card says what must lie between two rings, measure it before the first cut: whatever of \
+             the item is off, it shows there. Where you stop, hand in what you measured, as an item on hand, and cut \
+             from a new card.",
         ),
         step(
             "Scribe the witness line from A to B",
@@ -214,17 +217,62 @@ pub(super) fn how_to() -> Sheet {
     }
 }
 
-fn steps() -> Vec<Step> {
+/// The boxes to tick: what is measured first with the limits of this item, then marks, then the saw.
+fn steps(job: &PrintJob<'_>, card: &CutCard) -> Vec<Step> {
+    let (l, sign) = (job.lengths, job.lengths.sign());
+    let rules = ShopRules {
+        kerf: job.around.practice.kerf,
+        ..ShopRules::common_practice()
+    };
+    let measured = match item_limits(card, &rules, job.around.practice.bend_true) {
+        ItemLimits::Bar { least } => format!("at least {} {sign} long", l.saw(least.mm())),
+        ItemLimits::Bend {
+            angle: [least, most],
+            radius_off,
+            legs: [a, b],
+        } => {
+            let leg = |name: &str, least: Length| {
+                (least.mm() > 0.0)
+                    .then(|| format!(", leg {name} at least {} {sign}", l.saw(least.mm())))
+            };
+            format!(
+                "between {}° and {}°, its radius within ± {} {sign}{}{}",
+                degrees(least.deg()),
+                degrees(most.deg()),
+                l.small(radius_off.mm()),
+                leg("A", a).unwrap_or_default(),
+                leg("B", b).unwrap_or_default(),
+            )
+        }
+    };
+    let gaps: Vec<String> = ring_gaps(card, &rules)
+        .iter()
+        .map(|gap| {
+            format!(
+                "between cuts {} and {} along the inside {} {sign}; under {} {sign} STOP",
+                gap.between[0],
+                gap.between[1],
+                l.saw(gap.inside.mm()),
+                l.saw(gap.least.mm())
+            )
+        })
+        .collect();
     [
-        "Item is as named above, ends lettered A and B",
-        "Witness line scribed from A to B",
-        "All rings marked, parts named, arrows painted",
-        "Sawn in the order of the numbers",
+        (
+            "Item measured, ends lettered A and B",
+            format!("{measured}; else STOP"),
+        ),
+        ("Witness line scribed from A to B", String::new()),
+        (
+            "All rings marked, parts named, arrows painted",
+            gaps.join("; "),
+        ),
+        ("Sawn in the order of the numbers", String::new()),
     ]
     .into_iter()
-    .map(|what| Step {
+    .map(|(what, how)| Step {
         what: what.to_owned(),
-        how: String::new(),
+        how,
     })
     .collect()
 }

@@ -3,12 +3,12 @@
 use super::PrintJob;
 use super::cautions::{BEFORE_TACKING, UNDER_THE_CAR, caution, shields};
 use super::cut_cards::plus;
-use super::longer::{is_of, long_end};
 use super::not_made;
 use super::parts::has_like_sides;
 use super::words::{degrees, on_paper, signed_degrees};
 use crate::fit::{
-    Act, FitSheet, FitStep, Joint, JointCheck, LEAST_CHECKS, Way, hour_words, joint_of,
+    Act, FitSheet, FitStep, Joint, JointCheck, LEAST_CHECKS, Longer, Trim, Way, hour_words,
+    joint_of,
 };
 use crate::routes::{PlannedKind, PlannedRun, component_item, component_kind};
 use crate::stages::Supply;
@@ -115,24 +115,29 @@ fn steps(job: &PrintJob<'_>, supply: &Supply, fit: &FitSheet) -> Table {
     for step in &fit.steps {
         table.group(heading(step));
         add_part(job, supply, step, &mut table);
-        if let Some(trim_mm) = step.trim_mm {
-            let mut parts = supply.plan.cuts.iter().flat_map(|cut| &cut.parts);
-            let long_end = parts
-                .find(|part| is_of(step, part))
-                .and_then(long_end)
-                .map_or_else(String::new, |end| {
-                    format!(" at its {end} end; its other leg has none to spare")
-                });
+        for (row, end) in step
+            .trim
+            .iter()
+            .flat_map(|trim| trim_rows(job, trim))
+            .enumerate()
+        {
+            let (end, by) = end;
+            let how = match row {
+                0 => {
+                    "; hold it beside the gap, scribe both faces, cut to the scribes, tack at both joints"
+                }
+                _ => "",
+            };
             table.row([
                 String::new(),
                 "trim".to_owned(),
-                format!(
-                    "its card leaves it so much longer, or says how{long_end}; hold it beside the gap, scribe both \
-                     faces, cut to the scribes, tack at both joints"
-                ),
-                format!("+{}", job.lengths.place(job.lengths.up_to_tape_mm(trim_mm))),
+                format!("{end}{how}"),
+                by,
                 String::new(),
             ]);
+        }
+        if let Some(lack) = step.trim.and_then(|trim| trim.lack_words()) {
+            table.note(lack);
         }
         if let Some(held) = step.held {
             table.note(held.how());
@@ -148,6 +153,21 @@ fn steps(job: &PrintJob<'_>, supply: &Supply, fit: &FitSheet) -> Table {
         }
     }
     table
+}
+
+/// Where a part that closes is left longer, and by how much.
+fn trim_rows(job: &PrintJob<'_>, trim: &Trim) -> Vec<(&'static str, String)> {
+    let l = job.lengths;
+    let row = |end: &'static str, longer: Longer| {
+        (end, format!("+{}", l.place(l.up_to_tape_mm(longer.mm))))
+    };
+    match *trim {
+        Trim::Along(along) => vec![row("left longer", along)],
+        Trim::Legs(upstream, downstream) => vec![
+            row("left longer at its upstream end", upstream),
+            row("left longer at its downstream end", downstream),
+        ],
+    }
 }
 
 fn is_flex(job: &PrintJob<'_>, step: &FitStep) -> bool {

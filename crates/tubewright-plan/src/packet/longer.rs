@@ -2,7 +2,7 @@
 
 use super::card_drawing::{stretch_of, whole_mm};
 use super::cut_cards::part_mark;
-use crate::fit::{FitSheet, FitStep};
+use crate::fit::{FitSheet, FitStep, Longer, Trim, is_of};
 use crate::lengths::Lengths;
 use tubewright_geometry::Length;
 use tubewright_stock::{CutCard, CutPart, PartPlace, StockEnd, StockShape};
@@ -17,134 +17,168 @@ pub struct Closing {
     pub words: String,
 }
 
-/// What holds of a part that closes a stretch and turns it.
-const TURNS: &str = " A bend that closes has this length at one end alone, and its other leg has none to spare: butt \
-    that end first, and where the gap is then too wide along that leg make the part beyond it again; never pull it in.";
+/// A part of a card that closes its stretch, with its step and what it is left longer by.
+struct Left<'a>(&'a CutPart, &'a FitStep, Trim);
 
-/// The end of a bend that is left longer, seen along the flow; none of a straight.
-pub(super) fn long_end(part: &CutPart) -> Option<&'static str> {
-    // Marks move away from end A of the item.
-    matches!(part.place, PartPlace::Arc { .. }).then_some(if part.is_reversed {
-        "upstream"
-    } else {
-        "downstream"
-    })
-}
-
-/// Whether a step puts this part up.
-pub(super) fn is_of(step: &FitStep, part: &CutPart) -> bool {
-    let serves = part.serves.iter().map(|serves| serves.mark.as_str());
-    serves.eq(step.marks.iter().map(String::as_str))
+/// A part that is left longer on its item.
+struct Stretched {
+    /// Where it lies without, along the centre line from end A, mm.
+    from_mm: f64,
+    to_mm: f64,
+    /// By how much longer it is left toward ends A and B, mm; nothing where there is no steel for it.
+    toward_a_mm: f64,
+    toward_b_mm: f64,
 }
 
 /// Which parts of a card close a stretch, and what that means at the saw, with lengths as `l` writes them; `None`
 /// where none does.
 #[must_use]
 pub fn closing(l: Lengths, fit: &FitSheet, card: &CutCard) -> Option<Closing> {
-    let mut together_mm = 0.0;
-    let mut longer: Vec<(f64, f64)> = Vec::new();
-    let parts: Vec<String> = card
+    let left: Vec<Left<'_>> = card
         .parts
         .iter()
         .filter_map(|part| {
-            let mut steps = fit.steps.iter();
-            let step = steps.find(|step| step.trim_mm.is_some() && is_of(step, part))?;
-            let trim_mm = l.up_to_tape_mm(step.trim_mm?);
-            together_mm += trim_mm;
-            longer.push((stretch_of(part, card)[1], trim_mm));
-            Some(format!(
-                "{} ({} longer{}, fit step {})",
-                part_mark(part),
-                l.about(trim_mm),
-                long_end(part).map_or_else(String::new, |end| format!(" at its {end} end")),
-                step.step.number
-            ))
+            let is_own = |step: &&FitStep| step.trim.is_some() && is_of(part, &step.marks);
+            let step = fit.steps.iter().find(is_own)?;
+            Some(Left(part, step, step.trim?))
         })
         .collect();
-    if parts.is_empty() {
+    if left.is_empty() {
         return None;
     }
-    let ends_mm = card
-        .parts
+    let parts: Vec<String> = left
         .iter()
-        .map(|part| stretch_of(part, card)[1])
-        .fold(0.0, f64::max);
-    let spare_mm = whole_mm(card) - ends_mm;
-    let (one, them) = match parts.len() {
+        .map(|Left(part, step, trim)| {
+            format!(
+                "{} ({}, fit step {})",
+                part_mark(part),
+                trim.words(l),
+                step.step.number
+            )
+        })
+        .collect();
+    let (one, them) = match left.len() {
         1 => ("closes its stretch", "It is"),
         _ => ("close their stretches", "They are"),
     };
-    let bent = card.parts.iter().any(|part| {
-        let is_own = |step: &FitStep| is_of(step, part) && step.trim_mm.is_some();
-        long_end(part).is_some() && fit.steps.iter().any(is_own)
-    });
-    let turns = if bent { TURNS } else { "" };
-    let parts = parts.join(", ");
-    let moved = with_trim(card, &longer).filter(|moved| !moved.is_empty());
-    if let Some(moved) = moved.filter(|_| spare_mm >= together_mm) {
-        let mut longer_card = card.clone();
-        let mut told = Vec::new();
-        for (at, shift_mm) in moved {
-            let Some(cut) = longer_card.cuts.get_mut(at) else {
-                continue;
-            };
-            let was_mm = cut.reach.centre_line.mm();
-            let by = Length::from_mm(shift_mm);
-            let reach = &mut cut.reach;
-            for side in [
-                &mut reach.outside,
-                &mut reach.inside,
-                &mut reach.side,
-                &mut reach.centre_line,
-            ] {
-                *side += by;
+    let mut words = format!(
+        "{} {one}. {them} left longer until the gap is measured",
+        parts.join(", ")
+    );
+    let stretched: Vec<Stretched> = left
+        .iter()
+        .map(|Left(part, _, trim)| {
+            let [from_mm, to_mm] = stretch_of(part, card);
+            let [toward_a_mm, toward_b_mm] = longer_by(l, part, *trim);
+            Stretched {
+                from_mm,
+                to_mm,
+                toward_a_mm,
+                toward_b_mm,
             }
-            told.push(format!("cut {} {} {}", cut.number, l.saw(was_mm), l.sign()));
-        }
-        return Some(Closing {
-            words: format!(
-                "{parts} {one}. {them} left longer until the gap is measured: THE MARKS ABOVE HOLD THAT ALREADY. Cut to \
-                 the gap it would be {}.{turns}",
-                told.join(", ")
-            ),
-            card: Some(longer_card),
-        });
-    }
-    let room = if spare_mm >= together_mm {
-        format!("The item has {} to spare.", l.about(spare_mm))
+        })
+        .collect();
+    let together_mm: f64 = stretched.iter().map(|part| part.toward_b_mm).sum();
+    let ends = card.parts.iter().map(|part| stretch_of(part, card)[1]);
+    let spare_mm = whole_mm(card) - ends.fold(0.0, f64::max);
+    let is_short = is_bar(card) && together_mm > spare_mm;
+    let moved = if is_short {
+        Vec::new()
     } else {
-        format!(
-            "The item has only {} to spare: cut to the marks and take what is short from the shelf.",
-            l.about(spare_mm.max(0.0))
-        )
+        with_trims(card, &stretched)
     };
+    let mut longer_card = card.clone();
+    let mut told = Vec::new();
+    for (at, shift_mm) in moved {
+        let Some(cut) = longer_card.cuts.get_mut(at) else {
+            continue;
+        };
+        told.push(format!(
+            "cut {} {} {}",
+            cut.number,
+            l.saw(cut.reach.outside.mm()),
+            l.sign()
+        ));
+        let by = Length::from_mm(shift_mm);
+        let reach = &mut cut.reach;
+        for side in [
+            &mut reach.outside,
+            &mut reach.inside,
+            &mut reach.side,
+            &mut reach.centre_line,
+        ] {
+            *side += by;
+        }
+    }
+    if told.is_empty() {
+        words.push('.');
+    } else {
+        words.push_str(&format!(
+            ": THE MARKS ABOVE HOLD THAT ALREADY. Cut to the gap it would be {}.",
+            told.join(", ")
+        ));
+    }
+    if is_short {
+        words.push_str(&format!(
+            " The item has only {} to spare for them together: cut to the marks, and where a gap is then too wide \
+             make that part again from what is on the shelf.",
+            l.about(spare_mm.max(0.0))
+        ));
+    }
+    for Left(part, _, trim) in &left {
+        if let Some(lack) = trim.lack_words() {
+            words.push_str(&format!(" {}: {lack}", part_mark(part)));
+        }
+    }
     Some(Closing {
-        card: None,
-        words: format!(
-            "{parts} {one}. {them} left longer until the gap is measured: add it at the part's far mark, and move \
-             every mark beyond it as far. {room}{turns}"
-        ),
+        card: (!told.is_empty()).then_some(longer_card),
+        words,
     })
 }
 
-/// The cuts that lie elsewhere when parts are left longer: number in the card and by how much further from the end
-/// that they are marked from, mm; `longer` is where each part ends from end A, mm, and by how much. None where a mark
-/// would move over the arc of a bend, on which back, inside and side move differently.
-fn with_trim(card: &CutCard, longer: &[(f64, f64)]) -> Option<Vec<(usize, f64)>> {
-    let whole_mm = whole_mm(card);
-    if let StockShape::Bend { leg_b, .. } = card.stock.shape {
-        let leg_mm = whole_mm - leg_b.mm();
-        let is_on_leg = longer.iter().all(|(ends_mm, _)| *ends_mm > leg_mm);
-        let is_from_b = card
-            .cuts
-            .iter()
-            .all(|cut| cut.from == StockEnd::B || cut.reach.centre_line.mm() <= leg_mm);
-        if !(is_on_leg && is_from_b) {
-            return None;
-        }
+/// What a trim makes a part longer by toward ends A and B of its item, mm.
+fn longer_by(l: Lengths, part: &CutPart, trim: Trim) -> [f64; 2] {
+    let by = |longer: Longer| match longer.is_there {
+        true => l.up_to_tape_mm(longer.mm),
+        false => 0.0,
+    };
+    match trim {
+        Trim::Legs(upstream, downstream) if part.is_reversed => [by(downstream), by(upstream)],
+        Trim::Legs(upstream, downstream) => [by(upstream), by(downstream)],
+        Trim::Along(along) => match part.place {
+            // Away from the physical end that a part sawn from a leg begins at.
+            PartPlace::Leg {
+                end: StockEnd::B, ..
+            } => [by(along), 0.0],
+            _ => [0.0, by(along)],
+        },
     }
-    let moved = card
-        .cuts
+}
+
+fn is_bar(card: &CutCard) -> bool {
+    matches!(card.stock.shape, StockShape::Straight { .. })
+}
+
+/// The cuts that lie elsewhere when parts are left longer: number in the card and by how much further from the end
+/// that they are marked from, mm. On a bar what lies beyond a longer part moves with it. On a bend only the faces of
+/// the part itself move, along the leg beside them, where back, inside and side move alike.
+fn with_trims(card: &CutCard, parts: &[Stretched]) -> Vec<(usize, f64)> {
+    let whole_mm = whole_mm(card);
+    let is_bar = is_bar(card);
+    let moved_mm = |at_mm: f64, part: &Stretched| {
+        let is_at = |face_mm: f64| (at_mm - face_mm).abs() < FACE_MM;
+        if is_bar {
+            let is_beyond = at_mm >= part.to_mm - FACE_MM;
+            if is_beyond { part.toward_b_mm } else { 0.0 }
+        } else if is_at(part.from_mm) {
+            -part.toward_a_mm
+        } else if is_at(part.to_mm) {
+            part.toward_b_mm
+        } else {
+            0.0
+        }
+    };
+    card.cuts
         .iter()
         .enumerate()
         .filter_map(|(at, cut)| {
@@ -153,16 +187,14 @@ fn with_trim(card: &CutCard, longer: &[(f64, f64)]) -> Option<Vec<(usize, f64)>>
                 StockEnd::A => (reach_mm, 1.0),
                 StockEnd::B => (whole_mm - reach_mm, -1.0),
             };
-            let shift_mm: f64 = longer
-                .iter()
-                .filter(|(ends_mm, _)| at_mm >= ends_mm - 0.01)
-                .map(|(_, trim_mm)| trim_mm)
-                .sum();
-            (shift_mm > 0.0).then_some((at, sense * shift_mm))
+            let shift_mm: f64 = parts.iter().map(|part| moved_mm(at_mm, part)).sum();
+            (shift_mm.abs() > FACE_MM).then_some((at, sense * shift_mm))
         })
-        .collect();
-    Some(moved)
+        .collect()
 }
+
+/// A cut so near to a face makes it, mm.
+const FACE_MM: f64 = 0.01;
 
 #[cfg(test)]
 mod tests {
@@ -206,6 +238,15 @@ mod tests {
         }
     }
 
+    fn left(from_mm: f64, to_mm: f64, [toward_a_mm, toward_b_mm]: [f64; 2]) -> Stretched {
+        Stretched {
+            from_mm,
+            to_mm,
+            toward_a_mm,
+            toward_b_mm,
+        }
+    }
+
     /// A bar of 3 m: the second part, to 988.6, gets 4 longer, the third, to 1719.2, 11. What lies before the
     /// second stays; what lies beyond both moves by both. From the other end the same marks come nearer.
     #[test]
@@ -213,20 +254,24 @@ mod tests {
         let bar = StockShape::Straight {
             length: Length::from_mm(3000.0),
         };
-        let longer = [(988.6, 4.0), (1719.2, 11.0)];
+        let longer = [
+            left(346.0, 988.6, [0.0, 4.0]),
+            left(988.6, 1719.2, [0.0, 11.0]),
+        ];
         let marks = [346.0, 988.6, 1719.2, 2868.8];
         let from_a = card(bar, &marks.map(|mm| (StockEnd::A, mm)));
         assert_eq!(
-            with_trim(&from_a, &longer).unwrap(),
+            with_trims(&from_a, &longer),
             [(1, 4.0), (2, 15.0), (3, 15.0)]
         );
         let from_b = card(bar, &[(StockEnd::B, 131.2)]);
-        assert_eq!(with_trim(&from_b, &longer).unwrap(), [(0, -15.0)]);
+        assert_eq!(with_trims(&from_b, &longer), [(0, -15.0)]);
     }
 
-    /// On the far leg a mark moves alike all round; over the arc back and inside do not, and nothing is said.
+    /// A bend between a face on leg A, 40 from its end, and one on leg B, 38 from that: left longer at both, the
+    /// marks come nearer to both ends, each by its own; a mark of another part stays.
     #[test]
-    fn on_a_bend_only_a_leg_gets_longer() {
+    fn on_a_bend_both_faces_move_along_their_legs() {
         let bend = StockShape::Bend {
             angle: Angle::from_rad(core::f64::consts::FRAC_PI_2),
             clr: Length::from_mm(95.3),
@@ -234,12 +279,17 @@ mod tests {
             leg_b: Length::from_mm(100.0),
         };
         let whole = 200.0 + 95.3 * core::f64::consts::FRAC_PI_2;
-        let on_leg = card(bend, &[(StockEnd::B, 37.9)]);
+        let cuts = [
+            (StockEnd::A, 20.0),
+            (StockEnd::A, 40.0),
+            (StockEnd::B, 38.0),
+        ];
+        let longer = [left(40.0, whole - 38.0, [3.0, 4.0])];
         assert_eq!(
-            with_trim(&on_leg, &[(whole - 37.9, 4.0)]).unwrap(),
-            [(0, -4.0)]
+            with_trims(&card(bend, &cuts), &longer),
+            [(1, -3.0), (2, -4.0)]
         );
-        let on_arc = card(bend, &[(StockEnd::A, 160.0)]);
-        assert_eq!(with_trim(&on_arc, &[(160.0, 4.0)]), None);
+        let one_end = [left(40.0, whole - 38.0, [0.0, 4.0])];
+        assert_eq!(with_trims(&card(bend, &cuts), &one_end), [(2, -4.0)]);
     }
 }

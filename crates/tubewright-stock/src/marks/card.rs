@@ -146,7 +146,7 @@ pub(super) enum Place {
 
 fn cut_card(cut: &CutStock, rules: &ShopRules) -> CutCard {
     let faces = with_dressing(merged(faces(cut), &cut.stock, rules), &cut.stock, rules);
-    let cuts = in_sequence(&cut.stock, &faces);
+    let cuts = in_sequence(&cut.stock, &faces, rules.kerf);
     let od = cut.stock.tube.od;
     let mut findings = Vec::new();
     for made in cuts.iter().filter(|cut| cut.by == FaceBy::Saw) {

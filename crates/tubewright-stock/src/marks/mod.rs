@@ -2,7 +2,9 @@
 
 mod card;
 mod clock;
+mod limits;
 mod sequence;
 
 pub use card::{Cut, CutCard, FaceBy, KerfSide, Reach, SawFinding, SawTrouble, cut_cards};
 pub use clock::{FitMark, fit_marks};
+pub use limits::{ItemLimits, RingGap, item_limits, ring_gaps};

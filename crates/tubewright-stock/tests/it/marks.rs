@@ -3,8 +3,8 @@
 use proptest::prelude::*;
 use tubewright_geometry::{Angle, Length};
 use tubewright_stock::{
-    CutCard, FaceBy, KerfSide, PartPlace, SawTrouble, StockEnd, StockShape, cut_cards, fit_marks,
-    plan_stock,
+    CutCard, FaceBy, ItemLimits, KerfSide, PartPlace, SawTrouble, StockEnd, StockShape, cut_cards,
+    fit_marks, item_limits, plan_stock, ring_gaps,
 };
 
 use crate::plans::runs;
@@ -40,13 +40,13 @@ fn marks_of_a_bend_cut_in_two_with_a_leg() {
         })
         .collect();
     turns.sort_by(f64::total_cmp);
-    // 2 mm at the inside radius of 63.5 mm: asin(2/63.5) = 1.805 degrees between the parts. The ring of
-    // the second one is read from the other end: 90 - 40 - 1.805 or 90 - 30 - 1.805.
+    // 2 mm at the inside radius of 63.5 mm: asin(2/63.5) = 1.805 degrees between the parts. What is over of
+    // the arc lies behind the second one, so that both its rings are read from the end of the first.
     let first = turns
         .iter()
         .find(|turn| (**turn - 40.0).abs() < 1e-9 || (**turn - 30.0).abs() < 1e-9)
         .unwrap();
-    for expected in [90.0 - first - 1.805, 71.805] {
+    for expected in [first + 1.805, 71.805] {
         assert!(
             turns.iter().any(|turn| (turn - expected).abs() < 1e-3),
             "{turns:?}"
@@ -260,5 +260,173 @@ proptest! {
                 prop_assert!(ends || ends_before_kerf, "part {:?} of {:?}", part, card);
             }
         }
+    }
+}
+
+/// What an item that is off gives when it is cut from its card: the greatest error of the angle of any part, degrees,
+/// and by how much the nearest two rings with a slot between them are further apart than the kerf, mm. The tape lies
+/// along the back, as the card says.
+fn cut_from_an_item_that_is_off(
+    card: &CutCard,
+    angle_deg: f64,
+    radius_mm: f64,
+    kerf_mm: f64,
+) -> (f64, f64) {
+    let StockShape::Bend {
+        clr, leg_a, leg_b, ..
+    } = card.stock.shape
+    else {
+        unreachable!("only cards of bends are asked for")
+    };
+    let r = card.stock.tube.od.mm() / 2.0;
+    let (radius, whole) = (clr.mm() + radius_mm, angle_deg.to_radians());
+    // Where a ring lies: straight before the tangent line of leg A below zero, angle behind it.
+    let place = |cut: &tubewright_stock::Cut| {
+        let back = cut.reach.outside.mm();
+        match cut.from {
+            StockEnd::A if back <= leg_a.mm() => None,
+            StockEnd::A => Some((back - leg_a.mm()) / (radius + r)),
+            StockEnd::B if back <= leg_b.mm() => None,
+            StockEnd::B => Some(whole - (back - leg_b.mm()) / (radius + r)),
+        }
+    };
+    let mut worst = 0.0f64;
+    for part in &card.parts {
+        let PartPlace::Arc { sweep, .. } = part.place else {
+            continue;
+        };
+        let mark = &part.serves[0].mark;
+        let face = |kerf: KerfSide| {
+            card.cuts
+                .iter()
+                .find(|cut| cut.kerf == kerf && cut.faces.contains(mark))
+                .and_then(place)
+        };
+        let got = face(KerfSide::TowardB).unwrap_or(whole) - face(KerfSide::TowardA).unwrap_or(0.0);
+        worst = worst.max((got.to_degrees() - sweep.deg()).abs());
+    }
+    let mut rings: Vec<(f64, &tubewright_stock::Cut)> = card
+        .cuts
+        .iter()
+        .filter_map(|cut| Some((place(cut)?, cut)))
+        .collect();
+    rings.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let mut least = f64::INFINITY;
+    for pair in rings.windows(2) {
+        if pair[0].1.kerf == KerfSide::TowardB && pair[1].1.kerf == KerfSide::TowardA {
+            least = least.min((pair[1].0 - pair[0].0) * (radius - r) - kerf_mm);
+        }
+    }
+    // Rings that have run past each other.
+    for (_, cut) in &rings {
+        if let Some(at) = place(cut) {
+            least = least
+                .min(at * (radius - r))
+                .min((whole - at) * (radius - r));
+        }
+    }
+    (worst, least)
+}
+
+/// Within its limits an item gives every part to the error that the budget has for it, and the saw its kerf; a
+/// little beyond the angle it does not, one way or the other.
+#[test]
+fn an_item_within_its_limits_gives_every_part() {
+    let bend_true = Angle::from_deg(1.0);
+    let cases: [&[f64]; 7] = [
+        &[40.0, 30.0],
+        &[44.0, 42.5],
+        &[50.0, 38.0],
+        &[60.0],
+        &[90.0],
+        &[20.0, 13.0, 50.0],
+        &[28.0, 28.0, 28.0],
+    ];
+    let (mut tight, mut seen) = (0, 0);
+    for angles in cases {
+        let mut pieces: Vec<_> = angles
+            .iter()
+            .enumerate()
+            .map(|(at, angle)| turn(&format!("B{at}"), *angle, 0.0))
+            .collect();
+        if angles == [50.0, 38.0] {
+            // The far leg is kept, so that both ends of the arc are used and little is over between the parts.
+            pieces.push(straight("S", 60.0));
+        }
+        let request = shop(pieces);
+        let plan = plan_stock(&request).unwrap();
+        let kerf = request.rules.kerf.mm();
+        for card in cut_cards(&plan, &request.rules) {
+            let StockShape::Bend { angle, .. } = card.stock.shape else {
+                continue;
+            };
+            let ItemLimits::Bend {
+                angle: [least, most],
+                radius_off,
+                ..
+            } = item_limits(&card, &request.rules, bend_true)
+            else {
+                panic!("a bend has the limits of a bend");
+            };
+            seen += 1;
+            assert!(least <= angle && angle < most);
+            for limit in [least.deg(), most.deg()] {
+                let (off, spare) = cut_from_an_item_that_is_off(&card, limit, 0.0, kerf);
+                assert!(off <= 1.0 + 1e-6, "{off}° at {limit}° of {card:?}");
+                assert!(spare >= -1e-6, "{spare} mm at {limit}° of {card:?}");
+            }
+            let (off, spare) = cut_from_an_item_that_is_off(&card, least.deg() - 0.02, 0.0, kerf);
+            if least.deg() > angle.deg() - 1.0 + 1e-6 {
+                tight += 1;
+                assert!(
+                    off > 1.0 || spare < 0.0,
+                    "{least:?} of {card:?} could be less"
+                );
+            }
+            // The radius: a first-order rule, held to a twentieth.
+            for radius in [-0.95 * radius_off.mm(), 0.95 * radius_off.mm()] {
+                let (off, _) = cut_from_an_item_that_is_off(&card, angle.deg(), radius, kerf);
+                assert!(
+                    off <= 1.0,
+                    "{off}° with the radius {radius} off of {card:?}"
+                );
+            }
+        }
+    }
+    assert!(
+        seen >= 5 && tight >= 1,
+        "{seen} cards, {tight} of them with little over"
+    );
+}
+
+/// What is left over of an arc lies behind its last part: every ring is taped from the same end, and an item that is
+/// short comes out of what is over. Where the last part takes the far leg along, that part is taped from the far end,
+/// and the slot between the parts shows what the item is off.
+#[test]
+fn what_an_item_is_off_shows_where_most_is_over() {
+    let over = shop(vec![turn("B1", 44.0, 0.0), turn("B2", 42.0, 0.0)]);
+    let cards = cut_cards(&plan_stock(&over).unwrap(), &over.rules);
+    let in_arc = |cut: &&tubewright_stock::Cut| (cut.reach.outside - cut.reach.inside).mm() > 0.01;
+    for card in &cards {
+        let mut ends: Vec<StockEnd> = card
+            .cuts
+            .iter()
+            .filter(in_arc)
+            .map(|cut| cut.from)
+            .collect();
+        ends.dedup();
+        assert_eq!(ends.len(), 1, "{card:?}");
+        assert!(ring_gaps(card, &over.rules).is_empty());
+    }
+    // A leg of 70 at each end of a bend that is cut in two, and nothing between them to come out of.
+    let legs = shop(vec![
+        straight("S1", 70.0),
+        turn("B2", 50.0, 0.0),
+        turn("B3", 36.0, 0.0),
+        straight("S4", 70.0),
+    ]);
+    let cards = cut_cards(&plan_stock(&legs).unwrap(), &legs.rules);
+    for gap in cards.iter().flat_map(|card| ring_gaps(card, &legs.rules)) {
+        assert!(gap.inside >= gap.least, "{gap:?}");
     }
 }

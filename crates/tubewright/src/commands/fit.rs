@@ -239,14 +239,17 @@ fn step_text(step: &FitStep, lengths: Lengths) -> String {
         &format!("{}. {}: {words}", step.step.number, step.run),
         2,
     ));
-    if let Some(trim) = step.trim_mm {
+    if let Some(trim) = step.trim {
         text.push_str(&paragraph(
             &format!(
-                "Leave it {} longer than its cut length. Hold it beside the gap, scribe both faces from the open ends, cut to the scribes, tack at both joints.",
-                lengths.about(lengths.up_to_tape_mm(trim))
+                "Left {}. Hold it beside the gap, scribe both faces from the open ends, cut to the scribes, tack at both joints.",
+                trim.words(lengths)
             ),
             5,
         ));
+        if let Some(lack) = trim.lack_words() {
+            text.push_str(&paragraph(lack, 5));
+        }
     }
     if let Some(held) = step.held {
         text.push_str(&paragraph(held.how(), 5));
@@ -403,7 +406,10 @@ fn as_json(sheet: &FitSheet, welds: &[WeldFacts], stands: Stands<'_>) -> Value {
             },
             "makes": step.step.makes,
             "on-the-bench": step.on_the_bench,
-            "trim": step.trim_mm,
+            "trim": step.trim.map(|trim| {
+                let [upstream, downstream] = trim.ends().map(|end| end.map(|longer| longer.mm));
+                json!({ "upstream": upstream, "downstream": downstream, "lack": trim.lack_words() })
+            }),
             "checks": step.checks.iter().map(check_json).collect::<Vec<_>>(),
         })).collect::<Vec<_>>(),
         "unclosed": sheet.unclosed,
