@@ -35,8 +35,14 @@ pub(super) const HOT: &str = "Weld and exhaust stay hot for long after: let them
     part before you cut or tack it, and lift with two.";
 
 /// Decided before anything is cut.
-pub(super) const COMES_APART: &str = "BEFORE ANYTHING IS CUT decide where it comes apart again: a flange pair, \
-    clamp or slip joint takes length (sheet Weld).";
+const COMES_APART: &str = "NOT KNOWN YET WHERE IT COMES APART AGAIN: nothing is cut before it is. A flange pair, \
+    clamp or slip joint takes length and changes the cards (sheet Weld).";
+
+/// That nothing is cut before it is known where it comes apart, where the plan has no such joint.
+pub(super) fn comes_apart(job: &PrintJob<'_>) -> Option<Block> {
+    let is_known = !super::weld::joints_apart(job).is_empty();
+    (!is_known && !job.runs.is_empty()).then(|| caution(COMES_APART))
+}
 
 /// What asks for a shield: a gap that holds only behind one is not kept by the run alone.
 pub(super) fn shields(job: &PrintJob<'_>) -> Option<Block> {

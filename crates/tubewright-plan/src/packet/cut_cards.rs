@@ -1,10 +1,10 @@
 //! One card for each stock item that is cut.
 
 use super::card_drawing::picture;
-use super::cautions::{AT_THE_SAW, COMES_APART, caution};
+use super::cautions::{AT_THE_SAW, caution, comes_apart};
 use super::longer;
 use super::words::{degrees, signed_degrees};
-use super::{PrintJob, Way};
+use super::{PrintJob, Way, slices};
 use crate::fit::FitSheet;
 use crate::stages::Supply;
 use tubewright_packet::{Block, Body, Column, Figure, Sheet, SheetKind, Step, Table};
@@ -75,6 +75,7 @@ fn sheet(
     let mut blocks: Vec<Block> = matches!(job.way, Some(Way::Cheapest { .. }))
         .then(|| caution(NOT_CHOSEN))
         .into_iter()
+        .chain(comes_apart(job))
         .collect();
     blocks.extend([
         Block::Figures {
@@ -108,6 +109,7 @@ fn sheet(
         },
         picture(marked, &name, job.lengths),
     ]);
+    blocks.extend(other_radius(job, card));
     for finding in &card.findings {
         blocks.push(caution(&trouble_words(job, finding.cut, finding.trouble)));
     }
@@ -121,8 +123,9 @@ fn sheet(
         });
     }
     blocks.push(Block::Table {
-        table: parts(job, supply, card),
+        table: parts(job, (supply, fit), card),
     });
+    blocks.extend(slices::words(job, card));
     if let Some(closing) = &closing {
         blocks.push(caution(&closing.words));
     }
@@ -151,7 +154,7 @@ fn is_bend(card: &CutCard) -> bool {
 }
 
 /// How every card is read and cut, once for all.
-pub(super) fn how_to() -> Sheet {
+pub(super) fn how_to(job: &PrintJob<'_>) -> Sheet {
     let step = |what: &str, how: &str| Step {
         what: what.to_owned(),
         how: how.to_owned(),
@@ -205,11 +208,10 @@ pub(super) fn how_to() -> Sheet {
         is_lying: false,
         is_below: false,
         body: Body::Made {
-            blocks: vec![
-                caution(COMES_APART),
-                Block::Steps { steps },
-                caution(AT_THE_SAW),
-            ],
+            blocks: comes_apart(job)
+                .into_iter()
+                .chain([Block::Steps { steps }, caution(AT_THE_SAW)])
+                .collect(),
         },
     }
 }
@@ -332,7 +334,66 @@ pub(super) fn part_mark(part: &CutPart) -> String {
         .join("+")
 }
 
-fn parts(job: &PrintJob<'_>, supply: &Supply, card: &CutCard) -> Table {
+/// That a bend on hand has another radius than the runs are drawn with.
+fn other_radius(job: &PrintJob<'_>, card: &CutCard) -> Option<Block> {
+    let StockShape::Bend { clr, .. } = card.stock.shape else {
+        return None;
+    };
+    let mark = &card.parts.first()?.serves.first()?.mark;
+    let mut runs = job.runs.iter();
+    let run = runs.find(|run| run.pieces.iter().any(|piece| piece.mark == *mark))?;
+    let (l, sign) = (job.lengths, job.lengths.sign());
+    let [own, drawn] = [clr.mm(), run.clr_mm].map(|mm| l.size(mm));
+    (own != drawn).then(|| Block::Words {
+        text: format!(
+            "Its radius of {own} {sign} was measured on it; the run sheet is drawn with {drawn} {sign}. The marks below \
+             are for this item as it is."
+        ),
+    })
+}
+
+/// What is left longer of a part until its gap is measured, where the marks of its card hold that.
+fn left_longer_mm(
+    job: &PrintJob<'_>,
+    fit: Option<&FitSheet>,
+    card: &CutCard,
+    part: &CutPart,
+) -> f64 {
+    let Some(fit) = fit else { return 0.0 };
+    let holds =
+        longer::closing(job.lengths, fit, card).is_some_and(|closing| closing.card.is_some());
+    let mut steps = fit
+        .steps
+        .iter()
+        .filter(|step| holds && longer::is_of(step, part));
+    let trim_mm = steps.find_map(|step| step.trim_mm);
+    trim_mm.map_or(0.0, |mm| job.lengths.up_to_tape_mm(mm))
+}
+
+/// What a part is as its card makes it; a straight that closes has both of its lengths.
+pub(super) fn part_on_card(
+    job: &PrintJob<'_>,
+    fit: Option<&FitSheet>,
+    card: &CutCard,
+    part: &CutPart,
+) -> String {
+    let longer_mm = left_longer_mm(job, fit, card, part);
+    let (l, sign) = (job.lengths, job.lengths.sign());
+    match part.place {
+        PartPlace::Bar { length, .. } if longer_mm > 0.0 => format!(
+            "straight {} {sign} as marked, {} {sign} when it is cut to its gap",
+            l.saw(length.mm() + longer_mm),
+            l.saw(length.mm())
+        ),
+        _ => part_words(job, part),
+    }
+}
+
+fn parts(
+    job: &PrintJob<'_>,
+    (supply, fit_sheet): (&Supply, Option<&FitSheet>),
+    card: &CutCard,
+) -> Table {
     let sign = job.lengths.sign();
     let mut table = Table::new(
         "parts",
@@ -365,7 +426,7 @@ fn parts(job: &PrintJob<'_>, supply: &Supply, card: &CutCard) -> Table {
         );
         table.row([
             part_mark(part),
-            part_words(job, part),
+            part_on_card(job, fit_sheet, card, part),
             if part.is_reversed { "B to A" } else { "A to B" }.to_owned(),
             clock,
             round,

@@ -99,10 +99,10 @@ pub(super) fn sheet(job: &PrintJob<'_>, sensors: &[Sensor]) -> Sheet {
     }
 }
 
-/// Where the run comes apart behind its first joint, or that it does nowhere.
-fn comes_apart(job: &PrintJob<'_>) -> Block {
+/// The joints behind the first at which the runs come apart, as painted, with their names.
+pub(super) fn joints_apart(job: &PrintJob<'_>) -> Vec<String> {
     let pieces = job.runs.iter().flat_map(|run| run.pieces.iter().skip(1));
-    let joints: Vec<String> = pieces
+    pieces
         .filter_map(|piece| match &piece.kind {
             PlannedKind::Component { name, .. }
                 if component_kind(job.model, name) == Some(ComponentKind::Joint) =>
@@ -111,7 +111,12 @@ fn comes_apart(job: &PrintJob<'_>) -> Block {
             }
             _ => None,
         })
-        .collect();
+        .collect()
+}
+
+/// Where the run comes apart behind its first joint, or that it does nowhere.
+fn comes_apart(job: &PrintJob<'_>) -> Block {
+    let joints = joints_apart(job);
     if joints.is_empty() {
         return Block::NotMade {
             what: "where it comes apart again".to_owned(),
