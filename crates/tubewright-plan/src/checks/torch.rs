@@ -76,25 +76,19 @@ pub(super) fn findings(
             "nothing is left to be welded on the car".to_owned(),
         )];
     }
-    let mut reached = 0_usize;
+    let shut: Vec<(&str, Shut)> = welds
+        .iter()
+        .map(|weld| (weld.mark.as_str(), shut_hours(weld, around, runs)))
+        .filter(|(_, shut)| !shut.hours.is_empty())
+        .collect();
+    let reached = welds.len() - shut.len();
     let mut findings = Vec::new();
-    for weld in &welds {
-        let shut = shut_hours(weld, around, runs);
-        if shut.hours.is_empty() {
-            reached += 1;
-            continue;
-        }
-        findings.push(
-            stated(
-                State::NotChecked,
-                &format!("weld at {}", weld.mark),
-                words(&shut),
-            )
-            .at(weld.frame.origin, format!("at {}", weld.mark)),
-        );
+    if !shut.is_empty() {
+        let subject = format!("{} of {} welds", shut.len(), welds.len());
+        findings.push(stated(State::NotChecked, &subject, words(&shut)));
     }
     if reached > 0 {
-        let subject = if findings.is_empty() {
+        let subject = if shut.is_empty() {
             format!("all {reached} welds")
         } else {
             format!("{reached} of {} welds", welds.len())
@@ -111,12 +105,21 @@ struct Shut {
     by: Vec<String>,
 }
 
-fn words(shut: &Shut) -> String {
+fn words(shut: &[(&str, Shut)]) -> String {
+    let told: Vec<String> = shut
+        .iter()
+        .map(|(mark, shut)| {
+            format!(
+                "{mark} {}, past {}",
+                hours_words(&shut.hours),
+                shut.by.join(" and ")
+            )
+        })
+        .collect();
     format!(
-        "no torch gets to its seam {} (12 is the highest place, looking downstream), past {}: weld that side on the \
+        "no torch gets to the seam of {} (12 o'clock is the highest place, looking downstream): weld these sides on the \
          bench, the section taken down as it is tacked, or try torch and mirror there before the first tack",
-        hours_words(&shut.hours),
-        shut.by.join(" and ")
+        told.join("; ")
     )
 }
 

@@ -20,6 +20,8 @@ pub struct Mend {
     pub moves: String,
     /// Where a degree clockwise looking downstream moves that, mm.
     pub by_a_degree: Vector,
+    /// From the joint to the end that it moves, mm: a face that is dressed swings the part by that.
+    pub arm_mm: f64,
 }
 
 /// What a gap takes, and what is done where it does not.
@@ -27,9 +29,13 @@ pub struct Mend {
 pub struct Gap {
     /// The joints at its two ends, upstream first.
     pub between: [String; 2],
+    /// A straight closes it: its ends lie on one line.
+    pub is_straight: bool,
     /// How far its ends may be out of line sideways: with its faces cut to the gap the part then kinks by no more than
     /// the pieces may arrive out of line, mm.
     pub sideways_mm: f64,
+    /// Marks of the part that hangs at one of its ends with what is tacked to it, and can be moved where it hangs.
+    pub hangs: Option<Vec<String>>,
     /// The tacks to break, the one that moves an end most first; at most two, the second being the one that moves an
     /// end most square to that.
     pub mends: Vec<Mend>,
@@ -75,6 +81,7 @@ impl Gap {
                 marks: step.marks.clone(),
                 moves: open.to_owned(),
                 by_a_degree: turn * 1.0_f64.to_radians(),
+                arm_mm: end.origin.distance(joint.origin),
             });
         };
         let mut part = step.step.part;
@@ -84,6 +91,7 @@ impl Gap {
             add(before, &upstream);
             part -= 1;
         }
+        let before = part.checked_sub(1).and_then(of_part);
         let mut part = step.step.part + 1;
         while let Some(behind) = of_part(part)
             && behind.step.act == Act::Tack(Way::Upstream)
@@ -91,12 +99,17 @@ impl Gap {
             add(behind, &downstream);
             part += 1;
         }
+        let ends = [of_part(part), before].into_iter().flatten();
+        let mut hanging = ends.filter(|end| end.step.act == Act::Hang && !end.is_there);
+        let hangs = hanging.next().map(|end| end.marks.clone());
         // Along the gap itself the part is cut to length.
         let along = from.travel().vector();
         let across = |mend: &Mend| mend.by_a_degree - along * along.dot(mend.by_a_degree);
         Some(Self {
             between: [upstream, downstream],
+            is_straight: from.travel().angle_to(to.travel()).to_degrees() < END_TOLERANCE_DEG,
             sideways_mm: long_mm * math::tan(END_TOLERANCE_DEG.to_radians()),
+            hangs,
             mends: best_two(&mends, across),
         })
     }
@@ -114,7 +127,13 @@ fn best_two(mends: &[Mend], across: impl Fn(&Mend) -> Vector) -> Vec<Mend> {
     let way = across(&first).direction();
     let square = |mend: &Mend| {
         let moved = across(mend);
-        way.map_or(0.0, |way| (moved - way.vector() * way.dot(moved)).norm())
+        let square_mm = way.map_or(0.0, |way| (moved - way.vector() * way.dot(moved)).norm());
+        // One that moves it nearly the same way says nothing new.
+        if square_mm < 0.5 * moved.norm() {
+            0.0
+        } else {
+            square_mm
+        }
     };
     let second = most(&square);
     core::iter::once(first).chain(second).collect()
@@ -131,6 +150,7 @@ mod tests {
             marks: vec![joint.replace('J', "L")],
             moves: "J9".to_owned(),
             by_a_degree: Vector::new(x, y, z),
+            arm_mm: 100.0,
         }
     }
 

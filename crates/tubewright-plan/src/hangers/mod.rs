@@ -29,12 +29,12 @@ pub const RUBBER: Rubber = Rubber {
 };
 
 /// What hangers keep to: at most 60 N on a rubber at rest and at least 3 N, nothing sinks more than 10 mm,
-/// no two nearer than 100 mm (common practice, no source).
+/// no two nearer than 200 mm (common practice, no source).
 pub const LIMITS: HangLimits = HangLimits {
     most_load_n: 60.0,
     least_load_n: 3.0,
     most_sag_mm: 10.0,
-    apart_mm: 100.0,
+    apart_mm: 200.0,
     least_rubbers: 2,
     most_rubbers: 4,
 };

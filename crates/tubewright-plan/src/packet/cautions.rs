@@ -19,6 +19,10 @@ pub(super) const AT_THE_TORCH: &str = "Stainless welding fume holds chromium VI:
     source. Argon displaces air: ventilate pits and closed spaces. No brake cleaner or other \
     chlorinated solvent near the arc.";
 
+/// Beside the torch where nothing is stainless.
+pub(super) const FUME: &str = "Welding fume: extract at the source, most of all from coated tube. Shielding gas displaces \
+    air: ventilate pits and closed spaces. No brake cleaner or other chlorinated solvent near the arc.";
+
 /// Beside the first tack.
 pub(super) const BEFORE_TACKING: &str = "Before the first tack on the car: battery and control units off, the earth \
     clamp beside the joint, fuel and brake lines shielded, carpet, sealer and wires behind warm sheet out of the way, \
@@ -35,13 +39,25 @@ pub(super) const HOT: &str = "Weld and exhaust stay hot for long after: let them
     part before you cut or tack it, and lift with two.";
 
 /// Decided before anything is cut.
-const COMES_APART: &str = "NOT KNOWN YET WHERE IT COMES APART AGAIN: nothing is cut before it is. A flange pair, \
-    clamp or slip joint takes length and changes the cards (sheet Weld).";
+const COMES_APART: &str = "NOT KNOWN YET WHERE IT COMES APART AGAIN: nothing is cut before it is. What parts there takes \
+    length and changes the cards (sheet Weld).";
+/// The same in a line.
+const COMES_APART_SHORT: &str =
+    "NOT KNOWN YET WHERE IT COMES APART AGAIN: cut nothing before it is (sheet Weld).";
+
+/// Whether the runs have no joint behind the first at which they part.
+fn parts_nowhere(job: &PrintJob<'_>) -> bool {
+    !job.runs.is_empty() && super::weld::joints_apart(job).is_empty()
+}
 
 /// That nothing is cut before it is known where it comes apart, where the plan has no such joint.
 pub(super) fn comes_apart(job: &PrintJob<'_>) -> Option<Block> {
-    let is_known = !super::weld::joints_apart(job).is_empty();
-    (!is_known && !job.runs.is_empty()).then(|| caution(COMES_APART))
+    parts_nowhere(job).then(|| caution(COMES_APART))
+}
+
+/// The same in a line, for a card.
+pub(super) fn comes_apart_in_short(job: &PrintJob<'_>) -> Option<Block> {
+    parts_nowhere(job).then(|| caution(COMES_APART_SHORT))
 }
 
 /// What asks for a shield: a gap that holds only behind one is not kept by the run alone.

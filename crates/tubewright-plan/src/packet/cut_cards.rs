@@ -1,7 +1,7 @@
 //! One card for each stock item that is cut.
 
 use super::card_drawing::picture;
-use super::cautions::{AT_THE_SAW, caution, comes_apart};
+use super::cautions::{AT_THE_SAW, caution, comes_apart, comes_apart_in_short};
 use super::longer;
 use super::words::{degrees, signed_degrees};
 use super::{PrintJob, Way, slices};
@@ -75,7 +75,7 @@ fn sheet(
     let mut blocks: Vec<Block> = matches!(job.way, Some(Way::Cheapest { .. }))
         .then(|| caution(NOT_CHOSEN))
         .into_iter()
-        .chain(comes_apart(job))
+        .chain(comes_apart_in_short(job))
         .collect();
     blocks.extend([
         Block::Figures {
@@ -125,12 +125,13 @@ fn sheet(
     blocks.push(Block::Table {
         table: parts(job, (supply, fit), card),
     });
-    blocks.extend(slices::words(job, card));
     if let Some(closing) = &closing {
         blocks.push(caution(&closing.words));
     }
     if !card.cuts.is_empty() {
-        blocks.push(Block::Steps { steps: steps() });
+        blocks.push(Block::Steps {
+            steps: steps(job, card),
+        });
         blocks.push(Block::Words {
             text: AT_THE_SAW.to_owned(),
         });
@@ -210,25 +211,29 @@ pub(super) fn how_to(job: &PrintJob<'_>) -> Sheet {
         body: Body::Made {
             blocks: comes_apart(job)
                 .into_iter()
-                .chain([Block::Steps { steps }, caution(AT_THE_SAW)])
+                .chain([Block::Steps { steps }])
+                .chain(slices::how_to(job))
+                .chain([caution(AT_THE_SAW)])
                 .collect(),
         },
     }
 }
 
-fn steps() -> Vec<Step> {
-    [
+fn steps(job: &PrintJob<'_>, card: &CutCard) -> Vec<Step> {
+    let steps = [
         "Item is as named above, ends lettered A and B",
         "Witness line scribed from A to B",
         "All rings marked, parts named, arrows painted",
         "Sawn in the order of the numbers",
-    ]
-    .into_iter()
-    .map(|what| Step {
-        what: what.to_owned(),
-        how: String::new(),
-    })
-    .collect()
+    ];
+    let steps = steps.into_iter().map(str::to_owned);
+    steps
+        .chain(slices::words(job, card))
+        .map(|what| Step {
+            what,
+            how: String::new(),
+        })
+        .collect()
 }
 
 fn trouble_words(job: &PrintJob<'_>, cut: u32, trouble: SawTrouble) -> String {

@@ -3,10 +3,11 @@
 use super::PrintJob;
 use super::cautions::{BEFORE_TACKING, UNDER_THE_CAR, caution, shields};
 use super::cut_cards::plus;
+use super::gaps;
 use super::longer::{is_of, long_end};
 use super::not_made;
 use super::parts::has_like_sides;
-use super::words::{degrees, on_paper, signed_degrees, toward_words};
+use super::words::{degrees, on_paper, signed_degrees};
 use crate::fit::{
     Act, FitSheet, FitStep, Gap, Joint, JointCheck, LEAST_CHECKS, Way, hour_words, joint_of,
     split_at_welds,
@@ -141,7 +142,7 @@ fn steps(job: &PrintJob<'_>, supply: &Supply, fit: &FitSheet) -> Table {
             ]);
         }
         if let Some(gap) = Gap::of(&split, fit, step) {
-            table.note(gap_words(job, &gap));
+            table.note(gaps::words(job, &gap));
         }
         if let Some(held) = step.held {
             table.note(held.how());
@@ -152,6 +153,9 @@ fn steps(job: &PrintJob<'_>, supply: &Supply, fit: &FitSheet) -> Table {
                  dummy tube; carry the line over that bar.",
             );
         }
+        if step.step.act == Act::Hang && !step.is_there && step.checks.iter().any(is_not_held) {
+            table.note(NOT_HELD);
+        }
         for check in &step.checks {
             add_tapes(job, step, check, &mut table);
         }
@@ -159,39 +163,12 @@ fn steps(job: &PrintJob<'_>, supply: &Supply, fit: &FitSheet) -> Table {
     table
 }
 
-/// What the part that closes a gap does not take up, and which tack is broken then.
-fn gap_words(job: &PrintJob<'_>, gap: &Gap) -> String {
-    let l = job.lengths;
-    let [from, to] = &gap.between;
-    let mends: Vec<String> = gap
-        .mends
-        .iter()
-        .map(|mend| {
-            format!(
-                "the tack at {} and turn {}, with what is tacked to it: 1° clockwise looking downstream moves {} {} {}",
-                mend.joint,
-                mend.marks.join("+"),
-                mend.moves,
-                l.fine(mend.by_a_degree.norm()),
-                toward_words(mend.by_a_degree.direction().map_or([0.0; 3], |way| way.to_array()))
-            )
-        })
-        .collect();
-    let then = if mends.is_empty() {
-        "no tack beside it helps: move what hangs there, or make the part before it again"
-            .to_owned()
-    } else {
-        format!(
-            "break {}. Tape that joint again, tack it, then close",
-            mends.join("; or ")
-        )
-    };
-    format!(
-        "It takes up LENGTH. Before it is cut lay a straight edge from {from} to {to}: the two ends may be out of line by \
-         {} sideways, which faces cut to the scribes take up. Where they are more out of line do not pull and do not \
-         kink it: {then}.",
-        l.about(gap.sideways_mm),
-    )
+/// Of a part that hangs and whose tapes do not hold it.
+const NOT_HELD: &str = "ITS TAPES DO NOT HOLD IT: prop it so that it still can be moved, and what is tacked to it with it. \
+    When its stretch is closed bring it in line with what comes from the engine, mind its gaps, and fix it only then.";
+
+fn is_not_held(check: &JointCheck) -> bool {
+    check.too_few.is_some() || check.only_mark().is_some()
 }
 
 /// Whether the card of a part that closes has its marks where they leave it longer.
@@ -418,7 +395,7 @@ fn add_tapes(job: &PrintJob<'_>, step: &FitStep, check: &JointCheck, table: &mut
             "What {joint} may be off is set by the gap to {near}."
         ));
     }
-    if let Some(why) = &check.too_few {
+    if let (Some(why), None) = (&check.too_few, check.only_mark()) {
         table.note(format!(
             "NOT CHECKED: {joint} has {} of {LEAST_CHECKS} tapes: {why}.",
             check.distances.len()

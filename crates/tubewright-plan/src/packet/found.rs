@@ -189,7 +189,7 @@ pub(super) fn how_it_stands(job: &PrintJob<'_>) -> Option<Vec<Block>> {
             Column::figures(&format!("over the floor {}, {}", stance.name, l.sign()))
         }),
     );
-    columns.push(Column::figures("now").mm(22.0));
+    columns.push(Column::figures("now").mm(18.0));
     let mut table = Table::new("stands", columns);
     for mark in &job.model.build.marks {
         let placed = job.around.measured.places.points.get(mark.name.as_str());

@@ -13,6 +13,7 @@ mod cross;
 mod cut_cards;
 mod fit;
 mod found;
+mod gaps;
 mod joint_map;
 mod joints;
 mod longer;

@@ -1,6 +1,6 @@
 //! Joints and how they are welded.
 
-use super::cautions::{AT_THE_TORCH, UNDER_THE_CAR, caution, sentence};
+use super::cautions::{AT_THE_TORCH, FUME, UNDER_THE_CAR, caution, sentence};
 use super::joints::{Joint, JointKind, joints_of};
 use super::words::fixed;
 use super::{PrintJob, not_made};
@@ -30,8 +30,11 @@ pub(super) fn sheet(job: &PrintJob<'_>, sensors: &[Sensor]) -> Sheet {
         .count();
     let at_ends = welded().count() - between;
     let together_mm: f64 = welded().filter_map(Joint::weld_mm).sum();
+    let facts = weld_facts(job.model, job.runs);
+    // What is purged is stainless; its fume is the worst of all.
+    let is_stainless = facts.iter().any(|facts| facts.filler.purge);
     let mut blocks = vec![
-        caution(AT_THE_TORCH),
+        caution(if is_stainless { AT_THE_TORCH } else { FUME }),
         comes_apart(job),
         Block::Figures {
             figures: vec![
@@ -50,7 +53,6 @@ pub(super) fn sheet(job: &PrintJob<'_>, sensors: &[Sensor]) -> Sheet {
             ],
         },
     ];
-    let facts = weld_facts(job.model, job.runs);
     blocks.push(Block::Table {
         table: process(job, &facts),
     });

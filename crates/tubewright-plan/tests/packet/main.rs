@@ -329,7 +329,7 @@ fn the_cover_and_every_card_ask_where_it_comes_apart() {
     let says = |sheet: &&tubewright_packet::Sheet| {
         match &sheet.body {
         Body::Made { blocks } => blocks.iter().any(
-            |block| matches!(block, Block::Caution { text } if text.starts_with("NOT KNOWN YET WHERE IT COMES APART")),
+            |block| matches!(block, Block::Caution { text } if text.starts_with("NOT KNOWN YET WHERE IT COMES APART AGAIN")),
         ),
         _ => false,
     }
