@@ -58,6 +58,20 @@ fn gaps_are_mended_as_told(solved: &Solved, name: &str) {
         let gap = Gap::of(&split, &fit, step).expect("it closes a gap");
         let [from, to] = gap.between.each_ref().map(|mark| at(mark).origin);
         let sideways = from.distance(to) * math::tan(1.0_f64.to_radians());
+        // Between its own two faces and no further.
+        let own = split.iter().flat_map(|run| &run.pieces);
+        let own = own.filter(|piece| step.marks.contains(&piece.mark));
+        let long: f64 = own
+            .map(tubewright_plan::routes::PlannedPiece::centre_line_mm)
+            .sum();
+        assert!(
+            from.distance(to) <= long + 1e-6,
+            "{name}: {gap:?} and {long} mm of tube"
+        );
+        assert!(
+            !gap.is_straight || (from.distance(to) - long).abs() < 1.0,
+            "{name}: {gap:?} and {long} mm"
+        );
         assert!((gap.sideways_mm - sideways).abs() < 1e-9, "{name}: {gap:?}");
         for mend in &gap.mends {
             let joint = at(&mend.joint);

@@ -8,7 +8,7 @@ use crate::stages::{Supply, Surroundings};
 
 /// A bend without a leg that is shorter on its inside than this cannot be held by itself, mm: jaws and fingers want as
 /// much (common practice, no source).
-const SLICE_MM: f64 = 40.0;
+const SLICE_MM: f64 = 25.0;
 
 /// A slice that is shorter on its inside than this is not taken for one that can be made, whatever the shop's least
 /// bend, mm: two welds meet there (common practice, no source).

@@ -57,17 +57,14 @@ impl Gap {
             steps.find(|other| other.step.run == step.step.run && other.step.part == part)
         };
         let upstream = step.step.makes.clone();
-        let next = of_part(step.step.part + 1);
-        let downstream = next.map_or_else(
-            || {
-                let run = runs.iter().find(|run| run.name == step.run);
-                run.map(|run| run.last_joint.clone())
-            },
-            |next| match next.step.act {
-                Act::Tack(Way::Upstream) => next.step.proves.clone(),
-                _ => Some(next.step.makes.clone()),
-            },
-        )?;
+        // What it closes to may stand already, brought by another run: the joint is that behind its last piece.
+        let run = runs.iter().find(|run| run.name == step.run)?;
+        let own = run
+            .pieces
+            .iter()
+            .rposition(|piece| step.marks.contains(&piece.mark))?;
+        let next = run.pieces.get(own + 1);
+        let downstream = next.map_or(&run.last_joint, |next| &next.joint).clone();
         let (from, to) = (at(&upstream)?, at(&downstream)?);
         let long_mm = from.origin.distance(to.origin);
         let mut mends: Vec<Mend> = Vec::new();

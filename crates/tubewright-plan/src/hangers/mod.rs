@@ -141,7 +141,8 @@ pub enum NoHanging {
     NothingBehind(String),
     /// The items of these components say no mass.
     NoMass(Vec<String>),
-    /// Fewer than two places have structure or floor within reach and room for a rod.
+    /// Fewer than two places have structure or floor within reach and room for a rod, or no two of those that have are
+    /// far enough apart.
     NothingAbove {
         /// How many places have.
         places: usize,
@@ -165,15 +166,20 @@ impl NoHanging {
                 "the mass of {} is not known: weigh it and write it down at its item (`mass` in stock.toml)",
                 names.join(" and of ")
             ),
-            Self::NothingAbove { places } => format!(
-                "{} a body of the class structure or floor within {:.0} mm above the run with room for a rod: measure what the brackets can be bolted to there, or plan a crossmember",
-                match places {
-                    0 => "no place has".to_owned(),
-                    1 => "only one place has".to_owned(),
-                    more => format!("only {more} places have"),
-                },
-                REACH_MM[1],
-            ),
+            Self::NothingAbove { places } => {
+                let [has, but] = match places {
+                    0 => ["no place has", ""],
+                    1 => ["only one place has", ""],
+                    _ => [
+                        "places that have",
+                        " are all in one spot, nearer to each other than hangers go",
+                    ],
+                };
+                format!(
+                    "{has} a body of the class structure or floor within {:.0} mm above the run with room for a rod{but}: measure what the brackets can be bolted to there, or plan a crossmember",
+                    REACH_MM[1],
+                )
+            }
             Self::Frame(error) => format!("its weight cannot be worked out: {error}"),
         }
     }

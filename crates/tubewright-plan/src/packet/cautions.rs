@@ -14,6 +14,10 @@ pub(super) const UNDER_THE_CAR: &str = "Crib, block or secure the raised car bef
 pub(super) const AT_THE_SAW: &str = "Sawn tube is sharp and throws chips: wear eye protection, clamp \
     the work, deburr both edges before a hand goes near.";
 
+/// The same in a line, on every card.
+pub(super) const AT_EVERY_CUT: &str =
+    "Sawn tube is sharp and throws chips: eye protection, work clamped, edges deburred first.";
+
 /// Beside the torch.
 pub(super) const AT_THE_TORCH: &str = "Stainless welding fume holds chromium VI: extract at the \
     source. Argon displaces air: ventilate pits and closed spaces. No brake cleaner or other \

@@ -1,7 +1,7 @@
 //! One card for each stock item that is cut.
 
 use super::card_drawing::picture;
-use super::cautions::{AT_THE_SAW, caution, comes_apart, comes_apart_in_short};
+use super::cautions::{AT_EVERY_CUT, AT_THE_SAW, caution, comes_apart, comes_apart_in_short};
 use super::longer;
 use super::words::{degrees, signed_degrees};
 use super::{PrintJob, Way, slices};
@@ -133,7 +133,7 @@ fn sheet(
             steps: steps(job, card),
         });
         blocks.push(Block::Words {
-            text: AT_THE_SAW.to_owned(),
+            text: AT_EVERY_CUT.to_owned(),
         });
     }
     Sheet {

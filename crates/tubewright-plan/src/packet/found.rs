@@ -184,11 +184,9 @@ pub(super) fn how_it_stands(job: &PrintJob<'_>) -> Option<Vec<Block>> {
     let stances = stances(job);
     let stance = while_tacking(job)?;
     let mut columns = vec![Column::words("mark").big(), Column::wide("where it is")];
-    columns.extend(
-        stances.iter().map(|stance| {
-            Column::figures(&format!("over the floor {}, {}", stance.name, l.sign()))
-        }),
-    );
+    columns.extend(stances.iter().map(|stance| {
+        Column::figures(&format!("over the floor {}, {}", stance.name, l.sign())).mm(26.0)
+    }));
     columns.push(Column::figures("now").mm(18.0));
     let mut table = Table::new("stands", columns);
     for mark in &job.model.build.marks {

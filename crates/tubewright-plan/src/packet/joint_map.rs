@@ -243,8 +243,8 @@ fn heights_table(job: &PrintJob<'_>, joints: &[Joint]) -> Option<Table> {
         let name = stance.name;
         columns.extend([
             Column::figures(&format!("{name}: {behind}")),
-            Column::figures(&off),
-            Column::figures(&format!("underside over the floor, {sign}")),
+            Column::figures(&format!("{name}: {off}")),
+            Column::figures(&format!("{name}: underside over the floor, {sign}")),
         ]);
     }
     let mut table = Table::new("joint-heights", columns);

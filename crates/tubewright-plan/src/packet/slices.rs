@@ -14,7 +14,7 @@ const HOW: &str = "A SLICE is a bend without a leg, too short for a jaw or a han
     it, both laid in an angle iron and clocked as the fit sheet says, and put the two up as one (common practice, no \
     source).";
 
-/// What the slices of a card are, for a line on it; none where it has none.
+/// What the slices of a card are and how long on their inside, for a line on it; none where it has none.
 pub(super) fn words(job: &PrintJob<'_>, card: &CutCard) -> Option<String> {
     let l = job.lengths;
     let slices: Vec<String> = slices(&card.parts, &card.stock)
@@ -23,11 +23,11 @@ pub(super) fn words(job: &PrintJob<'_>, card: &CutCard) -> Option<String> {
         .collect();
     let are = match slices.len() {
         0 => return None,
-        1 => "is a SLICE",
-        _ => "are SLICES",
+        1 => "SLICE",
+        _ => "SLICES",
     };
     Some(format!(
-        "{} {are}, so long on the inside: held as “How to cut” says",
+        "{are} {}: held as “How to cut” says",
         slices.join(", ")
     ))
 }

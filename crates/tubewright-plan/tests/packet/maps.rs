@@ -80,7 +80,9 @@ fn tape_and_plumb_line_find_each_joint_where_the_map_says() {
         }
         let figure = |head: &str| height[head].parse::<f64>().unwrap();
         assert!((figure("on its wheels: behind A left, mm") - at.x).abs() < 0.51);
-        let (off, side) = height["off the middle, mm"].split_once(' ').unwrap();
+        let (off, side) = height["on its wheels: off the middle, mm"]
+            .split_once(' ')
+            .unwrap();
         let sense = if side == "right" { 1.0 } else { -1.0 };
         assert!((off.parse::<f64>().unwrap() * sense - at.y).abs() < 0.51);
         // Straight down from the middle of a tube that slopes the metal is further off than square to it: the whole of
@@ -88,7 +90,7 @@ fn tape_and_plumb_line_find_each_joint_where_the_map_says() {
         let under = at.z - floor.point_in_car.z - 25.0 / up.vector().z;
         // The floor is level to a tenth of a degree: a millimetre or two over the length of the car.
         assert!(
-            (figure("underside over the floor, mm") - under).abs() < 3.0,
+            (figure("on its wheels: underside over the floor, mm") - under).abs() < 3.0,
             "{row:?}"
         );
     }
@@ -134,14 +136,15 @@ fn the_map_holds_on_the_lift_too() {
     }
     let joints = joints_of(&bench.model, &alternatives[0].runs, &bench.supply);
     for (row, joint) in list(&printed, "joint-heights").iter().zip(&joints) {
-        // Columns of the same head: those on the lift come last.
         let at = joint.frame.origin;
         let along = joint.frame.travel().vector();
         let up = 25.0 / (1.0 - along.z * along.z).sqrt();
         // Marks stand 1 m apart and 2 m along: the floor falls 10 mm a metre to the right and 10 mm a metre rearward,
         // where the marks themselves rise 20 mm in 2 m.
         let floor = -1200.0 - 0.01 * (at.y + 500.0) - (1240.0 - 1200.0 - 20.0) / 2000.0 * at.x;
-        let told: f64 = row["underside over the floor, mm"].parse().unwrap();
+        let told: f64 = row["on the lift: underside over the floor, mm"]
+            .parse()
+            .unwrap();
         assert!(
             (told - (at.z - up - floor)).abs() < 4.0,
             "{row:?}: {}",
@@ -169,7 +172,7 @@ fn what_is_below_a_joint_is_named() {
     };
     bench.around.bodies.placed.push(stand);
     for (number, row) in list(&packet(&bench), "joint-heights").iter().enumerate() {
-        let told = &row["underside over the floor, mm"];
+        let told = &row["on its wheels: underside over the floor, mm"];
         assert_eq!(told == "stand is below", number == 5, "{row:?}");
     }
 }
