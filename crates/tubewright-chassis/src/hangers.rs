@@ -60,8 +60,10 @@ pub struct Hung {
     pub sag_mm: f64,
     /// The limits are kept.
     pub is_within: bool,
-    /// What is over or under the limits, in N, and 10 N for a mm; then what it is ranked by among sets of as
-    /// many.
+    /// Groups of which one place should have been chosen and none was.
+    pub lacking: usize,
+    /// What is over or under the limits, in N, 10 N for a mm and [`LACKING_N`] for a group without a rubber; then
+    /// what it is ranked by among sets of as many.
     worth: [f64; 2],
 }
 
@@ -82,8 +84,12 @@ const ALL_TRIED: usize = 30_000;
 /// Hold of every place against drifting away, N/mm: a thousandth of a soft rubber's.
 const DRIFT_N_PER_MM: f64 = 1e-3;
 
-/// The best set of the fewest rubbers that keeps to the limits; where none does, the best of the most.
-/// `None` when there are fewer places than rubbers.
+/// What a group without a rubber is as bad as, N over the limits: next to nothing, so that a run that cannot have
+/// both is carried first.
+const LACKING_N: f64 = 1e-3;
+
+/// The best set of the fewest rubbers that keeps to the limits and has a place of each group in `one_of` (numbers
+/// of places); where none does, the best of the most. `None` when there are fewer places than rubbers.
 ///
 /// # Errors
 /// [`BeamError`] when the frame is unsound.
@@ -92,14 +98,18 @@ pub fn hang(
     places: &[RubberPlace],
     rubber: Rubber,
     limits: &HangLimits,
+    one_of: &[Vec<usize>],
 ) -> Result<Option<Hung>, BeamError> {
-    let flexible = Flexible::of(beams, places, rubber)?;
+    let flexible = Flexible {
+        one_of: one_of.to_vec(),
+        ..Flexible::of(beams, places, rubber)?
+    };
     let mut best: Option<Hung> = None;
     for count in limits.least_rubbers..=limits.most_rubbers.min(places.len()) {
         let Some(found) = flexible.best_of(count, limits) else {
             continue;
         };
-        if found.is_within {
+        if found.is_within && found.lacking == 0 {
             return Ok(Some(found));
         }
         if best
@@ -157,6 +167,8 @@ struct Flexible {
     against_mm: Vec<f64>,
     /// Where each place is.
     at: Vec<Point>,
+    /// Groups that each should have a rubber.
+    one_of: Vec<Vec<usize>>,
 }
 
 impl Flexible {
@@ -194,6 +206,7 @@ impl Flexible {
                 .iter()
                 .map(|at| beams.at(at.place).ok_or(BeamError::Place(at.place)))
                 .collect::<Result<_, _>>()?,
+            one_of: Vec::new(),
         })
     }
 
@@ -227,13 +240,22 @@ impl Flexible {
             })
             .sum();
         let over = over + 10.0 * (sag_mm - limits.most_sag_mm).max(0.0);
+        let is_without = |group: &&Vec<usize>| !group.iter().any(|place| chosen.contains(place));
+        let lacking = self.one_of.iter().filter(is_without).count();
+        let lacking_n: f64 = self
+            .one_of
+            .iter()
+            .filter(is_without)
+            .map(|_| LACKING_N)
+            .sum();
         let against: f64 = chosen.iter().map(|k| self.against_mm[*k]).sum();
         Some(Hung {
             chosen: chosen.to_vec(),
             loads_n: loads.iter().copied().collect(),
             sag_mm,
             is_within: over <= 0.0,
-            worth: [over, sag_mm + against],
+            lacking,
+            worth: [over + lacking_n, sag_mm + against],
         })
     }
 

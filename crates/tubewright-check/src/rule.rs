@@ -113,26 +113,26 @@ macro_rules! rules {
 }
 
 rules! {
-    /// The readings agree with each other as well as their ± says.
+    /// The readings agree with each other as well as their ± says (global test; Ghilani, *Adjustment Computations*).
     ReadingsAgree = "measure.agree", Measure, Rework, "the readings agree with each other",
-        "all of them together, Ghilani, Adjustment Computations";
-    /// No single reading stands out.
+        "all of them together";
+    /// No single reading stands out (data snooping; Baarda 1968).
     DoubtfulReading = "measure.doubtful", Measure, Rework, "no reading is doubtful",
-        "each against all the others, Baarda 1968";
-    /// Every reading is controlled by others.
+        "each against all the others";
+    /// Every reading is controlled by others (redundancy numbers; Baarda 1968).
     UncheckedReading = "measure.unchecked", Measure, Rework, "every reading is checked by another",
-        "less than a tenth checked by others, Baarda 1968";
+        "less than a tenth of it checked by others";
     /// Every mark, point and end that something needs has been found.
     PlaceFound = "measure.found", Measure, Rework, "every place that is needed is found",
-        "the build's own readings";
+        "your own readings";
     /// The direction of an end is known well enough for a run to start from it.
     EndDirection = "measure.end-direction", Measure, Rework, "the direction of the end is known",
         "common practice, no source";
     /// A body could be built from its points.
-    BodyBuilt = "bodies.built", Describe, Damage, "every body is built", "the build's own readings";
-    /// A scan lies on its marks.
+    BodyBuilt = "bodies.built", Describe, Damage, "every body is built", "your own readings";
+    /// A scan lies on its marks (Umeyama 1991).
     ScanPlaced = "bodies.scan-placed", Describe, Damage, "the scan lies on its marks",
-        "the placing that fits all its marks best, Umeyama 1991";
+        "the placing that fits all its marks best";
     /// The run was not planned through room that no scan has seen.
     ScanCovers = "bodies.scan-covers", Describe, Damage, "the scan covers the room that is used",
         "common practice, no source";
@@ -165,15 +165,19 @@ rules! {
     StockCovers = "buy.covered", Buy, Cost, "everything is on hand or on offer", "the shop's stock and offers";
     /// Every joint that is tacked was measured, by readings that agree and leave it loose in no direction.
     JointsMeasured = "fit.joints-measured", Fit, Rework, "every tacked joint is measured where it is",
-        "each reading against all the others, Baarda 1968";
-    /// While tacking, check distances hold every joint near enough to its place for every gap beside it.
+        "each reading against all the others";
+    /// While tacking, check distances hold every joint near enough to its place for every gap beside it (errors added up
+    /// as JCGM 100:2008, section 5).
     TapesKeepGaps = "fit.tapes-keep-gaps", Fit, Rework, "check distances keep every gap while tacking",
-        "what every step may be off, added up, JCGM 100:2008 section 5";
+        "what every step may be off, added up";
+    /// A torch gets round each weld that is made on the car.
+    TorchRoom = "fit.torch-room", Fit, Rework, "a torch gets round each weld that is made on the car",
+        "the torch alone, at rest; common practice, no source";
     /// Catalysts that the car has stay in it.
     CatalystKept = "route.catalyst-kept", Route, Law, "every run keeps its catalyst",
         "unlawful to remove on most road cars; local law decides";
     /// What the person wished of the runs is acted on.
-    WishKept = "route.wish-kept", Route, Rework, "every wish is kept", "the build's own wishes";
+    WishKept = "route.wish-kept", Route, Rework, "every wish is kept", "as you wished";
     /// No tip blows at or under what people sit in, breathe at or fill fuel at.
     TipPlace = "route.tip-place", Prove, Injury, "the tip is clear of cabin, doors and filler",
         "common practice, no source; local codes say more";
@@ -191,12 +195,15 @@ rules! {
     BackPressure = "choose.back-pressure", Choose, Damage, "back pressure", "not computed yet";
     /// Sound at the standard measuring point.
     SoundLevel = "prove.sound", Prove, Law, "sound level", "not computed yet; local law decides";
-    /// The exhaust hangs: each rubber within its load, nothing sinks far.
+    /// The exhaust hangs: each rubber within its load, nothing sinks far (force method; Przemieniecki 1968).
     Hangers = "prove.hangers", Prove, Damage, "the exhaust hangs within its rubbers' load",
-        "loads by beams on springs, Przemieniecki 1968; limits are common practice, no source";
-    /// What the hung exhaust swings and bends at keeps away from what the engine shakes at.
+        "loads of a springy run on its rubbers; limits are common practice, no source";
+    /// A hanger stands on both sides of each silencer's middle.
+    HangerSides = "prove.hanger-sides", Prove, Damage, "each silencer hangs from both sides of its middle",
+        "common practice, no source";
+    /// What the hung exhaust swings and bends at keeps away from what the engine shakes at (Bathe 1996).
     Resonance = "prove.resonance", Prove, Damage, "the hung exhaust does not drone with the engine",
-        "frequencies by beams on springs, Bathe 1996; an estimate";
+        "an estimate";
     /// Each section of the exhaust can be taken out again.
     Removal = "prove.removal", Prove, Rework, "each section can be taken out",
         "one straight pull or two, at rest";

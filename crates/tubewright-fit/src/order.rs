@@ -89,9 +89,9 @@ pub struct Step {
     pub proves: Option<String>,
 }
 
-/// The order: hung parts first, then each run from its start; where it comes to something that stands
-/// already (a hung part, a crossover that another run brought, a fixed end) the stretch is closed by
-/// its longest straight, the pieces behind it being tacked from the far side. A run whose tip is free
+/// The order: each run from its start, which is what is fixed best. Where it comes to something that stands by
+/// itself (a hung part, which is hung then and not before; a crossover that another run brought; a fixed end) the
+/// stretch is closed by its longest straight, the pieces behind it being tacked from the far side. A run whose tip is free
 /// needs no closing piece after the last thing that stands.
 #[must_use]
 pub fn fit_order(runs: &[FitRun]) -> Vec<Step> {
@@ -116,13 +116,6 @@ pub fn fit_order(runs: &[FitRun]) -> Vec<Step> {
             proves,
         });
     };
-    for (r, run) in runs.iter().enumerate() {
-        for (p, part) in run.parts.iter().enumerate() {
-            if part.kind == PartKind::Hung {
-                push(r, p, part, Act::Hang);
-            }
-        }
-    }
     let mut standing: Vec<&str> = Vec::new();
     for (r, run) in runs.iter().enumerate() {
         let stands = |part: &Part| {
@@ -151,6 +144,12 @@ pub fn fit_order(runs: &[FitRun]) -> Vec<Step> {
                     break;
                 }
                 push(r, index, part, downstream(part));
+            }
+            if let Some((index, part)) =
+                until.and_then(|index| Some((index, run.parts.get(index)?)))
+                && part.kind == PartKind::Hung
+            {
+                push(r, index, part, Act::Hang);
             }
             if let Some(closes) = closes {
                 for (index, part) in run.parts.iter().enumerate().take(to).skip(closes + 1).rev() {

@@ -113,6 +113,8 @@ fn scene_run(model: &Model, run: &PlannedRun) -> SceneRun {
             .iter()
             .map(|piece| scene_piece(model, piece, wall_mm))
             .collect(),
+        last_joint: Some(run.last_joint.clone())
+            .filter(|mark| !mark.is_empty() && run.ends_at_part().is_none()),
     }
 }
 

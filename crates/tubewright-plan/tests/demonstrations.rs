@@ -3,6 +3,7 @@
 #![allow(
     clippy::expect_used,
     clippy::indexing_slicing,
+    clippy::panic,
     clippy::cast_precision_loss,
     reason = "helpers of tests are tests, whatever the lint takes them for"
 )]
@@ -12,9 +13,12 @@ mod common;
 use common::prove::{prove, prove_others};
 use common::solved::{Solved, solve_folder};
 use tubewright_check::{Rule, State};
-use tubewright_geometry::math;
+use tubewright_geometry::{Placement, Vector, math};
 use tubewright_plan::figures::figures;
-use tubewright_plan::routes::{PlannedKind, PlannedRun};
+use tubewright_plan::fit::{Gap, fit_sheet, joint_of, split_at_welds};
+use tubewright_plan::hangers::hangers;
+use tubewright_plan::routes::{PlannedKind, PlannedRun, component_kind};
+use tubewright_plan::sensors::sensors;
 use tubewright_plan::stages::{Routed, check, supply};
 
 /// What the builds wish for themselves.
@@ -33,6 +37,230 @@ fn proved(name: &str) {
     verdict.assert_sound(name);
     assert!(others >= 2, "{name}: {others} other ways");
     in_order_of_cost(&solved, name);
+    gaps_are_mended_as_told(&solved, name);
+}
+
+/// Every gap that is closed says how far it may be out of line, a degree over its length; and each tack that is to be
+/// broken moves its end where the end goes when all that stands on it is turned by a degree.
+fn gaps_are_mended_as_told(solved: &Solved, name: &str) {
+    let (Some(best), Some(supply)) = (solved.best(), solved.supply.as_ref()) else {
+        return;
+    };
+    let split = split_at_welds(&solved.model, &best.runs, &supply.whole);
+    let fit = fit_sheet(&solved.model, &solved.around, &best.runs, &supply.whole);
+    let at = |mark: &str| joint_of(&split, mark).expect("a joint").1.frame;
+    let closing: Vec<_> = fit
+        .steps
+        .iter()
+        .filter(|step| step.trim.is_some())
+        .collect();
+    for step in &closing {
+        let gap = Gap::of(&split, &fit, step).expect("it closes a gap");
+        let [from, to] = gap.between.each_ref().map(|mark| at(mark).origin);
+        let sideways = from.distance(to) * math::tan(1.0_f64.to_radians());
+        // Between its own two faces and no further.
+        let own = split.iter().flat_map(|run| &run.pieces);
+        let own = own.filter(|piece| step.marks.contains(&piece.mark));
+        let long: f64 = own
+            .map(tubewright_plan::routes::PlannedPiece::centre_line_mm)
+            .sum();
+        assert!(
+            from.distance(to) <= long + 1e-6,
+            "{name}: {gap:?} and {long} mm of tube"
+        );
+        assert!(
+            !gap.is_straight || (from.distance(to) - long).abs() < 1.0,
+            "{name}: {gap:?} and {long} mm"
+        );
+        assert!((gap.sideways_mm - sideways).abs() < 1e-9, "{name}: {gap:?}");
+        for mend in &gap.mends {
+            let joint = at(&mend.joint);
+            let end = at(&mend.moves).origin;
+            let turn = Placement::turned(joint.origin, joint.travel(), 1.0_f64.to_radians());
+            let moved = turn.point(end) - end;
+            let chord = 0.01 * moved.norm() + 1e-9;
+            assert!(
+                (moved - mend.by_a_degree).norm() < chord,
+                "{name}: {mend:?} {moved:?}"
+            );
+            assert!(gap.between.contains(&mend.moves), "{name}: {gap:?}");
+        }
+    }
+    assert!(
+        fit.steps
+            .iter()
+            .all(|step| step.trim.is_some() || Gap::of(&split, &fit, step).is_none())
+    );
+}
+
+/// The axle comes up 80 mm and hangs 70 mm down: what is tightest to it at the top of its travel is seen with it held
+/// 150 mm higher than it hangs, and what is left as it hangs is found here from the readings' own hubs.
+#[test]
+fn a_gap_at_bump_says_how_the_axle_is_held_to_see_it() {
+    let solved = solve_folder("estate-v6", 6_000);
+    let best = solved.best().expect("there is a way");
+    let places = &solved.around.measured.places.points;
+    let [a, b] =
+        ["hub RL", "hub RR"].map(|hub| places[hub].point_in_car + Vector::new(0.0, 0.0, -70.0));
+    let mut seen = 0;
+    for run in &best.runs {
+        let subject = format!("{} to axle tube", run.name);
+        let finding = solved
+            .board
+            .findings()
+            .iter()
+            .find(|f| f.subject == subject)
+            .expect("it is judged");
+        let place = finding.place.as_ref().expect("somewhere");
+        let Some((piece, _)) = place
+            .words
+            .trim_start_matches("at ")
+            .split_once(", bump 80 mm")
+        else {
+            continue;
+        };
+        seen += 1;
+        let head = "hold axle tube 150 mm higher than it hangs, 80 mm above where it stands on its wheels: as it hangs ";
+        let (_, rest) = finding.advice.split_once(head).expect("how it is held");
+        let told: f64 = rest
+            .split_once(" mm are left")
+            .expect("what is left")
+            .0
+            .parse()
+            .expect("a figure");
+        let piece = run
+            .pieces
+            .iter()
+            .find(|other| other.mark == piece)
+            .expect("a piece");
+        let gap = piece
+            .elements
+            .iter()
+            .flat_map(|element| {
+                (0..=400).map(move |k| {
+                    (
+                        element,
+                        element
+                            .line
+                            .at(element.line.length() * f64::from(k) / 400.0),
+                    )
+                })
+            })
+            .map(|(element, at)| {
+                let along = ((at - a).dot(b - a) / (b - a).norm_squared()).clamp(0.0, 1.0);
+                at.distance(a.lerp(b, along)) - 45.0 - element.radius
+            })
+            .fold(f64::INFINITY, f64::min);
+        assert!(
+            (gap - told).abs() < 1.0,
+            "{subject}: {gap} mm, told {told} mm"
+        );
+    }
+    assert!(
+        seen > 0,
+        "no run of the estate is tightest to its axle at bump"
+    );
+}
+
+/// A silencer that passes has a hanger on either side of the middle of its can, within its own length and a hand and a
+/// half of its necks; one without says so.
+#[test]
+fn silencers_hang_from_both_sides_or_say_so() {
+    for name in ["estate-v6", "kitcar-mid4", "pickup-six"] {
+        let solved = solve_folder(name, 6_000);
+        let (best, supply) = (
+            solved.best().expect("a way"),
+            solved.supply.as_ref().expect("a plan"),
+        );
+        let plan = Some(&supply.whole);
+        let (model, around) = (&solved.model, &solved.around);
+        let hung = hangers(
+            model,
+            around,
+            &best.runs,
+            plan,
+            &sensors(model, around, &best.runs, plan),
+        );
+        if hung.iter().any(|group| group.found.is_err()) {
+            // Nothing to hang it on: that is what the board says of the run.
+            let findings = solved.board.findings().iter();
+            let mut findings = findings.filter(|f| f.rule == Rule::HangerSides);
+            assert!(findings.all(|f| f.state == State::NotChecked), "{name}");
+            continue;
+        }
+        let all: Vec<_> = hung
+            .iter()
+            .filter_map(|group| group.found.as_ref().ok())
+            .flat_map(|found| &found.hangers)
+            .collect();
+        let mut cans = 0;
+        for piece in best.runs.iter().flat_map(|run| &run.pieces) {
+            let PlannedKind::Component {
+                name: can,
+                length_mm,
+                ..
+            } = &piece.kind
+            else {
+                continue;
+            };
+            if component_kind(model, can) != Some(tubewright_build::model::ComponentKind::Silencer)
+            {
+                continue;
+            }
+            cans += 1;
+            let subject = format!("{} ({can})", piece.mark);
+            let finding = solved
+                .board
+                .findings()
+                .iter()
+                .find(|f| f.rule == Rule::HangerSides && f.subject == subject);
+            let finding = finding.unwrap_or_else(|| {
+                let rules = solved
+                    .board
+                    .findings()
+                    .iter()
+                    .filter(|f| f.rule == Rule::HangerSides);
+                panic!(
+                    "{name} {subject} is not judged: {:?}",
+                    rules.collect::<Vec<_>>()
+                )
+            });
+            // Along its own length from its middle, whatever piece the hanger is on.
+            let middle = piece.frame_in.origin.lerp(piece.frame_out.origin, 0.5);
+            let along = (piece.frame_out.origin - piece.frame_in.origin)
+                .direction()
+                .expect("a length");
+            let told: Vec<f64> = all
+                .iter()
+                .filter(|hanger| {
+                    finding
+                        .advice
+                        .split([' ', ','])
+                        .any(|word| word == hanger.mark)
+                })
+                .map(|hanger| along.dot(hanger.place.foot - middle))
+                .collect();
+            if finding.state != State::Pass {
+                assert!(
+                    finding
+                        .advice
+                        .contains("no structure or floor that was measured"),
+                    "{finding:?}"
+                );
+                continue;
+            }
+            let far = 0.5 * length_mm + 150.0 + 60.0;
+            assert!(
+                told.iter().any(|mm| *mm < 0.0) && told.iter().any(|mm| *mm > 0.0),
+                "{name} {subject}: {told:?}"
+            );
+            assert!(
+                told.iter().all(|mm| mm.abs() < far),
+                "{name} {subject}: {told:?}"
+            );
+        }
+        assert!(cans > 0);
+    }
 }
 
 /// Ways that close well come first, among them those that leave each sensor its room and blow nowhere that they

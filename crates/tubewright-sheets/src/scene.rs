@@ -109,6 +109,8 @@ pub struct SceneRun {
     pub od_mm: f64,
     /// Pieces in order of travel.
     pub pieces: Vec<ScenePiece>,
+    /// Mark of the joint at its end, where it has one of its own.
+    pub last_joint: Option<String>,
 }
 
 /// What a piece is.

@@ -52,7 +52,9 @@ fn line(parts: usize, masses: &[(usize, f64)]) -> (Beams, Vec<RubberPlace>) {
 #[test]
 fn a_bare_tube_hangs_on_two_places_that_lie_alike() {
     let (beams, places) = line(16, &[]);
-    let hung = hang(&beams, &places, RUBBER, &LIMITS).unwrap().unwrap();
+    let hung = hang(&beams, &places, RUBBER, &LIMITS, &[])
+        .unwrap()
+        .unwrap();
     assert_eq!(hung.chosen.len(), 2);
     assert!(hung.is_within);
     assert_eq!(hung.chosen[0] + hung.chosen[1], 16, "{:?}", hung.chosen);
@@ -68,7 +70,9 @@ fn a_bare_tube_hangs_on_two_places_that_lie_alike() {
 #[test]
 fn a_heavy_can_has_its_rubbers_near() {
     let (beams, places) = line(20, &[(15, 9.0)]);
-    let hung = hang(&beams, &places, RUBBER, &LIMITS).unwrap().unwrap();
+    let hung = hang(&beams, &places, RUBBER, &LIMITS, &[])
+        .unwrap()
+        .unwrap();
     assert!(hung.is_within, "{hung:?}");
     let nearest = hung.chosen.iter().map(|at| at.abs_diff(15)).min().unwrap();
     assert!(nearest <= 3, "{hung:?}");
@@ -77,12 +81,16 @@ fn a_heavy_can_has_its_rubbers_near() {
 #[test]
 fn rubbers_keep_apart() {
     let (beams, places) = line(20, &[(10, 9.0)]);
-    let near = hang(&beams, &places, RUBBER, &LIMITS).unwrap().unwrap();
+    let near = hang(&beams, &places, RUBBER, &LIMITS, &[])
+        .unwrap()
+        .unwrap();
     let limits = HangLimits {
         apart_mm: 900.0,
         ..LIMITS
     };
-    let far = hang(&beams, &places, RUBBER, &limits).unwrap().unwrap();
+    let far = hang(&beams, &places, RUBBER, &limits, &[])
+        .unwrap()
+        .unwrap();
     let apart = |hung: &tubewright_chassis::Hung| {
         let pairs = hung.chosen.windows(2).map(|pair| pair[1] - pair[0]);
         pairs.min().unwrap()
@@ -90,10 +98,38 @@ fn rubbers_keep_apart() {
     assert!(apart(&near) < 9 && apart(&far) >= 9, "{near:?} {far:?}");
 }
 
+/// A can of 4 kg at 700 mm of a tube of 2 m: the two rubbers that carry it best both stand ahead of 1.8 m. Where one is asked
+/// for in the last 200 mm, and one in the first, each end has its own; where none can be there, that is told.
+#[test]
+fn each_group_has_a_rubber() {
+    let (beams, places) = line(20, &[(7, 4.0)]);
+    let free = hang(&beams, &places, RUBBER, &LIMITS, &[])
+        .unwrap()
+        .unwrap();
+    assert!(free.chosen.iter().all(|place| *place < 18), "{free:?}");
+    let asked = [vec![18, 19, 20], vec![0, 1]];
+    let hung = hang(&beams, &places, RUBBER, &LIMITS, &asked)
+        .unwrap()
+        .unwrap();
+    assert_eq!((hung.lacking, hung.is_within), (0, true), "{hung:?}");
+    for group in &asked {
+        assert!(
+            group.iter().any(|place| hung.chosen.contains(place)),
+            "{hung:?}"
+        );
+    }
+    let nowhere = hang(&beams, &places, RUBBER, &LIMITS, &[Vec::new()])
+        .unwrap()
+        .unwrap();
+    assert_eq!((nowhere.lacking, nowhere.is_within), (1, true));
+}
+
 #[test]
 fn what_is_too_heavy_is_said_to_be() {
     let (beams, places) = line(8, &[(4, 80.0)]);
-    let hung = hang(&beams, &places, RUBBER, &LIMITS).unwrap().unwrap();
+    let hung = hang(&beams, &places, RUBBER, &LIMITS, &[])
+        .unwrap()
+        .unwrap();
     assert!(!hung.is_within);
     assert!(hung.loads_n.iter().sum::<f64>() > 700.0);
 }
@@ -127,7 +163,7 @@ proptest! {
         masses in prop::collection::vec((0_usize..9, 0.5_f64..4.0), 1..3),
     ) {
         let (beams, places) = line(9, &masses);
-        let hung = hang(&beams, &places, RUBBER, &LIMITS).unwrap().unwrap();
+        let hung = hang(&beams, &places, RUBBER, &LIMITS, &[]).unwrap().unwrap();
         prop_assume!(hung.chosen.len() == 2 && hung.is_within);
         for a in 0..places.len() {
             for b in a + 1..places.len() {

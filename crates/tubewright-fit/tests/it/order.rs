@@ -80,6 +80,50 @@ proptest! {
     }
 }
 
+/// Work starts at the engine, which is fixed, and not at a can that tapes hold badly: what hangs is hung when the run
+/// has come to it, before what is tacked to it from the far side.
+#[test]
+fn what_hangs_waits_until_the_run_comes_to_it() {
+    let part = |at: usize, kind: PartKind, straight_mm: f64| Part {
+        marks: vec![format!("{at}")],
+        kind,
+        joint_upstream: format!("J{at}"),
+        joint_downstream: format!("J{}", at + 1),
+        straight_mm,
+        is_straight: straight_mm > 100.0,
+        crossover: None,
+        on_the_bench: Vec::new(),
+    };
+    let run = FitRun {
+        name: "run".to_owned(),
+        parts: vec![
+            part(0, PartKind::Bolted, 0.0),
+            part(1, PartKind::Tube, 60.0),
+            part(2, PartKind::Tube, 500.0),
+            part(3, PartKind::Tube, 60.0),
+            part(4, PartKind::Hung, 0.0),
+            part(5, PartKind::Tube, 90.0),
+        ],
+        ends_fixed: false,
+    };
+    let done: Vec<_> = fit_order(&[run])
+        .iter()
+        .map(|step| (step.part, step.act))
+        .collect();
+    let down = Act::Tack(Way::Downstream);
+    assert_eq!(
+        done,
+        [
+            (0, Act::Bolt),
+            (1, down),
+            (4, Act::Hang),
+            (3, Act::Tack(Way::Upstream)),
+            (2, Act::Close),
+            (5, down)
+        ]
+    );
+}
+
 #[test]
 fn the_second_run_closes_at_the_crossover_that_the_first_brought() {
     let part = |run: usize, at: usize, straight_mm: f64, crossover: Option<&str>| Part {

@@ -6,17 +6,20 @@ mod kept;
 mod measure;
 mod removal;
 mod runs;
+mod short;
 mod tacking;
 mod tips;
+mod torch;
 mod wishes;
 
 pub use clearance::{MovingRun, Room, clearance_findings, clearance_findings_of, rule_of};
 pub(crate) use clearance::{other_pieces, room_to_body, room_to_piece};
 pub use runs::moving_runs;
+pub(crate) use short::slices;
 pub(crate) use tips::findings as tip_findings;
 
 use tubewright_build::model::Model;
-use tubewright_check::{Finding, Measured, Rule, State, Unit};
+use tubewright_check::{Finding, Rule, State};
 
 use crate::frozen::FrozenError;
 use crate::routes::{PlannedRun, PosedProblem};
@@ -61,6 +64,7 @@ pub fn all_findings(
     findings.extend(supply_findings(around, supply));
     findings.extend(tacking::findings(model, around, judged, supply));
     findings.extend(joints::findings(model, around, judged, supply));
+    findings.extend(torch::findings(model, around, judged, supply));
     findings.extend(wishes::unheard(model));
     findings.extend(not_computed(model));
     findings
@@ -92,7 +96,7 @@ fn supply_findings(around: &Surroundings, supply: Option<&Supply>) -> Vec<Findin
             "",
         ));
     }
-    findings.extend(short_straights(around, supply));
+    findings.extend(short::findings(around, supply));
     let troubled: Vec<_> = supply
         .cards
         .iter()
@@ -114,49 +118,6 @@ fn supply_findings(around: &Surroundings, supply: Option<&Supply>) -> Vec<Findin
         findings.push(Finding::stated(Rule::SawHolds, State::Pass, "all cuts", ""));
     }
     findings
-}
-
-/// Straights that are a part of their own and shorter than the shop welds in. One that the leg of a
-/// bend serves is no part of its own and may be as short as it likes.
-fn short_straights(around: &Surroundings, supply: &Supply) -> Vec<Finding> {
-    let least = around.practice.least_straight.mm();
-    let own = |part: &&tubewright_stock::CutPart| {
-        part.serves.len() == 1 && !matches!(part.place, tubewright_stock::PartPlace::Arc { .. })
-    };
-    let parts = supply
-        .plan
-        .cuts
-        .iter()
-        .flat_map(|cut| &cut.parts)
-        .filter(own);
-    let short: Vec<Finding> = parts
-        .filter_map(|part| {
-            let serves = part.serves.first()?;
-            // Rounded sizes are exact; a nanometre below a step is the same step.
-            (serves.length.mm() < least - 1e-6).then(|| {
-                Finding::measured_at_least(
-                    Rule::LeastPiece,
-                    format!("length of {}", serves.mark),
-                    Measured {
-                        value: serves.length.mm(),
-                        plus_minus: None,
-                        unit: Unit::Millimetre,
-                    },
-                    least,
-                )
-            })
-        })
-        .collect();
-    if short.is_empty() {
-        vec![Finding::stated(
-            Rule::LeastPiece,
-            State::Pass,
-            "all straights",
-            "",
-        )]
-    } else {
-        short
-    }
 }
 
 /// Checks that the program cannot make yet: they never pass. Only what this car has is listed.

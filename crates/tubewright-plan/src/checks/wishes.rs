@@ -121,15 +121,15 @@ pub(super) fn unheard(model: &Model) -> Vec<Finding> {
         findings.push(Finding::stated(
             Rule::WishKept,
             State::NotChecked,
-            "the wish order-of-room",
-            "not taken into account: only exhaust runs are routed so far; keep room for what comes first by bodies of the class service",
+            "which claims room first (`order-of-room`)",
+            "not taken into account: only exhaust runs are routed so far; keep room for what comes first by bodies that are kept free (`class = service`)",
         ));
     }
     if wishes.keep_catalysts == Some(false) {
         findings.push(Finding::stated(
             Rule::WishKept,
             State::NotChecked,
-            "the wish keep-catalysts = false",
+            "a run without its catalyst (`keep-catalysts = false`)",
             "not taken into account: every component that a run goes through is kept; take it out of the run (`through`) to route without it",
         ));
     }

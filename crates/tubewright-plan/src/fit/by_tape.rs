@@ -1,4 +1,5 @@
-//! Joints of the finished run by tapes from the marks: for whoever has the map alone and no scribed hours.
+//! Joints of the finished run by tapes from the marks: for whoever has the map alone and no scribed
+//! hours: to sides of the tube that are known without a line on it.
 
 use tubewright_build::model::Model;
 use tubewright_fit::check::{InTheWay, Mark, Taping, distances_from, is_open};
@@ -7,6 +8,9 @@ use tubewright_geometry::{Frame, Solid, TubeElement, UnitVector};
 use super::sheet::{marks_of, solids_of, taping_of};
 use crate::routes::PlannedRun;
 use crate::stages::Surroundings;
+
+/// Sides of a tube that have a name: its top, its left, what lies between them.
+const SIDES: u32 = 8;
 
 /// A tape from a mark to the rim of a joint.
 #[derive(Clone, Debug, PartialEq)]
@@ -31,7 +35,10 @@ pub fn joints_by_tape(
 ) -> Vec<Vec<MapTape>> {
     let marks = marks_of(model, around);
     let solids: Vec<Solid> = solids_of(around);
-    let taping = taping_of(around);
+    let taping = Taping {
+        clocks: SIDES,
+        ..taping_of(around)
+    };
     let tubes: Vec<TubeElement> = runs
         .iter()
         .flat_map(|run| &run.pieces)

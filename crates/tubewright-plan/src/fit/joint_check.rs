@@ -48,7 +48,7 @@ impl JointCheck {
         let words = self.one_more.as_ref().map_or(NOWHERE.to_owned(), words);
         Some(match only {
             Some(mark) => format!(
-                "All its tapes are from {mark}: they do NOT fix {}, which can still swing round that mark. Set it by \
+                "{mark} alone sees it: its tape does NOT fix {}, which can still swing round that mark. Set it by \
                  the clock of its part, its height and place on the joint map and the gaps to what is nearest, and look \
                  at it from two sides. {words}",
                 self.joint
@@ -122,7 +122,10 @@ mod tests {
         assert_eq!(one.distances.len(), 3);
         assert_eq!(one.only_mark(), Some("A"));
         let said = one.advice(Lengths::Millimetres).unwrap_or_default();
-        assert!(said.contains("from A: they do NOT fix J4"), "{said}");
+        assert!(
+            said.contains("A alone sees it: its tape does NOT fix J4"),
+            "{said}"
+        );
         let two = check(&[
             Point::new(900.0, -400.0, 500.0),
             Point::new(900.0, 400.0, 500.0),

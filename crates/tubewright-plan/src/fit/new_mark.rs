@@ -3,7 +3,7 @@
 use tubewright_build::model::Class;
 use tubewright_fit::check::{CheckDistance, InTheWay, Mark, Taping, distances_from, is_open};
 use tubewright_fit::{NINETEEN_IN_TWENTY, PoseSpread};
-use tubewright_geometry::{Frame, Point, Vector, distance};
+use tubewright_geometry::{CentreLine, Frame, Point, TubeElement, Vector, distance};
 
 use super::joints::hour_words;
 use crate::bodies::PlacedBody;
@@ -71,6 +71,10 @@ impl NewMark {
 /// Distances from the joint at which the bodies are looked at, mm.
 const FAR_MM: [f64; 5] = [150.0, 300.0, 500.0, 800.0, 1300.0];
 
+/// From so far on a tape must have left the face that its mark is on, and by so much, mm.
+const CLEAR_FROM_MM: f64 = 20.0;
+const THREAD_MM: f64 = 0.5;
+
 /// A new mark lies this far off the face that it is punched on: nothing, but for rounding, mm.
 const OFF_THE_FACE_MM: f64 = 1e-3;
 
@@ -113,10 +117,13 @@ pub(super) fn one_more(
         }
     }
     found.sort_by(|a, b| b.0.total_cmp(&a.0));
-    let (_, body, place, taped) = found
-        .into_iter()
-        .take(MOST_LOOKED_AT)
-        .find(|(_, _, place, taped)| is_open(*place, taped.place, in_the_way))?;
+    let (_, body, place, taped) =
+        found
+            .into_iter()
+            .take(MOST_LOOKED_AT)
+            .find(|(_, body, place, taped)| {
+                leaves(*place, taped.place, body) && is_open(*place, taped.place, in_the_way)
+            })?;
     let (_, before_mm) = left.loosest();
     let (_, after_mm) = left.checked(&[(taped.row, taped.variance)]).loosest();
     if after_mm > WORTH_IT * before_mm {
@@ -134,6 +141,22 @@ pub(super) fn one_more(
     })
 }
 
+/// Whether a tape to `to` leaves the face that its mark would be punched on, and does not come back into the body: a
+/// place can be had where no tape has to be bent over an edge.
+fn leaves(mark: Point, to: Point, body: &PlacedBody) -> bool {
+    let Some(along) = (to - mark).direction() else {
+        return false;
+    };
+    let line = TubeElement {
+        line: CentreLine::Segment {
+            a: mark + along * CLEAR_FROM_MM,
+            b: to,
+        },
+        radius: THREAD_MM,
+    };
+    distance::is_clear(&line, &body.solid_in_car, 0.0)
+}
+
 /// The same in every direction, as sure as the mark in the middle of those that there are.
 fn usual(marks: &[Mark]) -> Option<[[f64; 3]; 3]> {
     let mut traces: Vec<f64> = marks
@@ -145,7 +168,8 @@ fn usual(marks: &[Mark]) -> Option<[[f64; 3]; 3]> {
     Some([[each, 0.0, 0.0], [0.0, each, 0.0], [0.0, 0.0, each]])
 }
 
-/// Places on the faces of a body that are turned toward a place: those nearest to points all round it.
+/// Places on the faces of a body that are turned toward a place: those nearest to points all round it, where the body
+/// was measured.
 fn faces_toward(at: Point, body: &PlacedBody) -> Vec<Point> {
     let mut faces: Vec<Point> = Vec::new();
     let solid = &body.solid_in_car;
@@ -157,7 +181,8 @@ fn faces_toward(at: Point, body: &PlacedBody) -> Vec<Point> {
                 continue;
             };
             let face = on + outward * OFF_THE_FACE_MM;
-            if faces.iter().all(|known| known.distance(face) > 5.0) {
+            let is_new = faces.iter().all(|known| known.distance(face) > 5.0);
+            if is_new && body.is_measured_at(on) {
                 faces.push(face);
             }
         }

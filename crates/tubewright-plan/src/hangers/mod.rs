@@ -10,6 +10,7 @@ mod frame;
 mod search;
 
 pub use search::HangerPlace;
+pub(crate) use search::outside;
 
 use tubewright_build::model::Model;
 use tubewright_chassis::{HangLimits, Rubber};
@@ -28,12 +29,12 @@ pub const RUBBER: Rubber = Rubber {
 };
 
 /// What hangers keep to: at most 60 N on a rubber at rest and at least 3 N, nothing sinks more than 10 mm,
-/// no two nearer than 100 mm (common practice, no source).
+/// no two nearer than 200 mm (common practice, no source).
 pub const LIMITS: HangLimits = HangLimits {
     most_load_n: 60.0,
     least_load_n: 3.0,
     most_sag_mm: 10.0,
-    apart_mm: 100.0,
+    apart_mm: 200.0,
     least_rubbers: 2,
     most_rubbers: 4,
 };
@@ -50,6 +51,10 @@ pub const GAP_MM: f64 = 5.0;
 
 /// From the middle of a hanger's foot to the next weld, at least, mm (common practice, no source).
 pub const FROM_WELD_MM: f64 = 30.0;
+
+/// From a silencer's end to a hanger on the tube that still holds it there, at most, mm: a hand and a half (common
+/// practice, no source).
+pub const BESIDE_CAN_MM: f64 = 150.0;
 
 /// Natural frequencies that are told, Hz: engines of three to twelve cylinders beat somewhere there at idle.
 /// What swings on soft rubbers lies below.
@@ -77,6 +82,29 @@ pub struct Hanging {
     pub frequencies_hz: Vec<f64>,
     /// Every rubber is within its load and nothing sinks too far.
     pub is_within: bool,
+    /// The silencers, each with the sides of its middle on which it is held.
+    pub cans: Vec<HeldCan>,
+}
+
+/// A silencer, and whether a hanger stands on both sides of its middle.
+#[derive(Clone, Debug, PartialEq)]
+pub struct HeldCan {
+    /// Mark of the piece.
+    pub piece: String,
+    /// Name of the component.
+    pub name: String,
+    /// Marks of the hangers on its first third or just ahead of it.
+    pub ahead: Vec<String>,
+    /// Marks of those on its last third or just behind it.
+    pub behind: Vec<String>,
+}
+
+impl HeldCan {
+    /// Whether it has one on both sides.
+    #[must_use]
+    pub fn is_held(&self) -> bool {
+        !self.ahead.is_empty() && !self.behind.is_empty()
+    }
 }
 
 /// One hanger.
@@ -113,7 +141,8 @@ pub enum NoHanging {
     NothingBehind(String),
     /// The items of these components say no mass.
     NoMass(Vec<String>),
-    /// Fewer than two places have structure or floor within reach and room for a rod.
+    /// Fewer than two places have structure or floor within reach and room for a rod, or no two of those that have are
+    /// far enough apart.
     NothingAbove {
         /// How many places have.
         places: usize,
@@ -137,15 +166,20 @@ impl NoHanging {
                 "the mass of {} is not known: weigh it and write it down at its item (`mass` in stock.toml)",
                 names.join(" and of ")
             ),
-            Self::NothingAbove { places } => format!(
-                "{} a body of the class structure or floor within {:.0} mm above the run with room for a rod: measure what the brackets can be bolted to there, or plan a crossmember",
-                match places {
-                    0 => "no place has".to_owned(),
-                    1 => "only one place has".to_owned(),
-                    more => format!("only {more} places have"),
-                },
-                REACH_MM[1],
-            ),
+            Self::NothingAbove { places } => {
+                let [has, but] = match places {
+                    0 => ["no place has", ""],
+                    1 => ["only one place has", ""],
+                    _ => [
+                        "places that have",
+                        " are all in one spot, nearer to each other than hangers go",
+                    ],
+                };
+                format!(
+                    "{has} a body of the class structure or floor within {:.0} mm above the run with room for a rod{but}: measure what the brackets can be bolted to there, or plan a crossmember",
+                    REACH_MM[1],
+                )
+            }
             Self::Frame(error) => format!("its weight cannot be worked out: {error}"),
         }
     }
@@ -181,15 +215,71 @@ pub fn hangers(
                     count += 1;
                     hanger.mark = format!("H{count}");
                 }
+                found.cans = search::held_cans(model, &moving, &group, &found.hangers);
             }
             HungRuns { runs: names, found }
         })
         .collect()
 }
 
-/// Two findings for runs that hang together: that they hang, and what they might drone at.
+/// What is found of runs that hang together: that they hang, that each silencer is held on both sides of its middle,
+/// and what they might drone at.
 pub(crate) fn findings(hung: &[HungRuns]) -> Vec<Finding> {
-    hung.iter().flat_map(of_group).collect()
+    hung.iter()
+        .flat_map(|group| of_group(group).into_iter().chain(both_sides(group)))
+        .collect()
+}
+
+/// One finding for each silencer: a can that hangs from one side of its middle tips about it.
+fn both_sides(hung: &HungRuns) -> Vec<Finding> {
+    let found = match &hung.found {
+        Ok(found) => found,
+        Err(why) => {
+            let names = hung.runs.join(" and ");
+            let stated = Finding::stated(Rule::HangerSides, State::NotChecked, names, why.words());
+            return vec![stated];
+        }
+    };
+    if found.cans.is_empty() {
+        let names = hung.runs.join(" and ");
+        let none = "it has no silencer behind its flex section";
+        return vec![Finding::stated(
+            Rule::HangerSides,
+            State::DoesNotApply,
+            names,
+            none,
+        )];
+    }
+    let of_can = |can: &HeldCan| {
+        let subject = format!("{} ({})", can.piece, can.name);
+        if can.is_held() {
+            let told = format!(
+                "{} ahead of its middle, {} behind it",
+                can.ahead.join(", "),
+                can.behind.join(", ")
+            );
+            return Finding::stated(Rule::HangerSides, State::Pass, subject, told);
+        }
+        let else_hangs = if can.ahead.is_empty() && can.behind.is_empty() {
+            "its weight would hang on its welds"
+        } else {
+            "it would tip about the one that it has and work at its welds"
+        };
+        let open = match (can.ahead.is_empty(), can.behind.is_empty()) {
+            (true, true) => "ahead of its middle nor behind it",
+            (true, false) => "ahead of its middle",
+            _ => "behind its middle",
+        };
+        // What was not measured may hold a bracket there.
+        let told = format!(
+            "no structure or floor that was measured holds a hanger {open}, on its outer third or within {:.0} mm of its \
+             neck: {else_hangs}. Measure what is above it there, or plan \
+             a crossmember",
+            BESIDE_CAN_MM
+        );
+        Finding::stated(Rule::HangerSides, State::NotChecked, subject, told)
+    };
+    found.cans.iter().map(of_can).collect()
 }
 
 fn of_group(hung: &HungRuns) -> [Finding; 2] {

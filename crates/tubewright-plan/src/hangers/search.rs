@@ -8,8 +8,8 @@ use tubewright_stock::StockPlan;
 
 use super::frame::{RunsAsBeams, Station, beams_of};
 use super::{
-    FROM_WELD_MM, GAP_MM, HALF_WIDTH_MM, Hanger, Hanging, LIMITS, NoHanging, REACH_MM, RUBBER,
-    TOLD_HZ,
+    BESIDE_CAN_MM, FROM_WELD_MM, GAP_MM, HALF_WIDTH_MM, Hanger, Hanging, HeldCan, LIMITS,
+    NoHanging, REACH_MM, RUBBER, TOLD_HZ,
 };
 use crate::bodies::PlacedBody;
 use crate::checks::{MovingRun, other_pieces, room_to_body, room_to_piece};
@@ -44,6 +44,9 @@ const FINE_MM: f64 = 0.5;
 /// Steps of a ray at most.
 const MOST_STEPS: usize = 200;
 
+/// How much less than the limit a choice may sink, mm.
+const SAG_SPARE_MM: f64 = 0.3;
+
 /// Sinking that 100 mm of reach, an hour off upright and a bend or a can are taken for, mm.
 const AGAINST_MM: [f64; 3] = [0.5, 0.3, 0.4];
 
@@ -68,6 +71,8 @@ pub struct HangerPlace {
     pub joint: String,
     /// From that joint along the centre line, mm.
     pub along_mm: f64,
+    /// From where the run starts along the centre line, mm.
+    pub run_mm: f64,
     /// How the rod leaves.
     pub clocking: Clocking,
     /// Where it leaves the outside of tube or can, in the car's axes, mm.
@@ -141,6 +146,8 @@ pub(super) fn hanging(
     }
     let limits = tubewright_chassis::HangLimits {
         most_rubbers: LIMITS.most_rubbers * group.len(),
+        // The choice does not count what rubbers hold sideways, which moves the figure by a little.
+        most_sag_mm: LIMITS.most_sag_mm - SAG_SPARE_MM,
         ..LIMITS
     };
     for _ in 0..MOST_ROUNDS {
@@ -148,7 +155,10 @@ pub(super) fn hanging(
         if places.len() < limits.least_rubbers {
             break;
         }
-        let Some(hung) = hang(&beams, &places, RUBBER, &limits).map_err(NoHanging::Frame)? else {
+        let one_of = sides_with_places(model, all, group, &candidates);
+        let Some(hung) =
+            hang(&beams, &places, RUBBER, &limits, &one_of).map_err(NoHanging::Frame)?
+        else {
             break;
         };
         let is_tight = |number: &usize| {
@@ -192,11 +202,95 @@ pub(super) fn hanging(
                 .filter(|hz| *hz >= TOLD_HZ[0] && *hz <= TOLD_HZ[1])
                 .collect(),
             is_within: hung.is_within,
+            cans: Vec::new(),
         });
     }
     Err(NoHanging::NothingAbove {
         places: candidates.len(),
     })
+}
+
+/// The two stretches of a run in which a hanger holds a silencer on one side of its middle: its outer thirds and the
+/// tube just beyond them, from and to along the run, mm (common practice, no source).
+fn sides_of_cans(model: &Model, run: &PlannedRun) -> Vec<(usize, [[f64; 2]; 2])> {
+    let mut at_mm = 0.0;
+    let mut cans = Vec::new();
+    for (number, piece) in run.pieces.iter().enumerate() {
+        let to_mm = at_mm + piece.centre_line_mm();
+        if let PlannedKind::Component { name, .. } = &piece.kind
+            && component_kind(model, name) == Some(ComponentKind::Silencer)
+        {
+            let third_mm = (to_mm - at_mm) / 3.0;
+            let ahead = [at_mm - BESIDE_CAN_MM, at_mm + third_mm];
+            cans.push((number, [ahead, [to_mm - third_mm, to_mm + BESIDE_CAN_MM]]));
+        }
+        at_mm = to_mm;
+    }
+    cans
+}
+
+/// For each side of each silencer behind the flex section the candidates that would hold it there; a side without any
+/// is left out.
+fn sides_with_places(
+    model: &Model,
+    all: &[MovingRun<'_>],
+    group: &[usize],
+    candidates: &[Candidate],
+) -> Vec<Vec<usize>> {
+    let mut sides = Vec::new();
+    for &number in group {
+        let Some(run) = all.get(number) else { continue };
+        for [from_mm, to_mm] in sides_of_cans(model, run.run)
+            .into_iter()
+            .flat_map(|(_, sides)| sides)
+        {
+            let holds = |one: &Candidate| {
+                one.station.run == number && (from_mm..=to_mm).contains(&one.station.run_mm)
+            };
+            let holding: Vec<usize> = (0..)
+                .zip(candidates)
+                .filter(|(_, one)| holds(one))
+                .map(|(at, _)| at)
+                .collect();
+            if !holding.is_empty() {
+                sides.push(holding);
+            }
+        }
+    }
+    sides
+}
+
+/// The silencers of a group with the hangers on both sides of their middle.
+pub(super) fn held_cans(
+    model: &Model,
+    all: &[MovingRun<'_>],
+    group: &[usize],
+    hangers: &[Hanger],
+) -> Vec<HeldCan> {
+    let mut cans = Vec::new();
+    for run in group.iter().filter_map(|number| all.get(*number)) {
+        for (number, sides) in sides_of_cans(model, run.run) {
+            let Some(piece) = run.run.pieces.get(number) else {
+                continue;
+            };
+            let PlannedKind::Component { name, .. } = &piece.kind else {
+                continue;
+            };
+            let [ahead, behind] = sides.map(|[from_mm, to_mm]| {
+                let own = hangers.iter().filter(|hanger| {
+                    hanger.run == run.run.name && (from_mm..=to_mm).contains(&hanger.place.run_mm)
+                });
+                own.map(|hanger| hanger.mark.clone()).collect()
+            });
+            cans.push(HeldCan {
+                piece: piece.mark.clone(),
+                name: name.clone(),
+                ahead,
+                behind,
+            });
+        }
+    }
+    cans
 }
 
 /// The best way for a rod from a station, where one has room at rest.
@@ -246,6 +340,7 @@ fn candidate(
                 is_on_bend: kind == On::Bend,
                 joint: from.to_owned(),
                 along_mm: from_mm,
+                run_mm: station.run_mm,
                 clocking,
                 foot,
                 body: body.name.clone(),
@@ -363,7 +458,7 @@ const fn spot(at: Point) -> TubeElement {
 }
 
 /// From the centre of a piece out to where its own metal ends, mm.
-fn outside(piece: &PlannedPiece, centre: Point, out: Vector) -> Option<f64> {
+pub(crate) fn outside(piece: &PlannedPiece, centre: Point, out: Vector) -> Option<f64> {
     let mut far_mm = 0.0;
     for element in &piece.elements {
         // From far away back: the first that is met is the outside.
@@ -411,7 +506,7 @@ fn above(around: &Surroundings, foot: Point, out: Vector) -> Option<(&PlacedBody
                 break;
             }
         }
-        if at_mm < limit {
+        if at_mm < limit && body.is_measured_at(foot + out * at_mm) {
             nearest = Some((body, at_mm));
         }
     }

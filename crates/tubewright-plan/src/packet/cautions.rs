@@ -14,10 +14,18 @@ pub(super) const UNDER_THE_CAR: &str = "Crib, block or secure the raised car bef
 pub(super) const AT_THE_SAW: &str = "Sawn tube is sharp and throws chips: wear eye protection, clamp \
     the work, deburr both edges before a hand goes near.";
 
+/// The same in a line, on every card.
+pub(super) const AT_EVERY_CUT: &str =
+    "Sawn tube is sharp and throws chips: eye protection, work clamped, edges deburred first.";
+
 /// Beside the torch.
 pub(super) const AT_THE_TORCH: &str = "Stainless welding fume holds chromium VI: extract at the \
     source. Argon displaces air: ventilate pits and closed spaces. No brake cleaner or other \
     chlorinated solvent near the arc.";
+
+/// Beside the torch where nothing is stainless.
+pub(super) const FUME: &str = "Welding fume: extract at the source, most of all from coated tube. Shielding gas displaces \
+    air: ventilate pits and closed spaces. No brake cleaner or other chlorinated solvent near the arc.";
 
 /// Beside the first tack.
 pub(super) const BEFORE_TACKING: &str = "Before the first tack on the car: battery and control units off, the earth \
@@ -35,8 +43,26 @@ pub(super) const HOT: &str = "Weld and exhaust stay hot for long after: let them
     part before you cut or tack it, and lift with two.";
 
 /// Decided before anything is cut.
-pub(super) const COMES_APART: &str = "BEFORE ANYTHING IS CUT decide where it comes apart again: a flange pair, \
-    clamp or slip joint takes length (sheet Weld).";
+const COMES_APART: &str = "NOT KNOWN YET WHERE IT COMES APART AGAIN: nothing is cut before it is. What parts there takes \
+    length and changes the cards (sheet Weld).";
+/// The same in a line.
+const COMES_APART_SHORT: &str =
+    "NOT KNOWN YET WHERE IT COMES APART AGAIN: cut nothing before it is (sheet Weld).";
+
+/// Whether the runs have no joint behind the first at which they part.
+fn parts_nowhere(job: &PrintJob<'_>) -> bool {
+    !job.runs.is_empty() && super::weld::joints_apart(job).is_empty()
+}
+
+/// That nothing is cut before it is known where it comes apart, where the plan has no such joint.
+pub(super) fn comes_apart(job: &PrintJob<'_>) -> Option<Block> {
+    parts_nowhere(job).then(|| caution(COMES_APART))
+}
+
+/// The same in a line, for a card.
+pub(super) fn comes_apart_in_short(job: &PrintJob<'_>) -> Option<Block> {
+    parts_nowhere(job).then(|| caution(COMES_APART_SHORT))
+}
 
 /// What asks for a shield: a gap that holds only behind one is not kept by the run alone.
 pub(super) fn shields(job: &PrintJob<'_>) -> Option<Block> {

@@ -2,6 +2,7 @@
 
 use super::PrintJob;
 use super::cautions::{BEFORE_RUNNING, LICENSED, caution};
+use super::run_sheets::as_painted;
 use super::words::{fixed, on_paper};
 use tubewright_check::{Finding, Limit, State, Unit};
 use tubewright_packet::{Block, Body, Column, Figure, Sheet, SheetKind, Table, Width};
@@ -88,12 +89,15 @@ fn table(job: &PrintJob<'_>, findings: &[&Finding], state: State) -> Table {
             let [x, y, z] = job.lengths.xyz(place.point_in_car);
             about.push(format!(
                 "{} (x {x}, y {y}, z {z} {})",
-                job.lengths.sentence(&place.words),
+                as_painted(job, &job.lengths.sentence(&place.words)),
                 job.lengths.sign()
             ));
         }
         if !finding.advice.is_empty() {
-            about.push(on_paper(&job.lengths.sentence(&finding.advice)));
+            about.push(on_paper(&as_painted(
+                job,
+                &job.lengths.sentence(&finding.advice),
+            )));
         }
         let about = about.join(". ");
         if has_numbers {

@@ -1,12 +1,12 @@
 //! The cover: the car, the chosen way, what the checks say, and how to read the rest.
 
-use super::cautions::{BEFORE_RUNNING, catalysts, caution};
+use super::cautions::{BEFORE_RUNNING, catalysts, caution, comes_apart};
 use super::joints::joints_of;
 use super::run_sheets::{paint_crossovers, tight_places};
 use super::views::views;
 use super::words::{degrees, fixed};
 use super::{PrintJob, Way, scene};
-use crate::routes::PlannedRun;
+use crate::routes::{PlannedKind, PlannedRun};
 use tubewright_check::{Rule, State, Verdict};
 use tubewright_packet::{Block, Body, Column, Figure, PacketPaper, Sheet, SheetKind, Step, Table};
 use tubewright_sheets::{Nameless, Scene};
@@ -22,6 +22,7 @@ pub(super) fn sheet(job: &PrintJob<'_>, paper: PacketPaper) -> Sheet {
         Block::Words { text: way(job) },
         verdict(job),
     ];
+    blocks.extend(comes_apart(job));
     if job
         .board
         .findings()
@@ -40,8 +41,8 @@ pub(super) fn sheet(job: &PrintJob<'_>, paper: PacketPaper) -> Sheet {
     };
     // That nobody has chosen yet takes some lines more.
     let words_mm = match job.way {
-        Some(Way::Cheapest { .. }) => 46.0,
-        _ => 34.0,
+        Some(Way::Cheapest { .. }) => 60.0,
+        _ => 48.0,
     };
     blocks.extend(views(&overview, paper, "All runs", words_mm));
     blocks.extend(tight_places(job, &overview));
@@ -140,8 +141,23 @@ fn way(job: &PrintJob<'_>) -> String {
 }
 
 fn verdict(job: &PrintJob<'_>) -> Block {
+    let mut failing: Vec<&str> = Vec::new();
+    for finding in job
+        .board
+        .findings()
+        .iter()
+        .filter(|finding| finding.state == State::Fail)
+    {
+        if !failing.contains(&finding.rule.title()) {
+            failing.push(finding.rule.title());
+        }
+    }
+    let failing = match failing.as_slice() {
+        [] => String::new(),
+        some => format!(" (of “{}”)", some.join("”, “")),
+    };
     let counts = format!(
-        "{} checks fail, {} are not checked: see the sheet “Checks”.",
+        "{} checks fail{failing}, {} are not checked: see the sheet “Checks”.",
         job.board.count(State::Fail),
         job.board.count(State::NotChecked)
     );
@@ -203,6 +219,22 @@ fn steps() -> Vec<Step> {
     .collect()
 }
 
+/// Marks to explain marks by: that of a piece of each run, and that of a part that serves for two.
+fn marks_there_are(job: &PrintJob<'_>) -> [Option<String>; 2] {
+    let of_run = |run: &PlannedRun| {
+        let own = run.pieces.iter().rev();
+        let mut own = own.filter(|piece| !matches!(piece.kind, PlannedKind::Crossover { .. }));
+        own.next().map(|piece| piece.mark.clone())
+    };
+    let marks: Vec<String> = job.runs.iter().filter_map(of_run).take(2).collect();
+    let fits = job.supply.iter().flat_map(|supply| &supply.fits);
+    let both = fits
+        .filter(|fit| fit.marks.len() == 2)
+        .map(|fit| fit.marks.join("+"))
+        .next();
+    [(!marks.is_empty()).then(|| marks.join(", ")), both]
+}
+
 fn signs(job: &PrintJob<'_>) -> Table {
     let mut table = Table::new(
         "",
@@ -216,11 +248,16 @@ fn signs(job: &PrintJob<'_>) -> Table {
             Some(format!("{letter}: {}", run.name))
         })
         .collect();
+    let [examples, both] = marks_there_are(job);
+    let both = both.map_or_else(String::new, |both| {
+        format!(" {both} is one part that is both: a bend that keeps its leg.")
+    });
     let marks = format!(
         "Mark of a piece, painted on the steel: letter of the run and a number, given once and never \
-         again ({}). L2+L3 is one part that is both: a bend that keeps its leg.",
+         again ({}). A part that is in two runs, as a crossover, has one mark alone.{both}",
         letters.join(", ")
     );
+    let examples = examples.unwrap_or_else(|| "mark".to_owned());
     let floor = job
         .around
         .measured
@@ -248,7 +285,7 @@ fn signs(job: &PrintJob<'_>) -> Table {
             ))
     );
     for (word, meaning) in [
-        ("L3, R7", marks.as_str()),
+        (examples.as_str(), marks.as_str()),
         (
             "J4",
             "Mark of a joint. It stands at the upstream end of the piece in whose row it is written.",

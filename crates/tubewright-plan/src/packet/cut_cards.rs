@@ -1,11 +1,11 @@
 //! One card for each stock item that is cut.
 
 use super::card_drawing::picture;
-use super::cautions::{AT_THE_SAW, COMES_APART, caution};
+use super::cautions::{AT_EVERY_CUT, AT_THE_SAW, caution, comes_apart, comes_apart_in_short};
 use super::longer;
 use super::words::{degrees, signed_degrees};
-use super::{PrintJob, Way};
-use crate::fit::FitSheet;
+use super::{PrintJob, Way, slices};
+use crate::fit::{FitSheet, Trim, is_of};
 use crate::stages::Supply;
 use tubewright_geometry::Length;
 use tubewright_packet::{Block, Body, Column, Figure, Sheet, SheetKind, Step, Table};
@@ -76,6 +76,7 @@ fn sheet(
     let mut blocks: Vec<Block> = matches!(job.way, Some(Way::Cheapest { .. }))
         .then(|| caution(NOT_CHOSEN))
         .into_iter()
+        .chain(comes_apart_in_short(job))
         .collect();
     blocks.extend([
         Block::Figures {
@@ -109,6 +110,7 @@ fn sheet(
         },
         picture(marked, &name, job.lengths),
     ]);
+    blocks.extend(other_radius(job, card));
     for finding in &card.findings {
         blocks.push(caution(&trouble_words(job, finding.cut, finding.trouble)));
     }
@@ -122,7 +124,7 @@ fn sheet(
         });
     }
     blocks.push(Block::Table {
-        table: parts(job, supply, card),
+        table: parts(job, (supply, fit), card),
     });
     if let Some(closing) = &closing {
         blocks.push(caution(&closing.words));
@@ -132,7 +134,7 @@ fn sheet(
             steps: steps(job, marked),
         });
         blocks.push(Block::Words {
-            text: AT_THE_SAW.to_owned(),
+            text: AT_EVERY_CUT.to_owned(),
         });
     }
     Sheet {
@@ -154,7 +156,7 @@ fn is_bend(card: &CutCard) -> bool {
 }
 
 /// How every card is read and cut, once for all.
-pub(super) fn how_to() -> Sheet {
+pub(super) fn how_to(job: &PrintJob<'_>) -> Sheet {
     let step = |what: &str, how: &str| Step {
         what: what.to_owned(),
         how: how.to_owned(),
@@ -208,11 +210,12 @@ pub(super) fn how_to() -> Sheet {
         is_lying: false,
         is_below: false,
         body: Body::Made {
-            blocks: vec![
-                caution(COMES_APART),
-                Block::Steps { steps },
-                caution(AT_THE_SAW),
-            ],
+            blocks: comes_apart(job)
+                .into_iter()
+                .chain([Block::Steps { steps }])
+                .chain(slices::how_to(job))
+                .chain([caution(AT_THE_SAW)])
+                .collect(),
         },
     }
 }
@@ -270,10 +273,13 @@ fn steps(job: &PrintJob<'_>, card: &CutCard) -> Vec<Step> {
         ("Sawn in the order of the numbers", String::new()),
     ]
     .into_iter()
-    .map(|(what, how)| Step {
-        what: what.to_owned(),
-        how,
-    })
+    .map(|(what, how)| (what.to_owned(), how))
+    .chain(
+        slices::words(job, card)
+            .into_iter()
+            .map(|what| (what, String::new())),
+    )
+    .map(|(what, how)| Step { what, how })
     .collect()
 }
 
@@ -380,7 +386,69 @@ pub(super) fn part_mark(part: &CutPart) -> String {
         .join("+")
 }
 
-fn parts(job: &PrintJob<'_>, supply: &Supply, card: &CutCard) -> Table {
+/// That a bend on hand has another radius than the runs are drawn with.
+fn other_radius(job: &PrintJob<'_>, card: &CutCard) -> Option<Block> {
+    let StockShape::Bend { clr, .. } = card.stock.shape else {
+        return None;
+    };
+    let mark = &card.parts.first()?.serves.first()?.mark;
+    let mut runs = job.runs.iter();
+    let run = runs.find(|run| run.pieces.iter().any(|piece| piece.mark == *mark))?;
+    let (l, sign) = (job.lengths, job.lengths.sign());
+    let [own, drawn] = [clr.mm(), run.clr_mm].map(|mm| l.size(mm));
+    (own != drawn).then(|| Block::Words {
+        text: format!(
+            "Its radius of {own} {sign} was measured on it; the run sheet is drawn with {drawn} {sign}. The marks below \
+             are for this item as it is."
+        ),
+    })
+}
+
+/// What is left longer of a part until its gap is measured, where the marks of its card hold that.
+fn left_longer_mm(
+    job: &PrintJob<'_>,
+    fit: Option<&FitSheet>,
+    card: &CutCard,
+    part: &CutPart,
+) -> f64 {
+    let Some(fit) = fit else { return 0.0 };
+    let holds =
+        longer::closing(job.lengths, fit, card).is_some_and(|closing| closing.card.is_some());
+    let mut steps = fit
+        .steps
+        .iter()
+        .filter(|step| holds && is_of(part, &step.marks));
+    let trim = steps.find_map(|step| step.trim);
+    match trim {
+        Some(Trim::Along(along)) if along.is_there => job.lengths.up_to_tape_mm(along.mm),
+        _ => 0.0,
+    }
+}
+
+/// What a part is as its card makes it; a straight that closes has both of its lengths.
+pub(super) fn part_on_card(
+    job: &PrintJob<'_>,
+    fit: Option<&FitSheet>,
+    card: &CutCard,
+    part: &CutPart,
+) -> String {
+    let longer_mm = left_longer_mm(job, fit, card, part);
+    let (l, sign) = (job.lengths, job.lengths.sign());
+    match part.place {
+        PartPlace::Bar { length, .. } if longer_mm > 0.0 => format!(
+            "straight {} {sign} as marked, {} {sign} when it is cut to its gap",
+            l.saw(length.mm() + longer_mm),
+            l.saw(length.mm())
+        ),
+        _ => part_words(job, part),
+    }
+}
+
+fn parts(
+    job: &PrintJob<'_>,
+    (supply, fit_sheet): (&Supply, Option<&FitSheet>),
+    card: &CutCard,
+) -> Table {
     let sign = job.lengths.sign();
     let mut table = Table::new(
         "parts",
@@ -413,7 +481,7 @@ fn parts(job: &PrintJob<'_>, supply: &Supply, card: &CutCard) -> Table {
         );
         table.row([
             part_mark(part),
-            part_words(job, part),
+            part_on_card(job, fit_sheet, card, part),
             if part.is_reversed { "B to A" } else { "A to B" }.to_owned(),
             clock,
             round,

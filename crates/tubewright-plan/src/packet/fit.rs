@@ -3,12 +3,13 @@
 use super::PrintJob;
 use super::cautions::{BEFORE_TACKING, UNDER_THE_CAR, caution, shields};
 use super::cut_cards::plus;
+use super::gaps;
 use super::not_made;
 use super::parts::has_like_sides;
 use super::words::{degrees, on_paper, signed_degrees};
 use crate::fit::{
-    Act, FitSheet, FitStep, Joint, JointCheck, LEAST_CHECKS, Longer, Trim, Way, hour_words,
-    joint_of,
+    Act, FitSheet, FitStep, Gap, Joint, JointCheck, LEAST_CHECKS, Longer, Trim, Way, hour_words,
+    joint_of, split_at_welds,
 };
 use crate::routes::{PlannedKind, PlannedRun, component_item, component_kind};
 use crate::stages::Supply;
@@ -84,7 +85,11 @@ fn how_to() -> Vec<Step> {
             "Tape it, then tack",
             "Tape straight from the datum mark to the scribed hour on the edge of the open end. Move the \
              open end until every tape reads as it should, within what it may be off, and set three short \
-             tacks.",
+             tacks. When the joint gapes then by more than the weld sheet allows, the shut joint goes first as long \
+             as every tape stays within what it may be off. Where both cannot be had dress the face, a thin \
+             wedge off its closed side, and tape again. A tape that stays out however the joint is dressed says that a \
+             part before it is off: look for it there, and go on from the joint as it is only when its tapes \
+             were handed in and the rest was planned again.",
         ),
         (
             "Close each stretch last",
@@ -112,9 +117,10 @@ fn steps(job: &PrintJob<'_>, supply: &Supply, fit: &FitSheet) -> Table {
             Column::figures(&format!("may be off, {sign}")),
         ],
     );
+    let split = split_at_welds(job.model, job.runs, &supply.whole);
     for step in &fit.steps {
         table.group(heading(step));
-        add_part(job, supply, step, &mut table);
+        add_part(job, (supply, fit), step, &mut table);
         for (row, end) in step
             .trim
             .iter()
@@ -139,6 +145,9 @@ fn steps(job: &PrintJob<'_>, supply: &Supply, fit: &FitSheet) -> Table {
         if let Some(lack) = step.trim.and_then(|trim| trim.lack_words()) {
             table.note(lack);
         }
+        if let Some(gap) = Gap::of(&split, fit, step) {
+            table.note(gaps::words(job, &gap));
+        }
         if let Some(held) = step.held {
             table.note(held.how());
         }
@@ -148,11 +157,22 @@ fn steps(job: &PrintJob<'_>, supply: &Supply, fit: &FitSheet) -> Table {
                  dummy tube; carry the line over that bar.",
             );
         }
+        if step.step.act == Act::Hang && !step.is_there && step.checks.iter().any(is_not_held) {
+            table.note(NOT_HELD);
+        }
         for check in &step.checks {
-            add_tapes(job, check, &mut table);
+            add_tapes(job, step, check, &mut table);
         }
     }
     table
+}
+
+/// Of a part that hangs and whose tapes do not hold it.
+const NOT_HELD: &str = "ITS TAPES DO NOT HOLD IT: prop it so that it still can be moved, and what is tacked to it with it. \
+    When its stretch is closed bring it in line with what comes from the engine, mind its gaps, and fix it only then.";
+
+fn is_not_held(check: &JointCheck) -> bool {
+    check.too_few.is_some() || check.only_mark().is_some()
 }
 
 /// Where a part that closes is left longer, and by how much.
@@ -199,13 +219,18 @@ fn heading(step: &FitStep) -> String {
 }
 
 /// What the part is and how it is turned.
-fn add_part(job: &PrintJob<'_>, supply: &Supply, step: &FitStep, table: &mut Table) {
+fn add_part(
+    job: &PrintJob<'_>,
+    (supply, fit_sheet): (&Supply, &FitSheet),
+    step: &FitStep,
+    table: &mut Table,
+) {
     let at = supply.fits.iter().position(|fit| fit.marks == step.marks);
     let Some((at, fit)) = at.and_then(|at| Some((at, supply.fits.get(at)?))) else {
         return;
     };
     let part = fit.marks.join("+");
-    table.note(format!("{part} is {}.", what(job, supply, fit)));
+    table.note(format!("{part} is {}.", what(job, supply, fit_sheet, fit)));
     if let Some((name, true)) = component(job, fit) {
         let roll = job
             .model
@@ -342,10 +367,15 @@ fn component<'a>(job: &PrintJob<'a>, fit: &FitMark) -> Option<(&'a str, bool)> {
         })
 }
 
-fn add_tapes(job: &PrintJob<'_>, check: &JointCheck, table: &mut Table) {
+fn add_tapes(job: &PrintJob<'_>, step: &FitStep, check: &JointCheck, table: &mut Table) {
     let (l, joint) = (job.lengths, &check.joint);
     let most_mm = check.tolerance.most_mm;
-    for distance in &check.distances {
+    // Tapes from one mark to places a hand apart say one thing once.
+    let told = match check.only_mark() {
+        Some(_) => check.distances.get(..1).unwrap_or(&[]),
+        None => check.distances.as_slice(),
+    };
+    for distance in told {
         table.row([
             String::new(),
             distance.mark.clone(),
@@ -354,23 +384,25 @@ fn add_tapes(job: &PrintJob<'_>, check: &JointCheck, table: &mut Table) {
             if most_mm >= 0.0 {
                 format!("± {}", l.small(most_mm))
             } else {
-                "nothing".to_owned()
+                "as near as it goes".to_owned()
             },
         ]);
     }
     if most_mm < 0.0 {
         table.note(format!(
-            "TOO LITTLE ROOM at {joint}: even when the tapes read true the gap to {} may be {} short. \
-             Look at it there before the next part goes on.",
+            "TOO LITTLE ROOM at {joint}: even when the tapes read true the gap to {} may be {} short{}. \
+             Look at it there before the next part goes on{}.",
             check.tolerance_by.as_deref().unwrap_or("a body"),
-            l.fine(-most_mm)
+            l.fine(-most_mm),
+            wanted(job, check),
+            how_to_see(job, step, check),
         ));
     } else if let (Some(near), false) = (&check.tolerance_by, check.distances.is_empty()) {
         table.note(format!(
             "What {joint} may be off is set by the gap to {near}."
         ));
     }
-    if let Some(why) = &check.too_few {
+    if let (Some(why), None) = (&check.too_few, check.only_mark()) {
         table.note(format!(
             "NOT CHECKED: {joint} has {} of {LEAST_CHECKS} tapes: {why}.",
             check.distances.len()
@@ -391,6 +423,31 @@ fn add_tapes(job: &PrintJob<'_>, check: &JointCheck, table: &mut Table) {
     }
 }
 
+/// The gap that is asked of what sets a tolerance.
+fn wanted(job: &PrintJob<'_>, check: &JointCheck) -> String {
+    let name = check.tolerance_by.as_deref();
+    let body = name.and_then(|name| job.around.bodies.body(name));
+    body.map_or_else(String::new, |body| {
+        format!(" of the {} asked for", job.lengths.about(body.gap_mm))
+    })
+}
+
+/// How what sets a tolerance is held to be seen at the top of its travel, where it hangs lower with the car raised.
+fn how_to_see(job: &PrintJob<'_>, step: &FitStep, check: &JointCheck) -> String {
+    let name = check.tolerance_by.as_deref();
+    let body = name.and_then(|name| job.around.bodies.body(name));
+    let Some((body, [_, most_mm])) = body.and_then(|body| Some((body, body.travel_mm()?))) else {
+        return String::new();
+    };
+    let pieces = job.runs.iter().flat_map(|run| &run.pieces);
+    let own = pieces.filter(|piece| step.marks.contains(&piece.mark));
+    let elements = own.flat_map(|piece| &piece.elements);
+    body.held_to_see(elements, most_mm)
+        .map_or_else(String::new, |words| {
+            format!("; {}", job.lengths.sentence(&words))
+        })
+}
+
 /// Which way the run goes on after the part's bend.
 fn turns(job: &PrintJob<'_>, fit: &FitMark) -> String {
     job.runs
@@ -401,7 +458,7 @@ fn turns(job: &PrintJob<'_>, fit: &FitMark) -> String {
         .map_or_else(String::new, super::run_sheets::bend_goes)
 }
 
-fn what(job: &PrintJob<'_>, supply: &Supply, fit: &FitMark) -> String {
+fn what(job: &PrintJob<'_>, supply: &Supply, fit_sheet: &FitSheet, fit: &FitMark) -> String {
     let is_it = |part: &&tubewright_stock::CutPart| {
         part.serves
             .iter()
@@ -415,7 +472,16 @@ fn what(job: &PrintJob<'_>, supply: &Supply, fit: &FitMark) -> String {
         .flat_map(|cut| &cut.parts)
         .find(is_it)
     {
-        return super::cut_cards::part_words(job, part);
+        let mut cards = supply.cards.iter();
+        let card = cards.find(|card| {
+            card.parts
+                .iter()
+                .any(|of_card| of_card.serves == part.serves)
+        });
+        return match card {
+            Some(card) => super::cut_cards::part_on_card(job, Some(fit_sheet), card, part),
+            None => super::cut_cards::part_words(job, part),
+        };
     }
     let mark = fit.marks.first().map_or("", String::as_str);
     supply

@@ -4,20 +4,21 @@ use super::cautions::{UNDER_THE_CAR, caution};
 use super::joints::{Joint, JointKind, joints_of};
 use super::run_sheets::paint_crossovers;
 use super::views::views;
-use super::words::on_paper;
-use super::{PrintJob, not_made, scene};
+use super::words::{on_paper, side_words};
+use super::{PrintJob, found, not_made, scene};
 use crate::fit::{joints_by_tape, split_at_welds};
 use crate::hangers::{Hanger, HungRuns, LIMITS};
 use crate::routes::{PlannedKind, component_item, component_kind};
 use tubewright_build::model::ComponentKind;
-use tubewright_geometry::{Frame, Point};
-use tubewright_packet::{Block, Body, Column, PacketPaper, Sheet, SheetKind, Table};
+use tubewright_geometry::Frame;
+use tubewright_packet::{Block, Body, Column, PacketPaper, Sheet, SheetKind, Table, Width};
 use tubewright_sheets::SceneMark;
 
 /// What holds for every hanger on paper (common practice, no source).
 const HOW_TO_HANG: &str = "Measure along the centre line from the joint, on a bend along its side; the clock is \
-    round from the highest place of the tube, looking downstream. Tack the rod where it stands upright under \
-    its rubber, and the rubber as the run hangs at rest, cold: hot, the run grows rearwards from the flex. \
+    round from the highest place of the tube, looking downstream. At 12:00 the rod stands upright; at another hour it \
+    leaves the tube that way, toward its bracket, and its end is bent so that the rubber hangs upright. Tack it with the \
+    run as it hangs at rest, cold: hot, the run grows rearwards from the flex. \
     Bolt each bracket to what it hangs on, over a backing plate where that is sheet, never to a line or its \
     clips. Look behind sheet for lines, wires and trim before you drill. On a can use a strap or its maker's \
     own studs: a weld burns through its skin. Hang nothing from the engine's side of a flex section. Then \
@@ -33,7 +34,8 @@ pub(super) fn all_of(hung: &[HungRuns]) -> impl Iterator<Item = &Hanger> {
 /// Where each hanger is and what it carries, or why that cannot be said.
 fn hanging(job: &PrintJob<'_>, hung: &[HungRuns]) -> Vec<Block> {
     let (l, sign) = (job.lengths, job.lengths.sign());
-    let [behind, off, _] = found_heads(job);
+    let [behind, off] = found::heads(job);
+    let stance = found::while_tacking(job);
     let mut blocks = vec![Block::Heading {
         text: "Hangers, upstream first".to_owned(),
     }];
@@ -54,16 +56,16 @@ fn hanging(job: &PrintJob<'_>, hung: &[HungRuns]) -> Vec<Block> {
         ],
     );
     for group in hung {
-        let Ok(found) = &group.found else { continue };
+        let Ok(hanging) = &group.found else { continue };
         table.group(format!(
             "{}: {} behind the flex, sinks up to {} on its rubbers",
             group.runs.join(" and "),
-            l.mass(found.mass_kg),
-            l.fine(found.sag_mm),
+            l.mass(hanging.mass_kg),
+            l.fine(hanging.sag_mm),
         ));
-        for hanger in &found.hangers {
+        for hanger in &hanging.hangers {
             let place = &hanger.place;
-            let [behind, off, _] = self::found(job, place.bracket);
+            let [behind, off] = found::found(job, stance, place.bracket);
             table.row([
                 String::new(),
                 hanger.mark.clone(),
@@ -118,16 +120,17 @@ fn hanging(job: &PrintJob<'_>, hung: &[HungRuns]) -> Vec<Block> {
 /// Components behind the flex, with where they are and what they weigh.
 fn heavy(job: &PrintJob<'_>) -> Table {
     let l = job.lengths;
-    let [behind, off, over] = found_heads(job);
+    let [behind, off] = found::heads(job);
+    let stance = found::while_tacking(job);
     let mut table = Table::new(
         "to-hang",
         vec![
             Column::words("part").big(),
             Column::wide("what"),
             Column::figures(&format!("mass, {}", l.mass_sign())),
-            Column::figures(&behind),
-            Column::figures(&off),
-            Column::figures(&over),
+            Column::figures(&behind).mm(18.0),
+            Column::figures(&off).mm(22.0),
+            Column::figures(&format!("underside over the floor, {}", l.sign())).mm(24.0),
         ],
     );
     for piece in job.runs.iter().flat_map(|run| &run.pieces) {
@@ -141,47 +144,40 @@ fn heavy(job: &PrintJob<'_>) -> Table {
             .and_then(|item| item.mass.as_ref())
             .map(|mass| l.mass_figure(mass.value.kg()));
         let middle = piece.frame_in.origin + (piece.frame_out.origin - piece.frame_in.origin) * 0.5;
-        let [behind, off, over] = found(job, middle);
+        let [behind, off] = found::found(job, stance, middle);
         table.row([
             piece.mark.clone(),
             name.clone(),
             mass.unwrap_or_else(|| "weigh it".to_owned()),
             behind,
             off,
-            over,
+            stance.map_or_else(
+                || "–".to_owned(),
+                |stance| found::over_the_floor(job, stance, &[piece], middle),
+            ),
         ]);
     }
     table
 }
 
-/// Joints with what finds them on the car.
+/// Joints with the tapes that find them however the car stands.
 fn joint_table(job: &PrintJob<'_>, joints: &[Joint]) -> Table {
     let l = job.lengths;
-    let [behind, off, over] = found_heads(job);
     let mut table = Table::new(
         "joints",
         vec![
             Column::words("joint").big(),
             Column::wide("between"),
-            Column::words("what").mm(21.0),
-            Column::wide(&format!("tapes, TOP is 12:00, {}", l.sign())),
-            Column::figures(&behind).mm(18.0),
-            Column::figures(&off).mm(22.0),
-            Column::figures(&format!("underside {over}")).mm(18.0),
+            Column::words("what").mm(27.0),
+            Column {
+                width: Width::Share(1.3),
+                ..Column::wide(&format!("tapes to its tube, {}", l.sign()))
+            },
         ],
     );
-    let radius_mm = |joint: &Joint| {
-        joint.tube.as_ref().map_or_else(
-            || {
-                let run = job.runs.iter().find(|run| run.name == joint.run);
-                run.map_or(0.0, |run| 0.5 * run.od_mm)
-            },
-            |tube| 0.5 * tube.od.mm(),
-        )
-    };
     let rims: Vec<(Frame, f64)> = joints
         .iter()
-        .map(|joint| (joint.frame, radius_mm(joint)))
+        .map(|joint| (joint.frame, radius_mm(job, joint)))
         .collect();
     let all = joints_by_tape(job.model, job.around, job.runs, &rims);
     let mut run = String::new();
@@ -190,11 +186,13 @@ fn joint_table(job: &PrintJob<'_>, joints: &[Joint]) -> Table {
             run.clone_from(&joint.run);
             table.group(run.clone());
         }
+        let upright = Frame::upright(joint.frame.origin, joint.frame.travel());
         let tapes: Vec<String> = tapes
             .iter()
             .map(|tape| {
                 let reads = l.place(tape.distance_mm);
-                format!("{} to {} = {reads}", tape.mark, hour(tape.clock_rad))
+                let side = side_words(upright.at_clock(tape.clock_rad).to_array());
+                format!("{} to its {side} = {reads}", tape.mark)
             })
             .collect();
         let tapes = match tapes.as_slice() {
@@ -202,10 +200,6 @@ fn joint_table(job: &PrintJob<'_>, joints: &[Joint]) -> Table {
             [only] => format!("{only}; ONE mark alone"),
             some => some.join("; "),
         };
-        let frame = Frame::upright(joint.frame.origin, joint.frame.travel());
-        let underside = frame.origin + frame.twelve() * -radius_mm(joint);
-        let [behind, off, _] = found(job, frame.origin);
-        let [.., over] = found(job, underside);
         table.row([
             joint.mark.clone(),
             if joint.kind == JointKind::InOnePart {
@@ -221,77 +215,78 @@ fn joint_table(job: &PrintJob<'_>, joints: &[Joint]) -> Table {
                 (JointKind::End, _) => "end of the run".to_owned(),
             },
             tapes,
-            behind,
-            off,
-            over,
         ]);
     }
     table
 }
 
-/// Heads of the columns of [`found`], with their unit.
-fn found_heads(job: &PrintJob<'_>) -> [String; 3] {
+fn radius_mm(job: &PrintJob<'_>, joint: &Joint) -> f64 {
+    joint.tube.as_ref().map_or_else(
+        || {
+            let run = job.runs.iter().find(|run| run.name == joint.run);
+            run.map_or(0.0, |run| 0.5 * run.od_mm)
+        },
+        |tube| 0.5 * tube.od.mm(),
+    )
+}
+
+/// Joints as a plumb line and a height rule find them, in each set-up whose floor is known.
+fn heights_table(job: &PrintJob<'_>, joints: &[Joint]) -> Option<Table> {
     let sign = job.lengths.sign();
-    [
-        format!("behind {}, {sign}", origin(job)),
-        format!("off the middle, {sign}"),
-        format!("over the floor, {sign}"),
-    ]
+    let stances = found::stances(job);
+    if stances.is_empty() {
+        return None;
+    }
+    let [behind, off] = found::heads(job);
+    let mut columns = vec![Column::words("joint").big()];
+    for stance in &stances {
+        let name = stance.name;
+        columns.extend([
+            Column::figures(&format!("{name}: {behind}")),
+            Column::figures(&format!("{name}: {off}")),
+            Column::figures(&format!("{name}: underside over the floor, {sign}")),
+        ]);
+    }
+    let mut table = Table::new("joint-heights", columns);
+    let mut run = String::new();
+    for joint in joints {
+        if joint.run != run {
+            run.clone_from(&joint.run);
+            table.group(run.clone());
+        }
+        let planned = job.runs.iter().find(|run| run.name == joint.run);
+        let pieces = planned.map_or_else(Vec::new, |run| found::pieces_at(run, joint.frame.origin));
+        let mut cells = vec![joint.mark.clone()];
+        for stance in &stances {
+            cells.extend(found::found(job, Some(*stance), joint.frame.origin));
+            cells.push(found::over_the_floor(
+                job,
+                *stance,
+                &pieces,
+                joint.frame.origin,
+            ));
+        }
+        table.cells(cells);
+    }
+    Some(table)
 }
 
-fn origin(job: &PrintJob<'_>) -> String {
-    let frame = job.model.build.frame.as_ref();
-    frame.map_or_else(
-        || "the origin mark".to_owned(),
-        |frame| frame.origin.at.name().to_string(),
-    )
-}
+/// How the tapes of the joint table are held.
+const HOW_TO_TAPE: &str = "Tapes hold however the car stands: straight from each mark to the side of the tube that is \
+    named, at the joint. Left, right, front and rear are the car's; of a tube that slopes its top and its underside \
+    are square to it. They are no hours: the fit sheet counts hours from the line of the part. Nothing is in \
+    their way when the run is complete. Three tapes from three sides find a joint; with fewer it can still swing.";
 
-/// What a plumb line, a tape and a height rule find of a place with the car on its wheels: how far behind the
-/// origin mark, off the car's middle, over the floor.
-fn found(job: &PrintJob<'_>, place: Point) -> [String; 3] {
-    let l = job.lengths;
-    let off = l.place(place.y.abs());
-    let side = match (place.y > 0.0, off == "0") {
-        (_, true) => "",
-        (true, _) => " right",
-        (false, _) => " left",
-    };
-    let floors = &job.around.measured.places.floors;
-    let floor = floors.values().find(|floor| floor.is_on_wheels);
-    [
-        l.place(place.x),
-        format!("{off}{side}"),
-        floor.map_or_else(
-            || "–".to_owned(),
-            |floor| l.place((place - floor.point_in_car).dot(floor.up.vector())),
-        ),
-    ]
-}
-
-/// How the columns of the joint table are taped.
+/// How the columns of the table by floor are found.
 fn how_to_find(job: &PrintJob<'_>) -> String {
-    let origin = origin(job);
-    let floors = &job.around.measured.places.floors;
-    let over = if floors.values().any(|floor| floor.is_on_wheels) {
-        "Over the floor: straight up from the floor to the underside of the tube."
-    } else {
-        "No height over the floor is known: none was measured with the car on its wheels."
-    };
+    let origin = found::origin(job);
     format!(
-        "Tapes: straight from each mark to the place round the tube that is named, counted from its highest place as \
-         12:00, looking the way the gas flows; nothing is in their way when the run is complete. Three tapes from \
-         three sides find a joint; with fewer it can still swing. The other figures are found with the car on its \
-         wheels on a level floor; minus is ahead of {origin}. Drop plumb lines from {origin} and from the tube \
-         (halfway between its two sides): behind is taped on the floor along the car. Off the middle is taped square \
-         to the line halfway between the plumbed left and right marks. {over}"
+        "From the floor, with the car as its marks tell above; minus is ahead of {origin}. Drop plumb lines from {origin} \
+         and from the tube (halfway between its two sides): behind is taped on the floor along the car. Off the middle is \
+         taped square to the line halfway between the plumbed left and right marks. Underside: straight up from where \
+         that plumb line meets the floor to the first metal of the run. Where something is below, neither line \
+         nor rule comes through: go by the tapes there."
     )
-}
-
-/// An hour round the tube.
-fn hour(clock_rad: f64) -> String {
-    let hour = (clock_rad.to_degrees() / 30.0).round();
-    format!("{:.0}:00", if hour < 0.5 { 12.0 } else { hour })
 }
 
 /// Where every joint and every hanger is.
@@ -329,6 +324,7 @@ pub(super) fn sheet(job: &PrintJob<'_>, hung: &[HungRuns], paper: PacketPaper) -
     let mut blocks = vec![caution(UNDER_THE_CAR)];
     blocks.extend(views(&scene, paper, shown, 0.0));
     blocks.push(Block::NewPage);
+    blocks.extend(found::how_it_stands(job).into_iter().flatten());
     blocks.extend(hanging(job, hung));
     blocks.extend([
         Block::Heading {
@@ -336,15 +332,31 @@ pub(super) fn sheet(job: &PrintJob<'_>, hung: &[HungRuns], paper: PacketPaper) -
         },
         Block::Table { table: heavy(job) },
         Block::Heading {
-            text: "Joints, as a tape and a plumb line find them".to_owned(),
+            text: "Joints by tapes from the marks".to_owned(),
         },
         Block::Table {
             table: joint_table(job, &joints),
         },
         Block::Words {
-            text: how_to_find(job),
+            text: HOW_TO_TAPE.to_owned(),
         },
     ]);
+    match heights_table(job, &joints) {
+        Some(table) => blocks.extend([
+            Block::Heading {
+                text: "Joints by plumb line and height".to_owned(),
+            },
+            Block::Table { table },
+            Block::Words {
+                text: how_to_find(job),
+            },
+        ]),
+        None => blocks.push(Block::NotMade {
+            what: "joints by plumb line and height".to_owned(),
+            why: "No heights were measured in any set-up, so no floor is known: go by the tapes."
+                .to_owned(),
+        }),
+    }
     Sheet {
         kind,
         title: title.to_owned(),

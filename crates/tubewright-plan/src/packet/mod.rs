@@ -12,11 +12,14 @@ mod cover;
 mod cross;
 mod cut_cards;
 mod fit;
+mod found;
+mod gaps;
 mod joint_map;
 mod joints;
 mod longer;
 mod parts;
 mod run_sheets;
+mod slices;
 mod survey_sheet;
 mod templates;
 mod views;
@@ -107,7 +110,7 @@ pub fn packet_of(job: &PrintJob<'_>, stamp: Stamp, paper: PacketPaper) -> Packet
             sheets.extend(parts::sheet(job));
             sheets.push(counter::sheet(job, supply));
             sheets.push(buying::take_along(job, supply, &hung));
-            sheets.push(cut_cards::how_to());
+            sheets.push(cut_cards::how_to(job));
             sheets.extend(cut_cards::sheets(job, supply, fit.as_ref()));
         }
         None => {

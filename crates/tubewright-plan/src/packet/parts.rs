@@ -25,8 +25,9 @@ pub(super) fn sheet(job: &PrintJob<'_>) -> Option<Sheet> {
     let mut blocks = vec![
         Block::Words {
             text: "Necks are plain tube of the size named and are welded butt to butt: a part whose neck is \
-                   a socket makes the run shorter by what goes into it. Length is over both necks. A part \
-                   that is not like this is not the part of this plan."
+                   a socket makes the run shorter by what goes into it. Length is over both necks, and where \
+                   a part has none from port to port, each port being the end of a tube of the size \
+                   named. A part that is not like this is not the part of this plan."
                 .to_owned(),
         },
         Block::Table {
@@ -126,7 +127,11 @@ fn sizes(job: &PrintJob<'_>, parts: &[Part<'_>]) -> Table {
             format!("{} ({})", part.name, part.item.name),
             l.place(component.length.mm()),
             body,
-            format!("{into} in, {out} out"),
+            if has_necks(component) {
+                format!("{into} in, {out} out")
+            } else {
+                "none: welded at its ports".to_owned()
+            },
             necks_for(part),
             component
                 .mass
@@ -135,6 +140,10 @@ fn sizes(job: &PrintJob<'_>, parts: &[Part<'_>]) -> Table {
         ]);
     }
     table
+}
+
+fn has_necks(component: &ComponentItem) -> bool {
+    component.necks.iter().any(|neck| neck.mm() > 0.0)
 }
 
 /// The ports of a crossover, from the middle of its left inlet.

@@ -64,6 +64,7 @@ fn sheet(job: &PrintJob<'_>, run: &PlannedRun, posed: &PosedProblem, paper: Pack
             .into_iter()
             .map(|text| Block::Words { text }),
     );
+    let part_of_two = part_of_two(job, run);
     blocks.extend(views(&scene, paper, &run.name, WORDS_MM));
     blocks.extend(tight_places(job, &scene));
     blocks.extend([
@@ -76,8 +77,8 @@ fn sheet(job: &PrintJob<'_>, run: &PlannedRun, posed: &PosedProblem, paper: Pack
         },
         Block::Words {
             text: format!(
-                "Length is along the centre line; straights are {} longer on their cut cards for each weld at \
-                 their ends, which pulls that much in: saw by the card. Clock is the turn of the bend's \
+                "Length is along the centre line of the run as it is welded; straights are {} longer on their cut \
+                 cards for each weld at their ends, which pulls that much in: saw by the card.{part_of_two} Clock is the turn of the bend's \
                  plane from that of the bend before it, plus clockwise looking downstream; for the first \
                  bend of a run, and the first behind a crossover, from twelve o'clock. The turn from \
                  witness line to witness line is on the fit sheet: use that one at the bench.",
@@ -148,6 +149,52 @@ pub(super) fn tight_places(job: &PrintJob<'_>, scene: &Scene) -> Vec<Block> {
     }]
 }
 
+/// That a crossover stands here under the mark that it has from another run.
+fn part_of_two(job: &PrintJob<'_>, run: &PlannedRun) -> String {
+    let other = run.pieces.iter().find_map(|piece| match &piece.kind {
+        PlannedKind::Crossover { name, .. } => {
+            let mark = painted(name, &piece.mark, job.runs);
+            (mark != piece.mark).then(|| {
+                format!(
+                    " {mark} is {name}, one part in both runs and painted once; {} of this run's own numbers is left out.",
+                    piece.mark
+                )
+            })
+        }
+        _ => None,
+    });
+    other.unwrap_or_default()
+}
+
+/// Text with every crossover under the one mark that is painted on it.
+pub(super) fn as_painted(job: &PrintJob<'_>, text: &str) -> String {
+    let mut out = text.to_owned();
+    for piece in job.runs.iter().flat_map(|run| &run.pieces) {
+        if let PlannedKind::Crossover { name, .. } = &piece.kind {
+            let mark = painted(name, &piece.mark, job.runs);
+            if mark != piece.mark {
+                out = with_word(&out, &piece.mark, mark);
+            }
+        }
+    }
+    out
+}
+
+/// Text with one whole word for another.
+fn with_word(text: &str, word: &str, instead: &str) -> String {
+    let mut out = String::with_capacity(text.len());
+    let mut rest = text;
+    while let Some((before, after)) = rest.split_once(word) {
+        out.push_str(before);
+        let is_part = |c: Option<char>| c.is_some_and(char::is_alphanumeric);
+        let is_inside = is_part(out.chars().next_back()) || is_part(after.chars().next());
+        out.push_str(if is_inside { word } else { instead });
+        rest = after;
+    }
+    out.push_str(rest);
+    out
+}
+
 fn what(piece: &PlannedPiece) -> String {
     match &piece.kind {
         PlannedKind::Straight { .. } => "straight".to_owned(),
@@ -193,13 +240,17 @@ fn pieces(job: &PrintJob<'_>, run: &PlannedRun) -> Table {
             Column::words("piece").big(),
             Column::words("joint before"),
             Column::words("what"),
-            Column::figures(&format!("length {sign}")).big(),
+            Column::figures(&format!("welded length, {sign}")).big(),
             Column::figures("angle").big(),
             Column::figures("clock").big(),
             Column::wide("inside of the curve faces; the run then goes"),
         ],
     );
+    // What stands at the end is the sum of what stands above it.
+    let division_mm = job.lengths.saw_division_mm();
+    let mut sum_mm = 0.0;
     for piece in &run.pieces {
+        sum_mm += (length_mm(job, piece) / division_mm).round() * division_mm;
         let (angle, clock, turns) = match piece.kind {
             PlannedKind::Bend {
                 angle_rad,
@@ -231,7 +282,7 @@ fn pieces(job: &PrintJob<'_>, run: &PlannedRun) -> Table {
         String::new(),
         run.last_joint.clone(),
         "end of the run".to_owned(),
-        job.lengths.saw(run.developed_length_mm()),
+        job.lengths.saw(sum_mm),
         String::new(),
         String::new(),
         String::new(),
@@ -426,4 +477,17 @@ pub fn bend_text(run: &PlannedRun, stamp: &Stamp) -> String {
         );
     }
     out
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_mark_is_put_for_another_only_where_it_is_one() {
+        assert_eq!(
+            with_word("at R7 (R17, R70), R7", "R7", "L8"),
+            "at L8 (R17, R70), L8"
+        );
+    }
 }

@@ -75,11 +75,16 @@ pub fn templates_of(job: TemplateJob<'_>) -> Result<Vec<TrueScale>, TemplateErro
     Ok(templates)
 }
 
-fn clock_strips(job: TemplateJob<'_>) -> Result<Vec<TrueScale>, TemplateError> {
-    let mut sizes: Vec<f64> = job.runs.iter().map(|run| run.od_mm).collect();
+/// The sizes of tube that want a clock strip.
+fn strip_sizes_mm(runs: &[PlannedRun]) -> Vec<f64> {
+    let mut sizes: Vec<f64> = runs.iter().map(|run| run.od_mm).collect();
     sizes.sort_by(f64::total_cmp);
     sizes.dedup_by(|a, b| (*a - *b).abs() < 0.01);
     sizes
+}
+
+fn clock_strips(job: TemplateJob<'_>) -> Result<Vec<TrueScale>, TemplateError> {
+    strip_sizes_mm(job.runs)
         .into_iter()
         .map(|od_mm| {
             let template = clock_strip(od_mm, PAPER_THICKNESS_MM, job.source_line, job.paper)?;
@@ -261,11 +266,15 @@ pub(super) fn sheets(job: &PrintJob<'_>, stamp: &Stamp, paper: PacketPaper) -> V
         "{} · plan {} · {}",
         stamp.build, stamp.plan_hash, stamp.date
     );
+    let strips = match strip_sizes_mm(job.runs).len() {
+        1 => "The clock strip on the next page is",
+        _ => "The clock strips on the next pages are",
+    };
     let mut blocks = vec![Block::Words {
         text: format!(
-            "{} The clock strips on the next pages are wrapped round a tube to scribe a square ring and \
-             to set the clock of a part.",
-            shaped_words(job.runs, job.supply)
+            "{} {} wrapped round a tube to scribe a square ring and to set the clock of a part.",
+            shaped_words(job.runs, job.supply),
+            strips
         ),
     }];
     blocks.push(Block::Steps {

@@ -1,6 +1,6 @@
 //! Joints and how they are welded.
 
-use super::cautions::{AT_THE_TORCH, UNDER_THE_CAR, caution, sentence};
+use super::cautions::{AT_THE_TORCH, FUME, UNDER_THE_CAR, caution, sentence};
 use super::joints::{Joint, JointKind, joints_of};
 use super::words::fixed;
 use super::{PrintJob, not_made};
@@ -30,8 +30,11 @@ pub(super) fn sheet(job: &PrintJob<'_>, sensors: &[Sensor]) -> Sheet {
         .count();
     let at_ends = welded().count() - between;
     let together_mm: f64 = welded().filter_map(Joint::weld_mm).sum();
+    let facts = weld_facts(job.model, job.runs);
+    // What is purged is stainless; its fume is the worst of all.
+    let is_stainless = facts.iter().any(|facts| facts.filler.purge);
     let mut blocks = vec![
-        caution(AT_THE_TORCH),
+        caution(if is_stainless { AT_THE_TORCH } else { FUME }),
         comes_apart(job),
         Block::Figures {
             figures: vec![
@@ -50,7 +53,6 @@ pub(super) fn sheet(job: &PrintJob<'_>, sensors: &[Sensor]) -> Sheet {
             ],
         },
     ];
-    let facts = weld_facts(job.model, job.runs);
     blocks.push(Block::Table {
         table: process(job, &facts),
     });
@@ -99,10 +101,10 @@ pub(super) fn sheet(job: &PrintJob<'_>, sensors: &[Sensor]) -> Sheet {
     }
 }
 
-/// Where the run comes apart behind its first joint, or that it does nowhere.
-fn comes_apart(job: &PrintJob<'_>) -> Block {
+/// The joints behind the first at which the runs come apart, as painted, with their names.
+pub(super) fn joints_apart(job: &PrintJob<'_>) -> Vec<String> {
     let pieces = job.runs.iter().flat_map(|run| run.pieces.iter().skip(1));
-    let joints: Vec<String> = pieces
+    pieces
         .filter_map(|piece| match &piece.kind {
             PlannedKind::Component { name, .. }
                 if component_kind(job.model, name) == Some(ComponentKind::Joint) =>
@@ -111,7 +113,12 @@ fn comes_apart(job: &PrintJob<'_>) -> Block {
             }
             _ => None,
         })
-        .collect();
+        .collect()
+}
+
+/// Where the run comes apart behind its first joint, or that it does nowhere.
+fn comes_apart(job: &PrintJob<'_>) -> Block {
+    let joints = joints_apart(job);
     if joints.is_empty() {
         return Block::NotMade {
             what: "where it comes apart again".to_owned(),

@@ -96,6 +96,36 @@ pub(super) fn toward_words([x, y, z]: [f64; 3]) -> String {
         .join(" and ")
 }
 
+/// The side of a tube that faces so, as a fitter would say it: `top`, `left side`, `upper left`.
+pub(super) fn side_words(out: [f64; 3]) -> String {
+    let ways = toward_words(out);
+    let side = |way: &str| match way {
+        "forwards" => "front",
+        "rearwards" => "rear",
+        "left" => "left",
+        _ => "right",
+    };
+    match ways.split_once(" and ") {
+        None => match ways.as_str() {
+            "up" => "top".to_owned(),
+            "down" => "underside".to_owned(),
+            way => format!("{} side", side(way)),
+        },
+        Some((a, b)) => {
+            let high = |way: &str| match way {
+                "up" => Some("upper"),
+                "down" => Some("lower"),
+                _ => None,
+            };
+            match (high(a), high(b)) {
+                (Some(high), _) => format!("{high} {}", side(b)),
+                (_, Some(high)) => format!("{high} {}", side(a)),
+                _ => format!("{} {}", side(a), side(b)),
+            }
+        }
+    }
+}
+
 /// A direction as a fitter would say it: so many degrees below level, so many to the right.
 pub(super) fn direction_words([x, y, z]: [f64; 3]) -> String {
     let level = (x * x + y * y).sqrt();
@@ -143,6 +173,27 @@ mod tests {
         assert_eq!(toward_words([0.0, 0.0, 1.0]), "up");
         assert_eq!(toward_words([0.0, -0.6, 0.8]), "up and left");
         assert_eq!(toward_words([0.1, 0.9, -0.42]), "right and down");
+    }
+
+    #[test]
+    fn a_side_of_a_tube_has_a_name_of_its_own() {
+        let lean = core::f64::consts::FRAC_1_SQRT_2;
+        for (out, name) in [
+            ([0.0, 0.0, 1.0], "top"),
+            ([0.0, 0.0, -1.0], "underside"),
+            ([0.1, -0.99, 0.0], "left side"),
+            ([0.0, lean, lean], "upper right"),
+            ([0.1, -lean, -lean], "lower left"),
+            ([lean, 0.0, lean], "upper rear"),
+            ([-lean, lean, 0.0], "front right"),
+        ] {
+            let said = side_words(out);
+            let mut words: Vec<&str> = said.split(' ').collect();
+            let mut wanted: Vec<&str> = name.split(' ').collect();
+            words.sort_unstable();
+            wanted.sort_unstable();
+            assert_eq!(words, wanted, "{out:?}");
+        }
     }
 
     #[test]

@@ -149,7 +149,7 @@ fn hangers(model: &Model) -> Option<Wanted> {
         count: u32::try_from(2 * hung.len()).unwrap_or(u32::MAX),
         for_components: hung,
         checks: vec![
-            "two to a can, one near each end, is common practice (no source); the fit sheet tells places and loads where the car's bodies let it"
+            "two to a can, one near each end, is common practice (no source); the sheet “Hanger and joint map” tells where each goes and what it carries"
                 .to_owned(),
             "rubber: rod size, load for its share of the can, heat; no cracks when stretched".to_owned(),
             "rod: same material as the can or one that welds to it; bracket bolts to a rail, never to a brake or fuel line's clip"

@@ -11,6 +11,22 @@ const RING_MM: f64 = 3.4;
 const FIRST_ROW_MM: f64 = 8.0;
 /// How thick the kerf is drawn: it is out of scale so that its side can be seen.
 const KERF_MM: f64 = 1.6;
+/// How thick it is at least where another ring is near.
+const LEAST_KERF_MM: f64 = 0.5;
+/// How much further a dressed ring reaches past the tube than a sawn one.
+const DRESSED_MM: f64 = 2.0;
+/// From one row of numbers to the next.
+const ROW_STEP_MM: f64 = 2.0 * RING_MM + 2.4;
+
+/// How thick the kerf of a cut is drawn: it must not hide the ring of another cut that lies where the blade runs.
+fn kerf_mm(item: &CardItem, path: &BenchPath<'_>, number: u32, along_mm: f64, sense: f64) -> f64 {
+    let others = item.cuts.iter().filter(|other| other.number != number);
+    let beside = others.map(|other| path.on_paper_mm(sense * (other.along_mm - along_mm)));
+    let gap_mm = beside
+        .filter(|gap| *gap > 0.0)
+        .fold(f64::INFINITY, f64::min);
+    KERF_MM.min((0.5 * gap_mm).max(LEAST_KERF_MM))
+}
 
 /// Row of each cut's number: numbers that would touch go one row further out.
 fn rows(item: &CardItem, path: &BenchPath<'_>) -> Vec<u32> {
@@ -38,7 +54,7 @@ fn rows(item: &CardItem, path: &BenchPath<'_>) -> Vec<u32> {
 }
 
 fn reach_mm(row: u32) -> f64 {
-    FIRST_ROW_MM + f64::from(row) * (2.0 * RING_MM + 1.0)
+    FIRST_ROW_MM + f64::from(row) * ROW_STEP_MM
 }
 
 /// Room that the numbers need below the tube.
@@ -63,14 +79,19 @@ pub(super) fn cuts(item: &CardItem, path: &BenchPath<'_>) -> Vec<Item> {
         };
         items.push(match sense {
             Some(sense) => {
-                let beside = along * (sense * KERF_MM);
+                let thick_mm = kerf_mm(item, path, cut.number, cut.along_mm, sense);
+                let beside = along * (sense * thick_mm);
                 Item::Polygon {
                     spots: vec![foot, head, head + beside, foot + beside],
                     line: None,
                     fill: Fill::Solid,
                 }
             }
-            None => Item::line(foot, head, Line::new(Weight::Medium, Dash::Dashed)),
+            None => Item::line(
+                foot + out * DRESSED_MM,
+                head - out * DRESSED_MM,
+                Line::new(Weight::Wide, Dash::Dashed),
+            ),
         });
         items.push(Item::line(
             head,

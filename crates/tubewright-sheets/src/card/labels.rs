@@ -5,7 +5,7 @@ use super::{CardItem, CardPart};
 use crate::drawing::{BASE_LINE_DROP, Item, Lettering, Line, Rect, Spot, Weight};
 
 const LETTERS_MM: f64 = 4.4;
-const SMALL_MM: f64 = 2.6;
+const SMALL_MM: f64 = 3.8;
 const ROW_MM: f64 = 6.0;
 
 fn words(part: &CardPart) -> (&str, Lettering) {

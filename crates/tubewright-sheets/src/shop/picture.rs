@@ -416,6 +416,22 @@ fn labels(scene: &Scene, view: &View, shapes: &[Shape]) -> Vec<Label> {
                 });
             }
         }
+        let last = run.last_joint.as_ref().zip(run.pieces.last());
+        if let Some((joint, piece)) = last.filter(|_| !scene.nameless.joints) {
+            let at = piece.frame_out.origin;
+            let spot = view.spot(at);
+            if view.window.holds(spot)
+                && view.name != ViewName::Behind
+                && !covered(scene, piece, view, spot, at)
+            {
+                out.push(Label {
+                    text: joint.clone(),
+                    look: Look::Joint,
+                    anchors: vec![spot],
+                    least_mm: 1.9,
+                });
+            }
+        }
     }
     for mark in &scene.marks {
         let spot = view.spot(mark.at);

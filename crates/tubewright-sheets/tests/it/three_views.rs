@@ -47,6 +47,7 @@ fn small() -> Scene {
             name: "left bank".to_owned(),
             od_mm: 50.0,
             pieces: vec![piece],
+            last_joint: None,
         }],
         marks: vec![SceneMark {
             name: "A left".to_owned(),

@@ -10,6 +10,7 @@ pub use slips::{Explanation, SlipKind, TapeEnd};
 use crate::adjustment::{Adjustment, Measure, ReadingResult, adjust, readjust};
 use crate::network::Target;
 use crate::statistics::CRITICAL_W;
+use rayon::prelude::*;
 
 /// A reading that was set aside because the others contradict it.
 #[derive(Clone, Debug, PartialEq)]
@@ -113,10 +114,14 @@ fn worst(adjustment: &Adjustment) -> Option<(Doubtful, Adjustment)> {
     if first <= CRITICAL_W {
         return None;
     }
-    let mut trials: Vec<(ReadingResult, Adjustment)> = ranked
+    let rivals: Vec<&ReadingResult> = ranked
         .iter()
         .filter(|r| r.standardised.abs() >= RIVAL_PART * first)
         .take(RIVALS)
+        .collect();
+    // Each is a solution of its own; they come back in the order in which they went.
+    let mut trials: Vec<(ReadingResult, Adjustment)> = rivals
+        .into_par_iter()
         .map(|r| {
             let network = adjustment.network().without(r.number);
             let mut trial = readjust(network, adjustment);

@@ -67,9 +67,14 @@ fn one(network: &Network, reading: &Reading, explanation: &Explanation) -> Strin
 
 fn words(kind: SlipKind) -> String {
     match kind {
-        SlipKind::BurntNotTakenOff { by_mm } => format!("{} burnt, not taken off", length(by_mm)),
+        SlipKind::BurntNotTakenOff { by_mm } => {
+            format!("tape held at {}, not taken off", length(by_mm))
+        }
         SlipKind::BurntTakenOffTwice { by_mm } => {
-            format!("{} taken off, though nothing was burnt", length(by_mm))
+            format!(
+                "{} taken off, though the tape was held at nought",
+                length(by_mm)
+            )
         }
         SlipKind::Misread { by_mm } => format!("{} misread", length(by_mm.abs())),
         SlipKind::SwappedDigits => "digits exchanged".to_owned(),

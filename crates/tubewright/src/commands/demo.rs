@@ -59,7 +59,11 @@ pub(crate) fn run(arguments: &Demo) -> Result<Done, Failure> {
     sheets::write_all(
         &loaded,
         &solved,
-        (supply.as_ref(), &board),
+        (
+            supply.as_ref(),
+            &board,
+            &sheets::substituted(supply.as_ref()),
+        ),
         &out,
         (PaperSize::A4, today()),
     )?;

@@ -50,8 +50,8 @@ fn write_sheets(folder: &Path, out: &Path) -> Result<(), Failure> {
     let mut loaded = load(folder)?;
     let solved = runs_of(&mut loaded)?;
     let supply = solved.supply(&loaded, &[])?;
-    let board = solved.board(&loaded, supply.as_ref());
-    let judged = (supply.as_ref(), &board);
+    let (board, found) = sheets::judged(&loaded, &solved, supply.as_ref());
+    let judged = (supply.as_ref(), &board, &found);
     // What could not be made has a page that says so.
     let _is_whole = sheets::write_all(&loaded, &solved, judged, out, (PaperSize::A4, today()))?;
     Ok(())

@@ -15,7 +15,7 @@ use tubewright_plan::lengths::Lengths;
 use tubewright_plan::packet::{PrintJob, Way, packet_of};
 use tubewright_plan::plan_file::{routes_inputs, stock_inputs};
 use tubewright_plan::stages::{Routed, Supply};
-use tubewright_stock::{Substitute, substitutes};
+use tubewright_stock::{PlanError, Substitute, substitutes};
 
 /// Writes the sheets.
 ///
@@ -28,12 +28,12 @@ pub(crate) fn run(arguments: &Sheets) -> Result<Done, Failure> {
     refuse_older(&loaded, &begun)?;
     let solved = go_on(&loaded, begun)?;
     let supply = solved.supply(&loaded, &[])?;
-    let board = solved.board(&loaded, supply.as_ref());
+    let (board, found) = judged(&loaded, &solved, supply.as_ref());
     let date = arguments.date.clone().unwrap_or_else(today);
     let is_clean = write_all(
         &loaded,
         &solved,
-        (supply.as_ref(), &board),
+        (supply.as_ref(), &board, &found),
         &arguments.out,
         (arguments.paper, date),
     )?;
@@ -62,6 +62,31 @@ fn refuse_older(loaded: &Loaded, solved: &Solved) -> Result<(), Failure> {
 /// Pairs of items that are worked out on the counter sheet beside each single one.
 const PAIRS: usize = 3;
 
+/// What to take when something is out; `None` without a buying plan.
+pub(crate) type Substituted = Option<Result<Vec<Substitute>, PlanError>>;
+
+/// What to take when something is out.
+pub(crate) fn substituted(supply: Option<&Supply>) -> Substituted {
+    supply.map(|supply| substitutes(&supply.request, &supply.plan, PAIRS))
+}
+
+/// The checks and what to take when something is out, beside each other.
+pub(crate) fn judged(
+    loaded: &Loaded,
+    solved: &Solved,
+    supply: Option<&Supply>,
+) -> (Board, Substituted) {
+    std::thread::scope(|scope| {
+        let found = scope.spawn(|| substituted(supply));
+        let board = solved.board(loaded, supply);
+        let found = found.join();
+        (
+            board,
+            found.unwrap_or_else(|panic| std::panic::resume_unwind(panic)),
+        )
+    })
+}
+
 /// Digits of the plan's hash that are printed: enough to tell two plans of a shop apart.
 const HASH_DIGITS: usize = 10;
 
@@ -72,13 +97,12 @@ const HASH_DIGITS: usize = 10;
 pub(crate) fn write_all(
     loaded: &Loaded,
     solved: &Solved,
-    (supply, board): (Option<&Supply>, &Board),
+    (supply, board, found): (Option<&Supply>, &Board, &Substituted),
     out: &Path,
     (paper, date): (PaperSize, String),
 ) -> Result<bool, Failure> {
     let model = &loaded.model;
-    let found = supply.map(|supply| substitutes(&supply.request, &supply.plan, PAIRS));
-    let substitutes: Result<&[Substitute], String> = match &found {
+    let substitutes: Result<&[Substitute], String> = match found {
         Some(Ok(found)) => Ok(found),
         Some(Err(error)) => Err(error.to_string()),
         None => Err("there is no buying plan".to_owned()),
@@ -131,11 +155,22 @@ pub(crate) fn write_all(
         PaperSize::Letter => PacketPaper::UsLetter,
     };
     let packet = packet_of(&job, stamp.clone(), paper);
-    let is_whole = files::packet(&packet, out)?;
-    files::lists(&packet, out)?;
-    let mut troubles = files::drawings(&job, &stamp, out)?;
-    troubles.extend(files::solids(&job, &stamp, out)?);
-    files::bend_tables(&job, &stamp, out)?;
+    // The typesetter has one core, the other files the other.
+    let (is_whole, troubles) = std::thread::scope(|scope| {
+        let others = scope.spawn(|| {
+            files::lists(&packet, out)?;
+            let mut troubles = files::drawings(&job, &stamp, out)?;
+            troubles.extend(files::solids(&job, &stamp, out)?);
+            files::bend_tables(&job, &stamp, out)?;
+            Ok::<_, Failure>(troubles)
+        });
+        let is_whole = files::packet(&packet, out);
+        let others = others
+            .join()
+            .unwrap_or_else(|panic| std::panic::resume_unwind(panic));
+        (is_whole, others)
+    });
+    let (is_whole, troubles) = (is_whole?, troubles?);
     for trouble in &troubles {
         say(&format!("{}: {trouble}", styled(WARNS, "not written")));
     }

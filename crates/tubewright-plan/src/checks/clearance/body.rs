@@ -22,6 +22,8 @@ struct Tightest {
     place: Point,
     piece: String,
     position: String,
+    /// How what rides on the suspension is held to see it, where it is not as it hangs.
+    held: Option<String>,
 }
 
 impl Tightest {
@@ -73,11 +75,19 @@ pub(super) fn finding(moving: &MovingRun<'_>, body: &PlacedBody, joint: &Joint) 
     };
     let finding =
         Finding::measured_at_least(rule, subject, measured, body.gap_mm).at(tightest.place, place);
-    if finding.state == State::Fail {
-        finding.advising(advice(tightest.gap_mm - body.gap_mm, &doubt, &body.name))
-    } else {
-        finding
-    }
+    let told = (finding.state == State::Fail)
+        .then(|| advice(tightest.gap_mm - body.gap_mm, &doubt, &body.name));
+    let told: Vec<String> = told.into_iter().chain(tightest.held).collect();
+    finding.advising(told.join("; "))
+}
+
+/// How far above where it stands on its wheels a body is in the position that was found, mm; `None` where it does not
+/// ride on the suspension.
+fn suspension_mm(body_motion: &Motion, found: &MovingClearance) -> Option<f64> {
+    let freedoms = body_motion.freedoms.iter().zip(&found.body_values);
+    freedoms.into_iter().find_map(|(freedom, value)| {
+        matches!(freedom, tubewright_geometry::motion::Freedom::Shift { .. }).then_some(*value)
+    })
 }
 
 fn tightest_to(moving: &MovingRun<'_>, body: &PlacedBody, joint: &Joint) -> Option<Tightest> {
@@ -124,12 +134,15 @@ fn tightest_to(moving: &MovingRun<'_>, body: &PlacedBody, joint: &Joint) -> Opti
                 place: found.on_centre_line,
                 piece: piece.mark.clone(),
                 position: position_of(motion, body_motion, &found),
+                held: None,
             };
             if best
                 .as_ref()
                 .is_none_or(|best| tightest.sure_mm() < best.sure_mm())
             {
-                best = Some(tightest);
+                let held = suspension_mm(body_motion, &found)
+                    .and_then(|at_mm| body.held_to_see(&piece.elements, at_mm));
+                best = Some(Tightest { held, ..tightest });
                 is_here = true;
             }
         }

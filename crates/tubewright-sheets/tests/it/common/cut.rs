@@ -71,6 +71,7 @@ pub(crate) fn cut_pieces() -> Scene {
             name: "pieces".to_owned(),
             od_mm: 63.5,
             pieces,
+            last_joint: None,
         }],
         ..Scene::default()
     }

@@ -71,6 +71,7 @@ pub(crate) fn estate() -> Scene {
             name: name.to_owned(),
             od_mm: 57.0,
             pieces,
+            last_joint: None,
         }
     };
     let left = walk("L", "left bank", 0, 1, true);
