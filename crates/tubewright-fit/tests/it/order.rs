@@ -91,6 +91,7 @@ fn what_hangs_waits_until_the_run_comes_to_it() {
         joint_downstream: format!("J{}", at + 1),
         straight_mm,
         is_straight: straight_mm > 100.0,
+        has_room: true,
         crossover: None,
         on_the_bench: Vec::new(),
     };
