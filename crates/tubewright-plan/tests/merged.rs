@@ -27,7 +27,7 @@ fn named<'a>(runs: &'a [PlannedRun], name: &str) -> &'a PlannedRun {
 /// Where the part lies, from the run that has it as its last piece.
 fn origin_of(run: &PlannedRun) -> Point {
     match run.pieces.last().map(|piece| &piece.kind) {
-        Some(PlannedKind::Crossover { origin, .. }) => *origin,
+        Some(PlannedKind::Crossover { pose, .. }) => pose.origin,
         other => panic!("{} ends in {other:?}", run.name),
     }
 }

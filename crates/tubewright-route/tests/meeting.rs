@@ -9,7 +9,7 @@ use std::sync::atomic::AtomicBool;
 use open::{CLR_MM, best, problem, walk};
 use tubewright_geometry::{Frame, Piece as TubePiece, Point, Solid, UnitVector, Vector};
 use tubewright_route::problem::{
-    Bar, Body, BodyKind, Crossover, Passage, Ports, Region, Run, Side, StockBend,
+    Bar, Body, BodyKind, Crossover, Passage, Ports, Region, Run, Side, StockBend, TurnRoom,
 };
 use tubewright_route::{
     Budget, CostModel, Outcome, Piece, Route, RouteProblem, ShopSteps, round_and_close, solve,
@@ -44,6 +44,8 @@ fn merge(poses: Region) -> Crossover {
     Crossover {
         id: "Y".into(),
         stands: false,
+        turns: TurnRoom::NONE,
+        ports_within: None,
         poses,
         body: vec![bar(&left), bar(&right)],
         left,
@@ -190,8 +192,8 @@ fn start_of(problem: &RouteProblem, route: &Route, run: usize) -> Frame {
     match problem.runs[run].starts_at {
         Some(passage) => {
             let ports = problem.crossovers[passage.crossover].ports(passage.side);
-            let place = route.crossovers[passage.crossover] + ports.outlet;
-            Frame::upright(place, ports.outlet_direction)
+            let (place, travel) = route.crossovers[passage.crossover].outlet(ports);
+            Frame::upright(place, travel)
         }
         None => problem.runs[run].start,
     }
@@ -216,8 +218,7 @@ fn judge(problem: &RouteProblem, route: &Route, (place_mm, turn_rad): (f64, f64)
         let (end, direction) = match run.ends_at {
             Some(passage) => {
                 let ports = problem.crossovers[passage.crossover].ports(passage.side);
-                let place = route.crossovers[passage.crossover] + ports.inlet;
-                (place, ports.inlet_direction)
+                route.crossovers[passage.crossover].inlet(ports)
             }
             None => (run.end, run.end_direction),
         };
@@ -315,6 +316,8 @@ fn round_an_old_stretch(stands: bool) -> RouteProblem {
     out.crossovers = vec![Crossover {
         id: "old".into(),
         poses: room([0.0; 3], [0.0; 3]),
+        turns: TurnRoom::NONE,
+        ports_within: None,
         body: vec![Bar {
             a: ports.inlet,
             b: ports.outlet,
@@ -345,7 +348,7 @@ fn a_stretch_that_stands_is_met_where_it_is_and_not_asked_for_its_gap() {
     let problem = round_an_old_stretch(true);
     let route = best(solved(&problem, &cost()));
     judge(&problem, &route, (1e-6, 1e-6), 0.06);
-    let place = route.crossovers[0];
+    let place = route.crossovers[0].origin;
     assert!(
         place.distance(Point::ORIGIN) < 1e-12,
         "it moved to {place:?}"

@@ -154,15 +154,14 @@ fn start_at_part(
     met: &MetPort,
 ) -> Option<Finding> {
     let part = posed.problem.crossovers.get(met.passage.crossover)?;
-    let outlet = part.ports(met.passage.side).outlet;
     let mut pieces = runs.iter().flat_map(|run| &run.pieces);
-    let origin = pieces.find_map(|piece| match &piece.kind {
-        PlannedKind::Crossover { name, origin, .. } if *name == met.component => Some(*origin),
+    let pose = pieces.find_map(|piece| match &piece.kind {
+        PlannedKind::Crossover { name, pose, .. } if *name == met.component => Some(*pose),
         _ => None,
     })?;
     let at = run.pieces.first()?.frame_in.origin;
     let measured = Measured {
-        value: at.distance(origin + outlet),
+        value: at.distance(pose.outlet(part.ports(met.passage.side)).0),
         plus_minus: None,
         unit: Unit::Millimetre,
     };

@@ -5,7 +5,7 @@ use tubewright_build::model::{
     Component, ComponentItem, ComponentKind, Flows, Model, Port, Run, RunEnd, Section,
 };
 use tubewright_geometry::{Bounds, Frame, Point, UnitVector, Vector, math};
-use tubewright_route::problem::{Bar, Crossover, Passage, Ports, Region, Side};
+use tubewright_route::problem::{Bar, Crossover, PartPose, Passage, Ports, Region, Side, TurnRoom};
 
 use super::crossings::bent_halves;
 use super::gas_way::GasWay;
@@ -107,9 +107,13 @@ pub(crate) fn end_at_ports(posed: &PosedProblem, runs: &mut [LaidRun]) {
     for run in runs {
         let ports = ports_at(posed, &placed, &run.name, |run| run.ends_at.as_ref());
         let has_it = matches!(run.pieces.last(), Some(PlannedKind::Crossover { .. }));
-        run.port_end = ports.map(|(origin, ports)| match has_it {
-            true => Frame::upright(origin + ports.outlet, ports.outlet_direction),
-            false => Frame::upright(origin + ports.inlet, ports.inlet_direction),
+        run.port_end = ports.map(|(pose, ports)| {
+            let (place, travel) = if has_it {
+                pose.outlet(&ports)
+            } else {
+                pose.inlet(&ports)
+            };
+            Frame::upright(place, travel)
         });
     }
 }
@@ -119,18 +123,19 @@ pub(crate) fn start_at_ports(posed: &PosedProblem, runs: &mut [LaidRun]) {
     let placed = placed_parts(runs);
     for run in runs {
         let ports = ports_at(posed, &placed, &run.name, |run| run.starts_at.as_ref());
-        if let Some((origin, ports)) = ports {
-            run.start = Frame::upright(origin + ports.outlet, ports.outlet_direction);
+        if let Some((pose, ports)) = ports {
+            let (place, travel) = pose.outlet(&ports);
+            run.start = Frame::upright(place, travel);
         }
     }
 }
 
-/// Origins of the parts that are pieces of these runs.
-fn placed_parts(runs: &[LaidRun]) -> Vec<(String, Point)> {
+/// Where the parts lie that are pieces of these runs.
+fn placed_parts(runs: &[LaidRun]) -> Vec<(String, PartPose)> {
     runs.iter()
         .flat_map(|run| &run.pieces)
         .filter_map(|piece| match piece {
-            PlannedKind::Crossover { name, origin, .. } => Some((name.clone(), *origin)),
+            PlannedKind::Crossover { name, pose, .. } => Some((name.clone(), *pose)),
             _ => None,
         })
         .collect()
@@ -139,15 +144,15 @@ fn placed_parts(runs: &[LaidRun]) -> Vec<(String, Point)> {
 /// Where the part lies that a run meets, and its ports on the run's side.
 fn ports_at(
     posed: &PosedProblem,
-    placed: &[(String, Point)],
+    placed: &[(String, PartPose)],
     run: &str,
     met: impl Fn(&PosedRun) -> Option<&MetPort>,
-) -> Option<(Point, Ports)> {
+) -> Option<(PartPose, Ports)> {
     let mut runs = posed.runs.iter();
     let met = met(runs.find(|posed| posed.name == run)?)?;
-    let (_, origin) = placed.iter().find(|(name, _)| *name == met.component)?;
+    let (_, pose) = placed.iter().find(|(name, _)| *name == met.component)?;
     let part = posed.problem.crossovers.get(met.passage.crossover)?;
-    Some((*origin, *part.ports(met.passage.side)))
+    Some((*pose, *part.ports(met.passage.side)))
 }
 
 /// The mark of the joint that a run begins with, where one of these runs has the part as its last piece and
@@ -397,6 +402,8 @@ impl Poser<'_> {
             id: component.name.to_string(),
             stands: false,
             poses,
+            turns: TurnRoom::NONE,
+            ports_within: None,
             body,
             left,
             right,

@@ -17,6 +17,7 @@ mod loose;
 mod moves;
 mod other_ways;
 mod pairs;
+mod parts;
 mod pins;
 mod polyline;
 mod prove;
