@@ -481,6 +481,20 @@ impl RouteProblem {
                 });
             }
         }
+        for part in &self.crossovers {
+            let (least, most) = (part.turns.least.to_array(), part.turns.most.to_array());
+            let square = core::f64::consts::FRAC_PI_2;
+            let limits = [square, square, core::f64::consts::PI];
+            for ((least, most), limit) in least.into_iter().zip(most).zip(limits) {
+                if !(-limit < least && least <= most && most < limit) {
+                    return Err(ProblemError::UnsoundSize {
+                        id: part.id.clone(),
+                        what: "an angle that it may be turned by",
+                        value: most,
+                    });
+                }
+            }
+        }
         for component in &self.components {
             let sizes = match component.section {
                 Section::Round { diameter_mm } => [component.length_mm, diameter_mm, diameter_mm],

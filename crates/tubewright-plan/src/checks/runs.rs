@@ -249,14 +249,15 @@ fn end_findings(model: &Model, run: &PlannedRun) -> Vec<Finding> {
 fn crossover_findings(posed: &PosedProblem, run: &PlannedRun) -> Vec<Finding> {
     let mut findings = Vec::new();
     for piece in &run.pieces {
-        let PlannedKind::Crossover { name, side, .. } = &piece.kind else {
+        let PlannedKind::Crossover { name, side, pose } = &piece.kind else {
             continue;
         };
         let Some(crossover) = posed.part(name) else {
             continue;
         };
         let ports = crossover.ports(*side);
-        let inlet = piece.frame_out.origin - ports.outlet + ports.inlet;
+        let turned = |v| pose.turn.vector(v);
+        let inlet = piece.frame_out.origin - turned(ports.outlet) + turned(ports.inlet);
         let arrival = piece.frame_in;
         let measured = |value, unit| Measured {
             value,
@@ -272,7 +273,7 @@ fn crossover_findings(posed: &PosedProblem, run: &PlannedRun) -> Vec<Finding> {
             )
             .at(inlet, format!("at {}", piece.joint)),
         );
-        let aim = arrival.travel().angle_to(ports.inlet_direction);
+        let aim = arrival.travel().angle_to(pose.inlet(ports).1);
         findings.push(Finding::measured_at_most(
             Rule::EndAim,
             format!("aim of {} into {name}", run.name),

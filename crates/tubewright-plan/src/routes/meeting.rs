@@ -5,7 +5,7 @@ use tubewright_build::model::{
     Component, ComponentItem, ComponentKind, Flows, Model, Port, Run, RunEnd, Section,
 };
 use tubewright_geometry::{Bounds, Frame, Point, UnitVector, Vector, math};
-use tubewright_route::problem::{Bar, Crossover, PartPose, Passage, Ports, Region, Side, TurnRoom};
+use tubewright_route::problem::{Bar, Crossover, PartPose, Passage, Ports, Region, Side};
 
 use super::crossings::bent_halves;
 use super::gas_way::GasWay;
@@ -13,6 +13,7 @@ use super::laid::LaidRun;
 use super::planned::{
     CanBalls, PlannedKind, PlannedRun, can_balls, component_elements, half_section,
 };
+use super::poses::{poses_within, room_that_holds, turns_of};
 use super::problem::{PosedProblem, PosedRun, Poser, RunError};
 use super::rooms::room_between;
 use crate::places::PlacedEnd;
@@ -321,12 +322,15 @@ impl Poser<'_> {
         let part = self.problem.crossovers.get(passage.crossover);
         let frame_in_car = part.map_or(Frame::upright(Point::ORIGIN, UnitVector::X), |part| {
             let ports = part.ports(passage.side);
-            let (place, travel) = match leaves {
-                Flows::Out => (ports.outlet, ports.outlet_direction),
-                Flows::In => (ports.inlet, ports.inlet_direction),
+            let pose = PartPose {
+                origin: part.poses.min.lerp(part.poses.max, 0.5),
+                turn: part.turns.middle(),
             };
-            let middle = part.poses.min.lerp(part.poses.max, 0.5);
-            Frame::upright(middle + place, travel)
+            let (place, travel) = match leaves {
+                Flows::Out => pose.outlet(ports),
+                Flows::In => pose.inlet(ports),
+            };
+            Frame::upright(place, travel)
         });
         PlacedEnd::as_built(frame_in_car, &self.model.build.accuracy.resolved())
     }
@@ -396,14 +400,16 @@ impl Poser<'_> {
         let room = room
             .or_else(|| self.room_between_all_ends())
             .ok_or_else(|| RunError::NoRoom(component.name.to_string()))?;
-        let local = [left.inlet, left.outlet, right.inlet, right.outlet];
+        let turns = turns_of(component, [&left, &right])?;
+        let turn = turns.middle();
+        let local = [left.inlet, left.outlet, right.inlet, right.outlet].map(|v| turn.vector(v));
         let poses = poses_within(room, &local);
         Ok(Crossover {
             id: component.name.to_string(),
             stands: false,
             poses,
-            turns: TurnRoom::NONE,
-            ports_within: None,
+            turns,
+            ports_within: (!turns.is_held()).then(|| room_that_holds(room, poses, &local)),
             body,
             left,
             right,
@@ -517,29 +523,4 @@ pub(super) fn widest_port_mm(model: &Model, item: &ComponentItem) -> Option<f64>
         .map(|port| Some(model.stock.tube(&port.tube)?.od.mm()))
         .try_fold(0.0, |widest: f64, od| Some(widest.max(od?)))
         .filter(|widest| *widest > 0.0)
-}
-
-/// Where the origin of a thing may lie so that all its local places stay in the room; the middle of
-/// the room where it does not fit in a coordinate.
-fn poses_within(room: Region, local: &[Vector]) -> Region {
-    let mut min = room.min.to_array();
-    let mut max = room.max.to_array();
-    for axis in 0..3 {
-        let coordinates = || local.iter().map(|v| v.to_array()[axis]);
-        let (low, high) = (
-            coordinates().fold(f64::INFINITY, f64::min),
-            coordinates().fold(f64::NEG_INFINITY, f64::max),
-        );
-        min[axis] -= low;
-        max[axis] -= high;
-        if min[axis] > max[axis] {
-            let middle = 0.5 * (min[axis] + max[axis]);
-            min[axis] = middle;
-            max[axis] = middle;
-        }
-    }
-    Region {
-        min: Point::from_array(min),
-        max: Point::from_array(max),
-    }
 }

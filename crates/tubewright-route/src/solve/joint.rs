@@ -210,6 +210,25 @@ pub(crate) fn search_free(
     meter: &mut Meter<'_>,
     seen: &mut dyn FnMut(&Solution, u64, bool),
 ) -> Vec<Solution> {
+    if ctx
+        .problem
+        .crossovers
+        .iter()
+        .all(|part| part.turns.is_held())
+    {
+        search_at_places(ctx, seed, meter, seen)
+    } else {
+        super::turned::search(ctx, seed, meter, seen)
+    }
+}
+
+/// The same with every part that may be turned free from the beginning.
+pub(crate) fn search_at_places(
+    ctx: &Context<'_>,
+    seed: u64,
+    meter: &mut Meter<'_>,
+    seen: &mut dyn FnMut(&Solution, u64, bool),
+) -> Vec<Solution> {
     let problem = ctx.problem;
     let region = search_region(problem);
     let field = Field::new(&ctx.room, &region);
@@ -227,8 +246,7 @@ pub(crate) fn search_free(
     let mut pool: Vec<Solution> = Vec::new();
     let mut best = f64::INFINITY;
     let mut tried = BTreeSet::new();
-    // Spans that failed most often are tried first: a place of the crossovers that they refuse is
-    // given up before the others are looked at.
+    // Spans that failed most often are tried first: a place that they refuse is given up before others are searched.
     let mut failures: Vec<u64> = vec![0; plain.len()];
     // A wide room for the crossover may take many draws before one can be reached at all.
     for attempt in 0..MOST_DRAWS {

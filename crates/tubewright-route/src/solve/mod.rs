@@ -32,6 +32,7 @@ mod single;
 mod slides;
 mod stub;
 mod system;
+mod turned;
 
 use core::sync::atomic::AtomicBool;
 use std::collections::BTreeSet;

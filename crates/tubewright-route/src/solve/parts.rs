@@ -104,7 +104,6 @@ pub(super) fn kept_upright(port: &Stance, axis: Vector) -> Screw {
 }
 
 #[cfg(test)]
-#[expect(clippy::unwrap_used, clippy::indexing_slicing, reason = "tests")]
 mod tests {
     use tubewright_geometry::{Frame, Solid};
 

@@ -251,7 +251,7 @@ impl Slide {
         [0, 1, 2].map(|k| {
             let (low, high) = (self.turn_low[k], self.turn_high[k]);
             if low < high {
-                ((turn[k] / step_rad).round() * step_rad).clamp(low, high)
+                ((turn[k] / step_rad).round() * step_rad).clamp(low, high) + 0.0
             } else {
                 turn[k]
             }
