@@ -186,13 +186,13 @@ pub(crate) fn ends_off(posed: &PosedProblem, runs: &[PlannedRun]) -> (f64, f64) 
         .iter()
         .map(|run| (run.end_error_mm(), run.end_error_rad()));
     let inlets = runs.iter().flat_map(|run| &run.pieces).filter_map(|piece| {
-        let PlannedKind::Crossover { name, side, origin } = &piece.kind else {
+        let PlannedKind::Crossover { name, side, pose } = &piece.kind else {
             return None;
         };
-        let ports = posed.part(name)?.ports(*side);
+        let (place, travel) = pose.inlet(posed.part(name)?.ports(*side));
         Some((
-            piece.frame_in.origin.distance(*origin + ports.inlet),
-            piece.frame_in.travel().angle_to(ports.inlet_direction),
+            piece.frame_in.origin.distance(place),
+            piece.frame_in.travel().angle_to(travel),
         ))
     });
     ends.chain(inlets).fold((0.0, 0.0), |most, off| {

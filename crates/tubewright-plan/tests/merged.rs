@@ -19,15 +19,16 @@ use tubewright_geometry::{Point, Vector, math};
 use tubewright_plan::fit::fit_sheet;
 use tubewright_plan::routes::{PlannedKind, PlannedRun, away_from_pin_mm};
 use tubewright_plan::stages::{Routed, check};
+use tubewright_route::problem::PartPose;
 
 fn named<'a>(runs: &'a [PlannedRun], name: &str) -> &'a PlannedRun {
     runs.iter().find(|run| run.name == name).expect("is there")
 }
 
 /// Where the part lies, from the run that has it as its last piece.
-fn origin_of(run: &PlannedRun) -> Point {
+fn pose_of(run: &PlannedRun) -> PartPose {
     match run.pieces.last().map(|piece| &piece.kind) {
-        Some(PlannedKind::Crossover { origin, .. }) => *origin,
+        Some(PlannedKind::Crossover { pose, .. }) => *pose,
         other => panic!("{} ends in {other:?}", run.name),
     }
 }
@@ -57,13 +58,17 @@ fn two_banks_end_in_a_merge_and_a_wider_tail_leaves_it() {
     let left = named(&best.runs, "left bank");
     let right = named(&best.runs, "right bank");
     let tail = named(&best.runs, "tail");
-    let part = origin_of(left);
-    let arrives = |place: Point, at: Vector| place.distance(part + at);
+    let part = pose_of(left);
+    let arrives = |place: Point, at: Vector| place.distance(part.place(at));
     let before = left.pieces[left.pieces.len() - 2].frame_out;
     assert!(arrives(before.origin, Vector::new(0.0, -38.0, 0.0)) < 3.0);
     assert!(arrives(right.arrival().origin, Vector::new(0.0, 38.0, 0.0)) < 3.0);
     assert!(arrives(tail.start.origin, Vector::new(180.0, 0.0, 0.0)) < 1e-6);
-    assert!((right.arrival().travel().vector().y + math::sin(12f64.to_radians())).abs() < 0.02);
+    let lean = 12f64.to_radians();
+    let way = part
+        .turn
+        .vector(Vector::new(math::cos(lean), -math::sin(lean), 0.0));
+    assert!((right.arrival().travel().vector() - way).norm() < 0.02);
     assert!(tail.od_mm > left.od_mm);
     // Its first clock is counted from what is there: nobody scribed a rim that is not made yet.
     let twelve = tail.twelve_words();
@@ -210,11 +215,11 @@ fn a_cone_takes_the_tail_to_another_size() {
     let middle = named(&best.runs, "middle");
     let tail = named(&best.runs, "tail");
     assert!(middle.brings_its_end());
-    let cone = origin_of(middle);
+    let cone = pose_of(middle);
     assert!(
         tail.start
             .origin
-            .distance(cone + Vector::new(60.0, 0.0, 0.0))
+            .distance(cone.place(Vector::new(60.0, 0.0, 0.0)))
             < 1e-6
     );
     assert_eq!(middle.last_joint, tail.pieces[0].joint);
@@ -245,18 +250,18 @@ fn one_run_parts_into_two_tips() {
     // Behind the first outlet the weld is the bank's last joint, behind the second it has a mark of its own.
     assert_eq!(left.pieces[0].joint, bank.last_joint);
     assert_ne!(right.pieces[0].joint, bank.last_joint);
-    let fork = origin_of(bank);
+    let fork = pose_of(bank);
     assert!(
         left.start
             .origin
-            .distance(fork + Vector::new(180.0, -40.0, 0.0))
+            .distance(fork.place(Vector::new(180.0, -40.0, 0.0)))
             < 1e-6
     );
     assert!(
         right
             .start
             .origin
-            .distance(fork + Vector::new(180.0, 40.0, 0.0))
+            .distance(fork.place(Vector::new(180.0, 40.0, 0.0)))
             < 1e-6
     );
     let supply = solved.supply.as_ref().expect("planned");

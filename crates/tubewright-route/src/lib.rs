@@ -14,6 +14,7 @@
 pub mod cost;
 pub mod form;
 pub mod loss;
+mod part;
 pub mod problem;
 pub mod route;
 mod solve;

@@ -1,7 +1,9 @@
 //! What is to be routed: bodies with their gaps, tubes and their stock bends, components,
 //! crossovers and runs. Independent of any file form.
 
-use tubewright_geometry::{Frame, Point, Solid, UnitVector, Vector, math};
+use tubewright_geometry::{Frame, Point, Solid, UnitVector, math};
+
+pub use crate::part::{Bar, Crossover, PartPose, Passage, Ports, Side, Turn, TurnRoom};
 
 /// A body that runs must keep clear of. Where it moves, `solid` is already the swept space or
 /// `gap_mm` already holds the motion.
@@ -171,90 +173,6 @@ pub struct Component {
     pub zone: Option<Region>,
     /// Where along the run.
     pub placement: Placement,
-}
-
-/// A round-ended bar of a crossover's body, in the crossover's own coordinates.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Bar {
-    /// One end of the axis.
-    pub a: Vector,
-    /// Other end of the axis.
-    pub b: Vector,
-    /// Radius in mm.
-    pub radius_mm: f64,
-}
-
-/// Inlet and outlet of one side of a crossover, in the crossover's own coordinates; directions are
-/// those of the flow.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Ports {
-    /// Place of the inlet.
-    pub inlet: Vector,
-    /// Direction of flow in.
-    pub inlet_direction: UnitVector,
-    /// Place of the outlet.
-    pub outlet: Vector,
-    /// Direction of flow out.
-    pub outlet_direction: UnitVector,
-}
-
-/// A part where runs meet: a crossover that two runs pass, a merge, a split, or a cone between two sizes.
-/// It may be shifted, never turned; one that stands is not shifted either. Where both sides have one inlet or one outlet, their ports are the
-/// same.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Crossover {
-    /// Name.
-    pub id: String,
-    /// Where its origin may lie.
-    pub poses: Region,
-    /// Its body.
-    pub body: Vec<Bar>,
-    /// Ports of the left side.
-    pub left: Ports,
-    /// Ports of the right side.
-    pub right: Ports,
-    /// Whether it stands where it is already: then nobody asks whether it is clear of the bodies.
-    pub stands: bool,
-}
-
-/// A side of a crossover.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Side {
-    /// Left.
-    Left,
-    /// Right.
-    Right,
-}
-
-impl Side {
-    /// `L` or `R`, as painted and printed.
-    #[must_use]
-    pub const fn letter(self) -> &'static str {
-        match self {
-            Self::Left => "L",
-            Self::Right => "R",
-        }
-    }
-}
-
-impl Crossover {
-    /// The ports of a side.
-    #[must_use]
-    pub const fn ports(&self, side: Side) -> &Ports {
-        match side {
-            Side::Left => &self.left,
-            Side::Right => &self.right,
-        }
-    }
-}
-
-/// Where a run passes a crossover.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Passage {
-    /// Number of the crossover in the problem.
-    pub crossover: usize,
-    /// Side.
-    pub side: Side,
 }
 
 /// How far the end of a run may lie from where it is wished.
@@ -561,6 +479,20 @@ impl RouteProblem {
                     what: "a coordinate of an end",
                     value: f64::NAN,
                 });
+            }
+        }
+        for part in &self.crossovers {
+            let (least, most) = (part.turns.least.to_array(), part.turns.most.to_array());
+            let square = core::f64::consts::FRAC_PI_2;
+            let limits = [square, square, core::f64::consts::PI];
+            for ((least, most), limit) in least.into_iter().zip(most).zip(limits) {
+                if !(-limit < least && least <= most && most < limit) {
+                    return Err(ProblemError::UnsoundSize {
+                        id: part.id.clone(),
+                        what: "an angle that it may be turned by",
+                        value: most,
+                    });
+                }
             }
         }
         for component in &self.components {

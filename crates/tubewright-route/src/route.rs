@@ -2,6 +2,8 @@
 
 use tubewright_geometry::{Frame, Point, UnitVector};
 
+use crate::problem::PartPose;
+
 /// One piece of a run, in order of travel.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Piece {
@@ -86,8 +88,8 @@ pub struct Route {
     pub name: String,
     /// Pieces of each run, in the order of the problem's runs.
     pub runs: Vec<Vec<Piece>>,
-    /// Place of each crossover's origin.
-    pub crossovers: Vec<Point>,
+    /// Where each crossover lies, and how.
+    pub crossovers: Vec<PartPose>,
     /// Where each run starts and arrives.
     pub ends: Vec<RunEnds>,
     /// Cost under the model that it was searched with.

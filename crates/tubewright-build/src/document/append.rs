@@ -312,6 +312,7 @@ fn piece(piece: &FrozenPiece) -> Written {
             roll,
             length,
             at,
+            turned,
         } => {
             fields.push(field("kind", Written::text("component")));
             fields.push(field("component", Written::text(component.as_str())));
@@ -323,6 +324,11 @@ fn piece(piece: &FrozenPiece) -> Written {
             }
             if let Some(at) = at {
                 fields.push(field("at", numbers(at.to_array())));
+            }
+            if let Some(turned) = turned {
+                let [right, up, roll] = turned.each_ref().map(|angle| Written::text(&angle.text));
+                let angles = vec![field("right", right), field("up", up), field("roll", roll)];
+                fields.push(field("turned", Written::Table(angles)));
             }
         }
     }

@@ -2,9 +2,9 @@ use super::{Canonical, CanonicalHasher, canonical, canonical_choice, canonical_v
 use crate::model::{
     Along, Body, BodyKind, Bolt, Carrier, CarrierKind, CarrierRef, CentreLinePair, Class,
     Component, Direction, Doubt, Edge, End, EndGiven, EndKind, EndPlace, Engine, Face, Flows,
-    FrameChoice, HeldBy, HoleEdge, HookedHole, Mark, MayTurn, MeasuredPoint, Motion, PinnedPart,
-    Place, PlaceAt, PlusMinus, Reading, ReadingKind, Room, Run, RunEnd, RunPin, SawOff, ScanPlace,
-    Setup, Side, Stance, TapeEnd, Through, TubeSide, Wishes,
+    FrameChoice, HeldBy, HoleEdge, HookedHole, Mark, MayTurn, MeasuredPoint, Motion, PartMayTurn,
+    PartTurn, PinnedPart, Place, PlaceAt, PlusMinus, Reading, ReadingKind, Room, Run, RunEnd,
+    RunPin, SawOff, ScanPlace, Setup, Side, Stance, TapeEnd, Through, TubeSide, Wishes,
 };
 use crate::quantity::{Power, RotationSpeed, TyreSize, Volume};
 use crate::resolved::{ResolvedAccuracy, ResolvedGaps};
@@ -50,7 +50,9 @@ canonical! {
     ScanPlace { mark, at } aside {}
     TyreSize { width, diameter, rim } aside {}
     Engine { layout, displacement, power, max_speed } aside { span }
-    Component { name, item, carrier, zone, roll, or, stands, along } aside { span }
+    Component { name, item, carrier, zone, roll, turn, may_turn, or, stands, along } aside { span }
+    PartTurn { up, right } aside {}
+    PartMayTurn { up, right, roll } aside {}
     Run { name, from, to, tube, through, max_bends, passes, joints_in, pins } aside { note, span }
     RunPin { what, near, at, within } aside { span }
     Through { component, side } aside { span }

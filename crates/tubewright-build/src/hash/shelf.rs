@@ -46,7 +46,7 @@ canonical_variants!(OnHandWhat { Stock { tube, shape }, Item(name) });
 canonical_variants!(FrozenShape {
     Straight { length },
     Bend { angle, clock, clr, legs },
-    Component { component, roll, length, at },
+    Component { component, roll, length, at, turned },
 });
 canonical_variants!(CutPlace {
     Straight { at, length },

@@ -110,6 +110,18 @@ pub(super) static MAY_TURN: Table = Table {
     rules: &[],
 };
 
+pub(super) static PART_MAY_TURN: Table = Table {
+    title: "may-turn of a part",
+    about: "How far the search may turn a part where runs meet, either way; what is left out is held",
+    keys: &[
+        may("up", TURN_ANGLE, "Its outlets up or down"),
+        may("right", TURN_ANGLE, "Its outlets to the right or the left"),
+        may("roll", TURN_ANGLE, "About its own length"),
+    ],
+    kinds: None,
+    rules: &[],
+};
+
 pub(super) static SAW_OFF: Table = Table {
     title: "saw-off",
     about: "How an outlet may be sawn off",
@@ -273,6 +285,16 @@ pub(super) static COMPONENT: Table = Table {
         ),
         may("roll", ANGLE, "Fixed clock of its own twelve o'clock"),
         may(
+            "turn",
+            Shape::Table(&TURN),
+            "Of a part where runs meet: how its outlets are turned away from rearwards",
+        ),
+        may(
+            "may-turn",
+            Shape::Table(&PART_MAY_TURN),
+            "Of a part where runs meet: how far the search may turn it from how it lies, either way",
+        ),
+        may(
             "or",
             Shape::List {
                 of: &Shape::Refer(Target::Component),
@@ -304,6 +326,8 @@ pub(super) static COMPONENT: Table = Table {
     rules: &[
         Rule::Needs("along", "stands"),
         Rule::NotBoth("or", "stands"),
+        Rule::NotBoth("turn", "stands"),
+        Rule::NotBoth("may-turn", "stands"),
     ],
 };
 

@@ -294,11 +294,32 @@ static FROZEN_PIECE: Table = Table {
                         THREE_NUMBERS,
                         "Place in mm of a component that several runs share",
                     ),
+                    may(
+                        "turned",
+                        Shape::Table(&TURNED),
+                        "How such a component is turned from how it lies by build.toml",
+                    ),
                 ],
                 rules: &[],
             },
         ],
     }),
+    rules: &[],
+};
+
+static TURNED: Table = Table {
+    title: "turned",
+    about: "How a part where runs meet is turned: rolled first, then raised, then turned aside",
+    keys: &[
+        may("right", ANGLE, "Its outlets to the car's right"),
+        may("up", ANGLE, "Its outlets up"),
+        may(
+            "roll",
+            ANGLE,
+            "About its own length, clockwise looking downstream",
+        ),
+    ],
+    kinds: None,
     rules: &[],
 };
 

@@ -16,6 +16,10 @@ pub struct Component {
     pub zone: Option<[Place; 2]>,
     /// Fixed clock of its own twelve o'clock, when it matters.
     pub roll: Option<Quantity<Angle>>,
+    /// Of a part where runs meet: its outlets turned up, then to the car's right, from along the car.
+    pub turn: Option<PartTurn>,
+    /// Of such a part: how far the search may turn it from there; the usual when left out.
+    pub may_turn: Option<PartMayTurn>,
     /// Other crossovers of the build that may stand in its place, in the order written.
     pub or: Vec<Name>,
     /// Of a stretch that stands: the ends at which gas comes in and goes out.
@@ -24,6 +28,26 @@ pub struct Component {
     pub along: Vec<Place>,
     /// Where it was written.
     pub span: Span,
+}
+
+/// How a part where runs meet is turned from lying along the car.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PartTurn {
+    /// Its outlets up.
+    pub up: Quantity<Angle>,
+    /// Then to the car's right.
+    pub right: Quantity<Angle>,
+}
+
+/// How far a part where runs meet may be turned, either way.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PartMayTurn {
+    /// Its outlets up or down.
+    pub up: Quantity<Angle>,
+    /// Its outlets to the right or the left.
+    pub right: Quantity<Angle>,
+    /// About its own length.
+    pub roll: Quantity<Angle>,
 }
 
 /// An item with ports.

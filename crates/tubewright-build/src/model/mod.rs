@@ -20,7 +20,9 @@ pub(crate) mod visit;
 pub use body::{Body, BodyKind, Class, Edge, ScanPlace};
 pub use build::{Build, CentreLinePair, Engine, FrameChoice, Gaps, LengthUnits, Room, Wishes};
 pub use carrier::{Carrier, CarrierKind, Motion};
-pub use component::{Component, ComponentItem, ComponentKind, HandMade, Port, Section};
+pub use component::{
+    Component, ComponentItem, ComponentKind, HandMade, PartMayTurn, PartTurn, Port, Section,
+};
 pub use end::{Bolt, End, EndGiven, EndKind, Flows, HeldBy, MayTurn, SawOff};
 pub use name::Name;
 pub use place::{CarrierRef, Direction, EndPlace, Place, PlaceAt, Side};

@@ -234,6 +234,9 @@ pub enum FrozenShape {
         length: Option<Quantity<Length>>,
         /// Where the origin of a component that several runs share lies, in the car's axes, mm.
         at: Option<Point>,
+        /// How such a one is turned from how it lies by `build.toml`: its outlets to the right, up, rolled clockwise
+        /// looking downstream; not at all when left out.
+        turned: Option<Box<[Quantity<Angle>; 3]>>,
     },
 }
 

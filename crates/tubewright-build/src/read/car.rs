@@ -3,8 +3,9 @@ use super::survey::carrier_or_chassis;
 use crate::keys::Target;
 use crate::model::{
     Body, BodyKind, Bolt, Carrier, CarrierKind, Class, Component, Direction, Edge, End, EndGiven,
-    EndKind, Engine, Flows, Gaps, HeldBy, LengthUnits, Material, MayTurn, Motion, Name, PinnedPart,
-    Room, Run, RunEnd, RunPin, SawOff, ScanPlace, Side, Through, Wishes,
+    EndKind, Engine, Flows, Gaps, HeldBy, LengthUnits, Material, MayTurn, Motion, Name,
+    PartMayTurn, PartTurn, PinnedPart, Room, Run, RunEnd, RunPin, SawOff, ScanPlace, Side, Through,
+    Wishes,
 };
 use crate::quantity::Quantity;
 use tubewright_geometry::{Angle, Length, Point, math};
@@ -275,12 +276,22 @@ pub(crate) fn engine(row: &Row<'_>) -> Engine {
 }
 
 pub(crate) fn component(row: &Row<'_>) -> Option<Component> {
+    let unturned = || Quantity::new(Angle::ZERO, "0 deg");
     Some(Component {
         name: row.name("name")?,
         item: row.name("item")?,
         carrier: row.carrier("carrier"),
         zone: row.places("zone"),
         roll: row.angle("roll"),
+        turn: row.table("turn").map(|turn| PartTurn {
+            up: turn.angle("up").unwrap_or_else(unturned),
+            right: turn.angle("right").unwrap_or_else(unturned),
+        }),
+        may_turn: row.table("may-turn").map(|turn| PartMayTurn {
+            up: turn.angle("up").unwrap_or_else(unturned),
+            right: turn.angle("right").unwrap_or_else(unturned),
+            roll: turn.angle("roll").unwrap_or_else(unturned),
+        }),
         or: row.words("or").into_iter().map(Name::new).collect(),
         stands: match row.words("stands").as_slice() {
             [into, out] => Some([Name::new(into), Name::new(out)]),

@@ -27,6 +27,7 @@ pub(crate) fn link(model: &mut Model, sources: &[&Source<'_>], problems: &mut Pr
     linking.hand_made(&mut model.stock);
     linking.components(&mut model.build, &model.stock);
     linking.stand_ins(&mut model.build, &model.stock);
+    linking.turned_parts(&mut model.build, &model.stock);
     linking.stretches(&mut model.build, &model.stock);
     linking.runs(&mut model.build, &model.stock);
 }

@@ -4,7 +4,7 @@ use crate::model::{
     JointReading,
 };
 use crate::quantity::Quantity;
-use tubewright_geometry::{Frame, Length, Point, Vector};
+use tubewright_geometry::{Angle, Frame, Length, Point, Vector};
 
 pub(crate) fn entry(row: &Row<'_>) -> Option<Entry> {
     Some(Entry {
@@ -156,6 +156,11 @@ fn piece(row: &Row<'_>) -> Option<FrozenPiece> {
             roll: row.clock("roll"),
             length: row.length("length"),
             at: row.numbers("at").map(Point::from_array),
+            turned: row.table("turned").map(|turned| {
+                let not = || Quantity::new(Angle::ZERO, "0 deg");
+                let angle = |key| turned.angle(key).unwrap_or_else(not);
+                Box::new([angle("right"), angle("up"), angle("roll")])
+            }),
         },
         _ => return None,
     };

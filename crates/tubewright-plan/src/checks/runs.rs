@@ -154,15 +154,14 @@ fn start_at_part(
     met: &MetPort,
 ) -> Option<Finding> {
     let part = posed.problem.crossovers.get(met.passage.crossover)?;
-    let outlet = part.ports(met.passage.side).outlet;
     let mut pieces = runs.iter().flat_map(|run| &run.pieces);
-    let origin = pieces.find_map(|piece| match &piece.kind {
-        PlannedKind::Crossover { name, origin, .. } if *name == met.component => Some(*origin),
+    let pose = pieces.find_map(|piece| match &piece.kind {
+        PlannedKind::Crossover { name, pose, .. } if *name == met.component => Some(*pose),
         _ => None,
     })?;
     let at = run.pieces.first()?.frame_in.origin;
     let measured = Measured {
-        value: at.distance(origin + outlet),
+        value: at.distance(pose.outlet(part.ports(met.passage.side)).0),
         plus_minus: None,
         unit: Unit::Millimetre,
     };
@@ -250,14 +249,15 @@ fn end_findings(model: &Model, run: &PlannedRun) -> Vec<Finding> {
 fn crossover_findings(posed: &PosedProblem, run: &PlannedRun) -> Vec<Finding> {
     let mut findings = Vec::new();
     for piece in &run.pieces {
-        let PlannedKind::Crossover { name, side, .. } = &piece.kind else {
+        let PlannedKind::Crossover { name, side, pose } = &piece.kind else {
             continue;
         };
         let Some(crossover) = posed.part(name) else {
             continue;
         };
         let ports = crossover.ports(*side);
-        let inlet = piece.frame_out.origin - ports.outlet + ports.inlet;
+        let turned = |v| pose.turn.vector(v);
+        let inlet = piece.frame_out.origin - turned(ports.outlet) + turned(ports.inlet);
         let arrival = piece.frame_in;
         let measured = |value, unit| Measured {
             value,
@@ -273,7 +273,7 @@ fn crossover_findings(posed: &PosedProblem, run: &PlannedRun) -> Vec<Finding> {
             )
             .at(inlet, format!("at {}", piece.joint)),
         );
-        let aim = arrival.travel().angle_to(ports.inlet_direction);
+        let aim = arrival.travel().angle_to(pose.inlet(ports).1);
         findings.push(Finding::measured_at_most(
             Rule::EndAim,
             format!("aim of {} into {name}", run.name),

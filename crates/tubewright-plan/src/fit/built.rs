@@ -146,8 +146,8 @@ fn part_where_it_is(
         for element in &mut piece.elements {
             *element = by.tube(element);
         }
-        if let PlannedKind::Crossover { origin, .. } = &mut piece.kind {
-            *origin = by.point(*origin);
+        if let PlannedKind::Crossover { pose, .. } = &mut piece.kind {
+            *pose = pose.moved(&by);
         }
     }
     leant.end_point = by.point(leant.end_point);

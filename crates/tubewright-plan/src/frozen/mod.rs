@@ -12,6 +12,7 @@ pub use write::{accepted_beside, accepted_entry, chosen_entry, standing_of};
 
 use tubewright_build::model::{EntryKind, FrozenPiece, FrozenShape, FrozenStart, Model, Shop};
 use tubewright_geometry::{Placement, math};
+use tubewright_route::problem::{PartPose, Turn};
 
 use crate::routes::{
     LaidRun, PlannedKind, PlannedRun, PosedProblem, RunMarks, WalkError, end_at_ports, side_met,
@@ -312,6 +313,7 @@ fn laid_piece(
             roll,
             length,
             at,
+            turned,
         } => {
             let name = component.to_string();
             let is_crossover = posed.part(&name).is_some();
@@ -321,10 +323,15 @@ fn laid_piece(
                         run: run.name.clone(),
                         component: name.clone(),
                     })?,
-                    origin: at.ok_or_else(|| FrozenError::NoPlace {
-                        run: run.name.clone(),
-                        component: name.clone(),
-                    })?,
+                    pose: PartPose {
+                        origin: at.ok_or_else(|| FrozenError::NoPlace {
+                            run: run.name.clone(),
+                            component: name.clone(),
+                        })?,
+                        turn: turned.as_ref().map_or(Turn::NONE, |turned| {
+                            Turn::from_array(turned.each_ref().map(|angle| angle.rad()))
+                        }),
+                    },
                     name,
                 }
             } else {

@@ -155,12 +155,14 @@ fn shape(piece: &PlannedPiece, units: LengthUnits) -> FrozenShape {
             roll: Some(clock(*roll_rad)),
             length: Some(length(*length_mm, units)),
             at: None,
+            turned: None,
         },
-        PlannedKind::Crossover { name, origin, .. } => FrozenShape::Component {
+        PlannedKind::Crossover { name, pose, .. } => FrozenShape::Component {
             component: Name::new(name),
             roll: None,
             length: None,
-            at: Some(*origin),
+            at: Some(pose.origin),
+            turned: (!pose.turn.is_none()).then(|| Box::new(pose.turn.to_array().map(angle))),
         },
     }
 }

@@ -208,8 +208,8 @@ impl Builder<'_> {
             station.place = from;
             self.stations.push(station);
             last = Some(match &piece.kind {
-                PlannedKind::Crossover { name, origin, .. } => {
-                    self.crossover(name, *origin, piece, from, tube)?
+                PlannedKind::Crossover { name, pose, .. } => {
+                    self.crossover(name, pose.origin, piece, from, tube)?
                 }
                 PlannedKind::Component {
                     name, length_mm, ..

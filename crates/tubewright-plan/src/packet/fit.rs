@@ -5,7 +5,7 @@ use super::cautions::{BEFORE_TACKING, UNDER_THE_CAR, caution, shields};
 use super::cut_cards::plus;
 use super::gaps;
 use super::not_made;
-use super::parts::has_like_sides;
+use super::parts::{has_like_sides, turn_of, turned_words};
 use super::words::{degrees, on_paper, signed_degrees};
 use crate::fit::{
     Act, FitSheet, FitStep, Gap, Joint, JointCheck, LEAST_CHECKS, Longer, Trim, Way, hour_words,
@@ -237,7 +237,9 @@ fn add_part(
             .build
             .component(name)
             .and_then(|c| c.roll.as_ref());
+        let turn = turn_of(job, name);
         let lies = match roll.map_or(0.0, |roll| roll.deg()) {
+            deg if !turn.is_none() => turned_words(turn, deg.to_radians()),
             0.0 if is_alike(job, name) => {
                 "level and square to the car: its ports at one height, left and right alike"
                     .to_owned()

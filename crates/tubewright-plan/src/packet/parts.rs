@@ -7,6 +7,7 @@ use crate::routes::{PlannedKind, in_car};
 use tubewright_build::model::{ComponentItem, ComponentKind, Flows, Item, ItemKind, Port, Section};
 use tubewright_geometry::{Vector, math};
 use tubewright_packet::{Block, Body, Column, Sheet, SheetKind, Table};
+use tubewright_route::problem::Turn;
 
 /// A part of the runs with its item.
 struct Part<'a> {
@@ -149,13 +150,9 @@ fn has_necks(component: &ComponentItem) -> bool {
 /// The ports of a crossover, from the middle of its left inlet.
 fn crossover(job: &PrintJob<'_>, part: &Part<'_>) -> Vec<Block> {
     let (l, sign) = (job.lengths, job.lengths.sign());
-    let roll = job
-        .model
-        .build
-        .component(part.name)
-        .and_then(|c| c.roll.as_ref());
-    let roll_rad = roll.map_or(0.0, |roll| roll.rad());
-    let in_car = |v: Vector| in_car(v, roll_rad);
+    let roll_rad = written_roll_rad(job, part.name);
+    let turn = turn_of(job, part.name);
+    let in_car = |v: Vector| turn.vector(in_car(v, roll_rad));
     let ports = &part.component.ports;
     let Some(first) = ports.iter().find(|port| port.flows == Flows::In) else {
         return Vec::new();
@@ -189,7 +186,9 @@ fn crossover(job: &PrintJob<'_>, part: &Part<'_>) -> Vec<Block> {
             direction_words(in_car(port.travel.vector()).to_array()),
         ]);
     }
-    let lies = if roll_rad == 0.0 && has_like_sides(part.component) {
+    let lies = if !turn.is_none() {
+        turned_words(turn, roll_rad)
+    } else if roll_rad == 0.0 && has_like_sides(part.component) {
         "level, left and right alike".to_owned()
     } else if roll_rad == 0.0 {
         "along the car, its own top up".to_owned()
@@ -210,17 +209,17 @@ fn crossover(job: &PrintJob<'_>, part: &Part<'_>) -> Vec<Block> {
     } else {
         "its name at each port"
     };
-    let turn = |port: &Port| {
+    let leans = |port: &Port| {
         let way = port.travel.vector();
         math::acos(way.x.clamp(-1.0, 1.0)).to_degrees()
     };
     let turned = ports
         .iter()
-        .all(|port| (turn(port) - turn(first)).abs() < 0.05);
+        .all(|port| (leans(port) - leans(first)).abs() < 0.05);
     let stands = if turned {
         format!(
             "Each port stands {}° to the part's own length. ",
-            degrees(turn(first))
+            degrees(leans(first))
         )
     } else {
         String::new()
@@ -238,6 +237,62 @@ fn crossover(job: &PrintJob<'_>, part: &Part<'_>) -> Vec<Block> {
         },
         Block::Table { table },
     ]
+}
+
+/// Roll of a component as it is written, radians.
+fn written_roll_rad(job: &PrintJob<'_>, name: &str) -> f64 {
+    let written = job.model.build.component(name);
+    let roll = written.and_then(|component| component.roll.as_ref());
+    roll.map_or(0.0, |roll| roll.rad())
+}
+
+/// How a part where runs meet is turned in this plan.
+pub(super) fn turn_of(job: &PrintJob<'_>, name: &str) -> Turn {
+    let mut pieces = job.runs.iter().flat_map(|run| &run.pieces);
+    let turn = pieces.find_map(|piece| match &piece.kind {
+        PlannedKind::Crossover {
+            name: own, pose, ..
+        } if own == name => Some(pose.turn),
+        _ => None,
+    });
+    turn.unwrap_or(Turn::NONE)
+}
+
+/// How it lies in the car: first rolled as it is written and as it was found, then raised, then turned aside.
+pub(super) fn turned_words(turn: Turn, written_roll_rad: f64) -> String {
+    let either = |rad: f64, [more, less]: [&str; 2]| {
+        let deg = (rad.to_degrees() * 10.0).round() / 10.0;
+        let word = if deg < 0.0 { less } else { more };
+        (deg != 0.0).then(|| format!("{word} {}°", degrees(deg.abs())))
+    };
+    let parts = [
+        either(
+            turn.roll_rad + written_roll_rad,
+            [
+                "rolled clockwise looking downstream by",
+                "rolled anticlockwise looking downstream by",
+            ],
+        ),
+        either(
+            turn.up_rad,
+            ["its rear end raised by", "its rear end lowered by"],
+        ),
+        either(
+            turn.right_rad,
+            [
+                "its rear end turned to the car's right by",
+                "its rear end turned to the car's left by",
+            ],
+        ),
+    ];
+    let words: Vec<String> = parts.into_iter().flatten().collect();
+    if words.is_empty() {
+        return "along the car, its own top up".to_owned();
+    }
+    format!(
+        "from along the car with its own top up {}",
+        words.join(", then ")
+    )
 }
 
 /// Whether all ports of a part lie at one height, in level directions, and every one off its middle has a mirror

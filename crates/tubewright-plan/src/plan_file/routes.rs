@@ -4,7 +4,7 @@ use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 use tubewright_geometry::{Frame, Point, UnitVector, Vector, math};
 use tubewright_route::Budget;
-use tubewright_route::problem::Side;
+use tubewright_route::problem::{PartPose, Side, Turn};
 
 use super::{Inputs, PlanFileError, StoredStage, indented};
 use crate::routes::{LaidRun, PlannedKind, PosedProblem, end_at_ports, start_at_ports};
@@ -156,6 +156,8 @@ enum PieceForm {
         component: String,
         side: SideForm,
         at: [f64; 3],
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        turned: Option<[f64; 3]>,
     },
 }
 
@@ -257,13 +259,14 @@ fn piece_form(piece: PlannedKind) -> PieceForm {
             length: length_mm,
             roll: roll_rad,
         },
-        PlannedKind::Crossover { name, side, origin } => PieceForm::Crossover {
+        PlannedKind::Crossover { name, side, pose } => PieceForm::Crossover {
             component: name,
             side: match side {
                 Side::Left => SideForm::L,
                 Side::Right => SideForm::R,
             },
-            at: origin.to_array(),
+            at: pose.origin.to_array(),
+            turned: (!pose.turn.is_none()).then(|| pose.turn.to_array()),
         },
     }
 }
@@ -372,9 +375,14 @@ fn laid_piece(form: PieceForm) -> Result<PlannedKind, PlanFileError> {
             component,
             side,
             at,
+            turned,
         } => {
             for coordinate in at {
                 within("a place", coordinate, -LONGEST_MM, LONGEST_MM)?;
+            }
+            let turned = turned.unwrap_or_default();
+            for angle in turned {
+                within("a turn", angle, -turn, turn)?;
             }
             PlannedKind::Crossover {
                 name: component,
@@ -382,7 +390,10 @@ fn laid_piece(form: PieceForm) -> Result<PlannedKind, PlanFileError> {
                     SideForm::L => Side::Left,
                     SideForm::R => Side::Right,
                 },
-                origin: Point::from_array(at),
+                pose: PartPose {
+                    origin: Point::from_array(at),
+                    turn: Turn::from_array(turned),
+                },
             }
         }
     })

@@ -80,7 +80,7 @@ pub fn laid_runs(posed: &PosedProblem, problem: &RouteProblem, route: &Route) ->
                     Piece::Crossover { crossover } => PlannedKind::Crossover {
                         name: problem.crossovers.get(crossover)?.id.clone(),
                         side: run.passage?.side,
-                        origin: *route.crossovers.get(crossover)?,
+                        pose: *route.crossovers.get(crossover)?,
                     },
                 })
             });
@@ -90,7 +90,7 @@ pub fn laid_runs(posed: &PosedProblem, problem: &RouteProblem, route: &Route) ->
                 Some(PlannedKind::Crossover {
                     name: met.component.clone(),
                     side: met.passage.side,
-                    origin: *route.crossovers.get(crossover)?,
+                    pose: *route.crossovers.get(crossover)?,
                 })
             });
             LaidRun {

@@ -5,7 +5,7 @@ use tubewright_build::model::{
     Component, ComponentItem, ComponentKind, Flows, Model, Port, Run, RunEnd, Section,
 };
 use tubewright_geometry::{Bounds, Frame, Point, UnitVector, Vector, math};
-use tubewright_route::problem::{Bar, Crossover, Passage, Ports, Region, Side};
+use tubewright_route::problem::{Bar, Crossover, PartPose, Passage, Ports, Region, Side};
 
 use super::crossings::bent_halves;
 use super::gas_way::GasWay;
@@ -13,6 +13,7 @@ use super::laid::LaidRun;
 use super::planned::{
     CanBalls, PlannedKind, PlannedRun, can_balls, component_elements, half_section,
 };
+use super::poses::{poses_within, room_that_holds, turns_of};
 use super::problem::{PosedProblem, PosedRun, Poser, RunError};
 use super::rooms::room_between;
 use crate::places::PlacedEnd;
@@ -107,9 +108,13 @@ pub(crate) fn end_at_ports(posed: &PosedProblem, runs: &mut [LaidRun]) {
     for run in runs {
         let ports = ports_at(posed, &placed, &run.name, |run| run.ends_at.as_ref());
         let has_it = matches!(run.pieces.last(), Some(PlannedKind::Crossover { .. }));
-        run.port_end = ports.map(|(origin, ports)| match has_it {
-            true => Frame::upright(origin + ports.outlet, ports.outlet_direction),
-            false => Frame::upright(origin + ports.inlet, ports.inlet_direction),
+        run.port_end = ports.map(|(pose, ports)| {
+            let (place, travel) = if has_it {
+                pose.outlet(&ports)
+            } else {
+                pose.inlet(&ports)
+            };
+            Frame::upright(place, travel)
         });
     }
 }
@@ -119,18 +124,19 @@ pub(crate) fn start_at_ports(posed: &PosedProblem, runs: &mut [LaidRun]) {
     let placed = placed_parts(runs);
     for run in runs {
         let ports = ports_at(posed, &placed, &run.name, |run| run.starts_at.as_ref());
-        if let Some((origin, ports)) = ports {
-            run.start = Frame::upright(origin + ports.outlet, ports.outlet_direction);
+        if let Some((pose, ports)) = ports {
+            let (place, travel) = pose.outlet(&ports);
+            run.start = Frame::upright(place, travel);
         }
     }
 }
 
-/// Origins of the parts that are pieces of these runs.
-fn placed_parts(runs: &[LaidRun]) -> Vec<(String, Point)> {
+/// Where the parts lie that are pieces of these runs.
+fn placed_parts(runs: &[LaidRun]) -> Vec<(String, PartPose)> {
     runs.iter()
         .flat_map(|run| &run.pieces)
         .filter_map(|piece| match piece {
-            PlannedKind::Crossover { name, origin, .. } => Some((name.clone(), *origin)),
+            PlannedKind::Crossover { name, pose, .. } => Some((name.clone(), *pose)),
             _ => None,
         })
         .collect()
@@ -139,15 +145,15 @@ fn placed_parts(runs: &[LaidRun]) -> Vec<(String, Point)> {
 /// Where the part lies that a run meets, and its ports on the run's side.
 fn ports_at(
     posed: &PosedProblem,
-    placed: &[(String, Point)],
+    placed: &[(String, PartPose)],
     run: &str,
     met: impl Fn(&PosedRun) -> Option<&MetPort>,
-) -> Option<(Point, Ports)> {
+) -> Option<(PartPose, Ports)> {
     let mut runs = posed.runs.iter();
     let met = met(runs.find(|posed| posed.name == run)?)?;
-    let (_, origin) = placed.iter().find(|(name, _)| *name == met.component)?;
+    let (_, pose) = placed.iter().find(|(name, _)| *name == met.component)?;
     let part = posed.problem.crossovers.get(met.passage.crossover)?;
-    Some((*origin, *part.ports(met.passage.side)))
+    Some((*pose, *part.ports(met.passage.side)))
 }
 
 /// The mark of the joint that a run begins with, where one of these runs has the part as its last piece and
@@ -316,12 +322,15 @@ impl Poser<'_> {
         let part = self.problem.crossovers.get(passage.crossover);
         let frame_in_car = part.map_or(Frame::upright(Point::ORIGIN, UnitVector::X), |part| {
             let ports = part.ports(passage.side);
-            let (place, travel) = match leaves {
-                Flows::Out => (ports.outlet, ports.outlet_direction),
-                Flows::In => (ports.inlet, ports.inlet_direction),
+            let pose = PartPose {
+                origin: part.poses.min.lerp(part.poses.max, 0.5),
+                turn: part.turns.middle(),
             };
-            let middle = part.poses.min.lerp(part.poses.max, 0.5);
-            Frame::upright(middle + place, travel)
+            let (place, travel) = match leaves {
+                Flows::Out => pose.outlet(ports),
+                Flows::In => pose.inlet(ports),
+            };
+            Frame::upright(place, travel)
         });
         PlacedEnd::as_built(frame_in_car, &self.model.build.accuracy.resolved())
     }
@@ -391,12 +400,16 @@ impl Poser<'_> {
         let room = room
             .or_else(|| self.room_between_all_ends())
             .ok_or_else(|| RunError::NoRoom(component.name.to_string()))?;
-        let local = [left.inlet, left.outlet, right.inlet, right.outlet];
+        let turns = turns_of(component, [&left, &right])?;
+        let turn = turns.middle();
+        let local = [left.inlet, left.outlet, right.inlet, right.outlet].map(|v| turn.vector(v));
         let poses = poses_within(room, &local);
         Ok(Crossover {
             id: component.name.to_string(),
             stands: false,
             poses,
+            turns,
+            ports_within: (!turns.is_held()).then(|| room_that_holds(room, poses, &local)),
             body,
             left,
             right,
@@ -510,29 +523,4 @@ pub(super) fn widest_port_mm(model: &Model, item: &ComponentItem) -> Option<f64>
         .map(|port| Some(model.stock.tube(&port.tube)?.od.mm()))
         .try_fold(0.0, |widest: f64, od| Some(widest.max(od?)))
         .filter(|widest| *widest > 0.0)
-}
-
-/// Where the origin of a thing may lie so that all its local places stay in the room; the middle of
-/// the room where it does not fit in a coordinate.
-fn poses_within(room: Region, local: &[Vector]) -> Region {
-    let mut min = room.min.to_array();
-    let mut max = room.max.to_array();
-    for axis in 0..3 {
-        let coordinates = || local.iter().map(|v| v.to_array()[axis]);
-        let (low, high) = (
-            coordinates().fold(f64::INFINITY, f64::min),
-            coordinates().fold(f64::NEG_INFINITY, f64::max),
-        );
-        min[axis] -= low;
-        max[axis] -= high;
-        if min[axis] > max[axis] {
-            let middle = 0.5 * (min[axis] + max[axis]);
-            min[axis] = middle;
-            max[axis] = middle;
-        }
-    }
-    Region {
-        min: Point::from_array(min),
-        max: Point::from_array(max),
-    }
 }

@@ -9,6 +9,7 @@ mod marks;
 mod meeting;
 mod never;
 mod planned;
+mod poses;
 mod problem;
 mod reasons;
 mod roll;

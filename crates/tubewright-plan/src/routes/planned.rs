@@ -4,7 +4,7 @@
 use std::collections::BTreeSet;
 use tubewright_build::model::Section;
 use tubewright_geometry::{CentreLine, Frame, Point, TubeElement, Vector, math};
-use tubewright_route::problem::Side;
+use tubewright_route::problem::{PartPose, Side};
 
 use super::ends::Sawn;
 
@@ -41,8 +41,8 @@ pub enum PlannedKind {
         name: String,
         /// Side entered.
         side: Side,
-        /// Place of its origin in the car's axes, mm.
-        origin: Point,
+        /// Where it lies, and how.
+        pose: PartPose,
     },
 }
 

@@ -3,7 +3,7 @@
 
 use tubewright_build::model::{Component, ComponentItem, Name, Section};
 use tubewright_geometry::Point;
-use tubewright_route::problem::{Bar, Crossover, Ports, Region};
+use tubewright_route::problem::{Bar, Crossover, Ports, Region, TurnRoom};
 
 use super::meeting::widest_port_mm;
 use super::problem::{Poser, RunError};
@@ -64,6 +64,8 @@ impl Poser<'_> {
                 min: Point::ORIGIN,
                 max: Point::ORIGIN,
             },
+            turns: TurnRoom::NONE,
+            ports_within: None,
             body,
             left: ports,
             right: ports,

@@ -182,7 +182,7 @@ impl Walker<'_> {
             PlannedKind::Crossover {
                 ref name,
                 side,
-                origin,
+                pose,
             } => {
                 let crossover = self
                     .posed
@@ -192,19 +192,9 @@ impl Walker<'_> {
                         name: name.clone(),
                     })?;
                 let ports = crossover.ports(side);
-                let bars = crossover.body.iter().map(|bar| TubeElement {
-                    line: CentreLine::Segment {
-                        a: origin + bar.a,
-                        b: origin + bar.b,
-                    },
-                    radius: bar.radius_mm,
-                });
-                (
-                    frame,
-                    Frame::upright(origin + ports.outlet, ports.outlet_direction),
-                    bars.collect(),
-                    0.0,
-                )
+                let bars = crossover.body.iter().map(|bar| pose.bar(bar));
+                let (place, travel) = pose.outlet(ports);
+                (frame, Frame::upright(place, travel), bars.collect(), 0.0)
             }
         };
         Ok(Walked {

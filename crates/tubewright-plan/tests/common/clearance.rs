@@ -427,7 +427,7 @@ fn crossover_balls(
     name: &str,
     piece: &tubewright_plan::routes::PlannedPiece,
 ) -> Vec<Ball> {
-    let PlannedKind::Crossover { side, .. } = &piece.kind else {
+    let PlannedKind::Crossover { side, pose, .. } = &piece.kind else {
         return Vec::new();
     };
     let item = convert::component_item(&solved.model, name).expect("is there");
@@ -447,7 +447,7 @@ fn crossover_balls(
             })
             .collect();
     }
-    let in_car = |v: Vector| Vector::new(v.x, -v.z, v.y);
+    let in_car = |v: Vector| convert::turned(pose, Vector::new(v.x, -v.z, v.y));
     let at = |inlet: bool, side: &str| {
         let flows = if inlet { Flows::In } else { Flows::Out };
         in_car(
@@ -469,7 +469,9 @@ fn crossover_balls(
         }
     };
     if let Some(made) = &item.hand_made {
-        return bent_balls(item, made, [radius, 3.0], |side| origin + at(true, side));
+        return bent_balls(item, made, [radius, 3.0], pose, |side| {
+            origin + at(true, side)
+        });
     }
     let mut balls = Vec::new();
     for (from, to) in [("L", "R"), ("R", "L")] {
@@ -494,6 +496,7 @@ fn bent_balls(
     item: &tubewright_build::model::ComponentItem,
     made: &tubewright_build::model::HandMade,
     [radius, spacing]: [f64; 2],
+    pose: &tubewright_route::problem::PartPose,
     inlet_at: impl Fn(&str) -> Vector,
 ) -> Vec<Ball> {
     use tubewright_walker::Piece;
@@ -503,8 +506,15 @@ fn bent_balls(
     let mut balls = Vec::new();
     for (side, clock_deg) in [("L", 90.0), ("R", -90.0)] {
         let travel = convert::port(item, Flows::In, side).expect("has it").travel;
-        let travel = Vector::new(travel.vector().x, -travel.vector().z, travel.vector().y);
-        let start = tubewright_walker::Frame::upright(inlet_at(side).to_array(), travel.to_array());
+        let turned = |v: Vector| convert::turned(pose, Vector::new(v.x, -v.z, v.y));
+        let travel = turned(travel.vector());
+        // The plane of the bends is the part's own, not a level one.
+        let up = turned(Vector::new(0.0, 1.0, 0.0));
+        let start = tubewright_walker::Frame {
+            point: inlet_at(side).to_array(),
+            travel: travel.to_array(),
+            twelve: up.to_array(),
+        };
         let bend = Piece::Bend {
             angle_deg: made.angle.deg(),
             clock_deg,

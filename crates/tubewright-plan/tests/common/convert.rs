@@ -2,9 +2,10 @@
 
 use tubewright_build::model::{Build, CarrierKind, CarrierRef, Flows, ItemKind, Model, RunEnd};
 use tubewright_build::model::{ComponentItem, Port, Section as WrittenSection};
-use tubewright_geometry::{Frame as PlanFrame, Point, Solid as PlanSolid, UnitVector};
+use tubewright_geometry::{Frame as PlanFrame, Point, Solid as PlanSolid, UnitVector, Vector};
 use tubewright_plan::places::Places;
 use tubewright_plan::routes::RollMark;
+use tubewright_route::problem::PartPose;
 use tubewright_stock::{CutCard, FaceBy, FitMark, KerfSide, Source, StockEnd, StockShape};
 use tubewright_walker::{
     Card, End, Fit, Frame, Freedom, Roll, SawCut, Section, Solid, StockItem, Surface,
@@ -52,6 +53,22 @@ pub(crate) fn hanging_together(build: &Build, run: &str) -> Vec<String> {
         met.dedup();
     }
     components
+}
+
+/// A displacement of a part where runs meet that lies along the car, as the plan says that it is turned: rolled
+/// clockwise looking rearwards, its rear end raised, its rear end turned to the right.
+pub(crate) fn turned(pose: &PartPose, along: Vector) -> Vector {
+    let axis = |x, y, z| Vector::new(x, y, z).direction().expect("no nought");
+    [
+        (axis(1.0, 0.0, 0.0), pose.turn.roll_rad),
+        (axis(0.0, -1.0, 0.0), pose.turn.up_rad),
+        (axis(0.0, 0.0, 1.0), pose.turn.right_rad),
+    ]
+    .into_iter()
+    .fold(along, |v, (axis, rad)| match rad {
+        0.0 => v,
+        rad => v.rotated_about(axis, rad),
+    })
 }
 
 pub(crate) fn p(point: Point) -> [f64; 3] {

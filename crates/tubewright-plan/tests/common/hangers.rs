@@ -97,10 +97,10 @@ fn masses(solved: &Solved, runs: &[PlannedRun], group: &HungRuns) -> Vec<(f64, V
                     all.push((kg_per_mm * angle_rad * clr_mm, place));
                 }
                 PlannedKind::Component { name, .. } => all.push((of_item(name), middle)),
-                PlannedKind::Crossover { name, origin, .. } => {
+                PlannedKind::Crossover { name, pose, .. } => {
                     if !seen.contains(name) {
                         seen.push(name.clone());
-                        all.push((of_item(name), origin.to_vector()));
+                        all.push((of_item(name), pose.origin.to_vector()));
                     }
                 }
             }

@@ -283,7 +283,13 @@ fn sawn(solved: &Solved, paper: &Paper, verdict: &mut Verdict) -> Vec<MadePart> 
 }
 
 /// Where a crossover's side begins and ends in the car, from its item's ports and its outlet.
-fn crossover(solved: &Solved, name: &str, side: &str, outlet: Vector) -> Option<(Frame, Frame)> {
+fn crossover(
+    solved: &Solved,
+    name: &str,
+    side: &str,
+    outlet: Vector,
+    turned: impl Fn(Vector) -> Vector,
+) -> Option<(Frame, Frame)> {
     // What stands in the car already begins and ends where its ends were measured.
     let component = solved.model.build.component(name)?;
     if let Some(ends) = &component.stands {
@@ -299,7 +305,7 @@ fn crossover(solved: &Solved, name: &str, side: &str, outlet: Vector) -> Option<
     }
     let item = convert::component_item(&solved.model, name)?;
     // Along the flow, up, to the left of a car seen from behind: rearwards, up, and minus right.
-    let in_car = |v: Vector| Vector::new(v.x, -v.z, v.y);
+    let in_car = |v: Vector| turned(Vector::new(v.x, -v.z, v.y));
     let inlet_port = convert::port(item, Flows::In, side)?;
     let outlet_port = convert::port(item, Flows::Out, side)?;
     let origin = outlet - in_car(outlet_port.at.to_vector());
@@ -333,9 +339,10 @@ fn put_together<'a>(
     let mut left: Vec<&MadePart> = parts.iter().collect();
     let rolls = roll_marks(&solved.model, run);
     for piece in &run.pieces {
-        if let PlannedKind::Crossover { name, side, .. } = &piece.kind {
+        if let PlannedKind::Crossover { name, side, pose } = &piece.kind {
             let at = piece.frame_out.origin.to_vector();
-            let Some((inlet, outlet)) = crossover(solved, name, side.letter(), at) else {
+            let turned = |v| convert::turned(pose, v);
+            let Some((inlet, outlet)) = crossover(solved, name, side.letter(), at, turned) else {
                 verdict.fault(format!("{name} has no side {}", side.letter()));
                 return None;
             };

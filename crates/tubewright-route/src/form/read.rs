@@ -8,7 +8,7 @@ use super::mirror::{self, Shape, Triple};
 use crate::cost::CostModel;
 use crate::problem::{
     Bar, Body, BodyKind, Component, Crossover, Passage, Placement, Ports, ProblemError, Region,
-    RouteProblem, Rules, Run, Section, Side, StockBend, Tube,
+    RouteProblem, Rules, Run, Section, Side, StockBend, Tube, TurnRoom,
 };
 
 /// Angles within this of a stock angle need no cut, by the definition of the form (degrees).
@@ -356,6 +356,8 @@ fn crossover(i: usize, x: &mirror::Crossover) -> Result<Crossover, FormError> {
     Ok(Crossover {
         id: x.id.clone(),
         stands: false,
+        turns: TurnRoom::NONE,
+        ports_within: None,
         poses: region(
             &format!("{path}/pose_min"),
             &mirror::Region {

@@ -45,8 +45,11 @@ fn solved(problem: &RouteProblem, route: &Route) -> Value {
         runs.insert(run.id.clone(), Value::Array(list));
     }
     let mut crossovers = Map::new();
-    for (crossover, place) in problem.crossovers.iter().zip(&route.crossovers) {
-        crossovers.insert(crossover.id.clone(), json!({"point": place.to_array()}));
+    for (crossover, pose) in problem.crossovers.iter().zip(&route.crossovers) {
+        crossovers.insert(
+            crossover.id.clone(),
+            json!({"point": pose.origin.to_array()}),
+        );
     }
     json!({
         "problem": problem.id,

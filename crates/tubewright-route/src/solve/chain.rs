@@ -32,6 +32,14 @@ impl Screw {
         }
     }
 
+    /// Both at once.
+    pub(crate) fn and(self, other: Self) -> Self {
+        Self {
+            turns: self.turns + other.turns,
+            moves: self.moves + other.moves,
+        }
+    }
+
     pub(crate) fn at(&self, place: Point) -> Vector {
         self.moves + self.turns.cross(place.to_vector())
     }

@@ -58,7 +58,7 @@ pub(crate) fn close(system: &System<'_, '_>, x: &mut [f64], steps: usize) -> boo
             return true;
         }
         last = error;
-        let mut rows = system.closure_rows(&laid);
+        let mut rows = system.closure_rows(x, &laid);
         scale(&mut rows, system, &held);
         let basis = Basis::new(&rows);
         let step = basis.least(&r.iter().map(|r| -r).collect::<Vec<_>>());
@@ -204,7 +204,7 @@ impl State {
             cost: system.cost(x) + lost,
             curved,
             overrun,
-            closure: system.closure_rows(&laid),
+            closure: system.closure_rows(x, &laid),
             rows,
         }
     }

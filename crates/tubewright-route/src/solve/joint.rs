@@ -3,7 +3,7 @@
 
 use std::collections::BTreeSet;
 
-use tubewright_geometry::{CentreLine, Point, TubeElement, Vector};
+use tubewright_geometry::{Point, Vector};
 
 use super::descend::Effort;
 use super::field::Field;
@@ -210,6 +210,25 @@ pub(crate) fn search_free(
     meter: &mut Meter<'_>,
     seen: &mut dyn FnMut(&Solution, u64, bool),
 ) -> Vec<Solution> {
+    if ctx
+        .problem
+        .crossovers
+        .iter()
+        .all(|part| part.turns.is_held())
+    {
+        search_at_places(ctx, seed, meter, seen)
+    } else {
+        super::turned::search(ctx, seed, meter, seen)
+    }
+}
+
+/// The same with every part that may be turned free from the beginning.
+pub(crate) fn search_at_places(
+    ctx: &Context<'_>,
+    seed: u64,
+    meter: &mut Meter<'_>,
+    seen: &mut dyn FnMut(&Solution, u64, bool),
+) -> Vec<Solution> {
     let problem = ctx.problem;
     let region = search_region(problem);
     let field = Field::new(&ctx.room, &region);
@@ -227,8 +246,7 @@ pub(crate) fn search_free(
     let mut pool: Vec<Solution> = Vec::new();
     let mut best = f64::INFINITY;
     let mut tried = BTreeSet::new();
-    // Spans that failed most often are tried first: a place of the crossovers that they refuse is
-    // given up before the others are looked at.
+    // Spans that failed most often are tried first: a place that they refuse is given up before others are searched.
     let mut failures: Vec<u64> = vec![0; plain.len()];
     // A wide room for the crossover may take many draws before one can be reached at all.
     for attempt in 0..MOST_DRAWS {
@@ -453,6 +471,9 @@ fn pose_candidates(ctx: &Context<'_>, seed: u64) -> Vec<Vec<Pose>> {
             // Where everything stands as it is wished is looked at with other places of the crossovers too.
             if k > 0 && (k % 2 == 0 || ctx.slides.is_crossover(number)) {
                 *pose = slide.at(core::array::from_fn(|_| random.unit()));
+                if k % 2 == 0 && ctx.slides.is_crossover(number) && !slide.is_turn_held() {
+                    pose.turn = slide.turned_at(core::array::from_fn(|_| random.unit()));
+                }
                 let levels = levels.get(number).map_or(&[][..], Vec::as_slice);
                 if k % 2 == 1 {
                     level(&mut pose.shift, levels, k / 2);
@@ -460,17 +481,11 @@ fn pose_candidates(ctx: &Context<'_>, seed: u64) -> Vec<Vec<Pose>> {
             }
         }
         let clear = problem.crossovers.iter().zip(&poses).all(|(x, pose)| {
-            x.body.iter().all(|bar| {
-                let tube = TubeElement {
-                    line: CentreLine::Segment {
-                        a: Point::ORIGIN + bar.a + pose.shift,
-                        b: Point::ORIGIN + bar.b + pose.shift,
-                    },
-                    radius: bar.radius_mm,
-                };
-                // A little too near may still be slid clear.
-                ctx.room.tightest(&tube, -10.0).is_none()
-            })
+            let part = pose.part();
+            // A little too near may still be slid clear.
+            x.body
+                .iter()
+                .all(|bar| ctx.room.tightest(&part.bar(bar), -10.0).is_none())
         });
         if clear {
             out.push(poses);
@@ -492,6 +507,7 @@ fn levels_of(problem: &RouteProblem, number: usize) -> Vec<Level> {
     let Some(crossover) = problem.crossovers.get(number) else {
         return Vec::new();
     };
+    let turn = crossover.turns.middle();
     let mut out = Vec::new();
     for run in &problem.runs {
         let far = [
@@ -505,7 +521,7 @@ fn levels_of(problem: &RouteProblem, number: usize) -> Vec<Level> {
                 continue;
             }
             for axis in [Vector::new(0.0, 0.0, 1.0), Vector::new(0.0, 1.0, 0.0)] {
-                let at = axis.dot(far.to_vector() - port);
+                let at = axis.dot(far.to_vector() - turn.vector(port));
                 let [low, high] = [crossover.poses.min, crossover.poses.max]
                     .map(|corner| axis.dot(corner.to_vector()));
                 if (low..=high).contains(&at) {

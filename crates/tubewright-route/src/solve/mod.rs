@@ -17,6 +17,7 @@ mod loose;
 mod moves;
 mod other_ways;
 mod pairs;
+mod parts;
 mod pins;
 mod polyline;
 mod prove;
@@ -31,6 +32,7 @@ mod single;
 mod slides;
 mod stub;
 mod system;
+mod turned;
 
 use core::sync::atomic::AtomicBool;
 use std::collections::BTreeSet;

@@ -1,12 +1,12 @@
 //! From sizes back to pieces, with the cost by term and the tightest place.
 
-use tubewright_geometry::{Point, Vector, math};
+use tubewright_geometry::{Point, math};
 
 use super::improve::Solution;
 use super::layout::{Joint, Slot};
 use super::slides::Pose;
 use super::system::{Anchor, Context, System, tube_of};
-use crate::problem::Run;
+use crate::problem::{PartPose, Run};
 use crate::route::{Piece, Route, RunEnds, Term, Tightest};
 
 /// Makes the route of a solution that holds.
@@ -97,7 +97,10 @@ pub(crate) fn route(
         name,
         runs,
         crossovers: (0..problem.crossovers.len())
-            .map(|k| Point::ORIGIN + poses.get(k).map_or(Vector::ZERO, |pose| pose.shift))
+            .map(|k| {
+                let pose = poses.get(k);
+                pose.map_or(PartPose::at(Point::ORIGIN), Pose::part)
+            })
             .collect(),
         ends: run_ends(&system, &poses),
         cost,

@@ -2,13 +2,14 @@
 //! bodies of crossovers.
 
 use tubewright_geometry::distance::clearance_between;
-use tubewright_geometry::{CentreLine, Point, TubeElement, UnitVector, Vector, math};
+use tubewright_geometry::{Point, TubeElement, UnitVector, math};
 
 use super::chain::{Laid, Part};
 use super::descend::HOLDS_MM;
 use super::lines::{ball, clip};
-use super::slides::out_of_column;
+use super::slides::{Pose, out_of_column};
 use super::system::{Anchor, Row, System, Target, group, tube_of};
+use crate::problem::PartPose;
 
 impl System<'_, '_> {
     /// Ends with room against the columns that they must keep out of.
@@ -92,22 +93,16 @@ impl System<'_, '_> {
         let mut contacts = Vec::new();
         let poses = self.poses(x);
         for (k, crossover) in problem.crossovers.iter().enumerate() {
-            let shift = poses.get(k).map_or(Vector::ZERO, |pose| pose.shift);
+            let part = poses.get(k).map_or(PartPose::at(Point::ORIGIN), Pose::part);
             for (b, bar) in crossover.body.iter().enumerate() {
-                let tube = TubeElement {
-                    line: CentreLine::Segment {
-                        a: Point::ORIGIN + bar.a + shift,
-                        b: Point::ORIGIN + bar.b + shift,
-                    },
-                    radius: bar.radius_mm,
-                };
+                let tube = part.bar(bar);
                 contacts.clear();
                 if !crossover.stands {
                     self.ctx.room.near(&tube, limit, &mut contacts);
                 }
                 for contact in &contacts {
                     let mut gradient = vec![0.0; self.sizes.len()];
-                    self.add_pose_gradient(&mut gradient, k, contact.away);
+                    self.add_part_gradient(&mut gradient, (k, &poses), contact.place, contact.away);
                     rows.push(Row {
                         margin: contact.margin,
                         gradient,
@@ -161,7 +156,12 @@ impl System<'_, '_> {
                             found.on_first,
                             away.vector(),
                         );
-                        self.add_pose_gradient(&mut gradient, k, away * -1.0);
+                        self.add_part_gradient(
+                            &mut gradient,
+                            (k, &poses),
+                            found.on_second,
+                            away * -1.0,
+                        );
                         rows.push(Row {
                             margin,
                             gradient,

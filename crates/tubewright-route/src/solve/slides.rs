@@ -1,24 +1,26 @@
-//! What may slide while a run is searched: crossovers, ends that may lie anywhere in a room, and starts
+//! What may slide and turn while a run is searched: crossovers, ends that may lie anywhere in a room, and starts
 //! that may be sawn further back. Their places are sizes like any other.
 
 use tubewright_geometry::{Frame, Point, UnitVector, Vector, math};
 
 use super::chain::{Screw, Stance};
 use super::layout::{ANGLE_LEVER_MM, Size};
-use crate::problem::{EndRoom, Region, RouteProblem};
+use crate::problem::{Crossover, EndRoom, PartPose, Region, RouteProblem, Turn};
 
-/// Sizes of a slide: along its three axes, and two turns.
-pub(crate) const SLIDE_SIZES: usize = 5;
+/// Sizes of a slide: along its three axes, and three turns.
+pub(crate) const SLIDE_SIZES: usize = 6;
 
-/// How a thing may slide, and at an end of a run turn.
+/// How a thing may slide and turn.
 #[derive(Clone, Debug)]
 pub(crate) struct Slide {
     /// Axes of the three shifts.
     axes: [Vector; 3],
     low: [f64; 3],
     high: [f64; 3],
-    /// Most of each turn: of an end the sine of what its direction may be off, of a start radians.
-    most_turn: [f64; 2],
+    /// Least and most of each turn: of an end the sine of what its direction may be off, else radians. Ends and
+    /// starts have two.
+    turn_low: [f64; 3],
+    turn_high: [f64; 3],
     /// Directions that an end may turn to, axes that a start may turn about.
     pub(crate) across: [Vector; 2],
     /// Upright columns that it must keep out of.
@@ -29,15 +31,32 @@ pub(crate) struct Slide {
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Pose {
     pub(crate) shift: Vector,
-    pub(crate) turn: [f64; 2],
+    /// Of a crossover to the right, up and rolled; of an end and a start toward or about its two axes.
+    pub(crate) turn: [f64; 3],
 }
 
 impl Pose {
-    /// Where a crossover's origin lies.
+    /// Not turned.
     pub(crate) const fn shifted(shift: Vector) -> Self {
         Self {
             shift,
-            turn: [0.0; 2],
+            turn: [0.0; 3],
+        }
+    }
+
+    /// That of a crossover.
+    pub(crate) fn of_part(part: &PartPose) -> Self {
+        Self {
+            shift: part.origin.to_vector(),
+            turn: part.turn.to_array(),
+        }
+    }
+
+    /// How a crossover lies.
+    pub(crate) fn part(&self) -> PartPose {
+        PartPose {
+            origin: Point::ORIGIN + self.shift,
+            turn: Turn::from_array(self.turn),
         }
     }
 }
@@ -51,7 +70,8 @@ pub(crate) struct Slides {
     crossovers: usize,
 }
 
-const AXES: [Vector; 3] = [
+/// The car's axes.
+pub(crate) const AXES: [Vector; 3] = [
     Vector::new(1.0, 0.0, 0.0),
     Vector::new(0.0, 1.0, 0.0),
     Vector::new(0.0, 0.0, 1.0),
@@ -60,11 +80,7 @@ const AXES: [Vector; 3] = [
 impl Slides {
     pub(crate) fn of(problem: &RouteProblem) -> Self {
         let mut out = Self {
-            all: problem
-                .crossovers
-                .iter()
-                .map(|crossover| Slide::within(crossover.poses))
-                .collect(),
+            all: problem.crossovers.iter().map(Slide::of_part).collect(),
             of_run: Vec::new(),
             crossovers: problem.crossovers.len(),
         };
@@ -75,7 +91,8 @@ impl Slides {
                     axes: [frame.travel(), frame.twelve(), frame.three()].map(UnitVector::vector),
                     low: [-room.back_mm, 0.0, 0.0],
                     high: [-room.least_mm, 0.0, 0.0],
-                    most_turn: [room.turn_rad; 2],
+                    turn_low: either_way([room.turn_rad; 2]).0,
+                    turn_high: either_way([room.turn_rad; 2]).1,
                     across: [frame.twelve().vector(), frame.three().vector()],
                     columns: Vec::new(),
                 });
@@ -135,6 +152,11 @@ impl Slides {
     }
 }
 
+/// Least and most of two turns by up to so much either way.
+const fn either_way([a, b]: [f64; 2]) -> ([f64; 3], [f64; 3]) {
+    ([-a, -b, 0.0], [a, b, 0.0])
+}
+
 /// To the right of a direction seen along it, and up from it.
 fn sides_of(at: Point, direction: UnitVector) -> [Vector; 2] {
     let frame = Frame::upright(at, direction);
@@ -147,16 +169,28 @@ impl Slide {
             axes: AXES,
             low: [room.min.x, room.min.y, room.min.z],
             high: [room.max.x, room.max.y, room.max.z],
-            most_turn: [0.0; 2],
+            turn_low: [0.0; 3],
+            turn_high: [0.0; 3],
             across: [Vector::ZERO; 2],
             columns: Vec::new(),
         }
     }
 
+    fn of_part(part: &Crossover) -> Self {
+        Self {
+            turn_low: part.turns.least.to_array(),
+            turn_high: part.turns.most.to_array(),
+            ..Self::within(part.poses)
+        }
+    }
+
     /// An end wished at a place with a direction, with its room.
     pub(crate) fn of_end((at, direction): (Point, UnitVector), room: &EndRoom) -> Self {
+        let (turn_low, turn_high) =
+            either_way([room.turn_aside_rad, room.turn_up_rad].map(math::sin));
         Self {
-            most_turn: [room.turn_aside_rad, room.turn_up_rad].map(math::sin),
+            turn_low,
+            turn_high,
             across: sides_of(at, direction),
             columns: room.columns.clone(),
             ..Self::within(room.within)
@@ -168,7 +202,7 @@ impl Slide {
         let size = |k: usize| {
             let (lo, hi, lever) = match k.checked_sub(3) {
                 None => (self.low[k], self.high[k], 1.0),
-                Some(turn) => (-self.most_turn[turn], self.most_turn[turn], ANGLE_LEVER_MM),
+                Some(turn) => (self.turn_low[turn], self.turn_high[turn], ANGLE_LEVER_MM),
             };
             Size {
                 lo,
@@ -177,16 +211,51 @@ impl Slide {
                 lever,
             }
         };
-        [size(0), size(1), size(2), size(3), size(4)]
+        core::array::from_fn(size)
     }
 
-    /// Place at shares of the three ranges.
+    /// Place at shares of the three ranges, turned as in the middle of what it may.
     pub(crate) fn at(&self, shares: [f64; 3]) -> Pose {
         let mut sizes = [0.0; SLIDE_SIZES];
         for (k, share) in shares.into_iter().enumerate() {
             sizes[k] = self.low[k] + (self.high[k] - self.low[k]) * share;
         }
+        let middle = self.turned_at([0.5; 3]);
+        let [_, _, _, turn @ ..] = &mut sizes;
+        *turn = middle;
         self.pose(sizes)
+    }
+
+    /// Turns at shares of their ranges.
+    pub(crate) fn turned_at(&self, shares: [f64; 3]) -> [f64; 3] {
+        [0, 1, 2].map(|k| {
+            let (low, high) = (self.turn_low[k], self.turn_high[k]);
+            if low < high {
+                low + (high - low) * shares[k]
+            } else {
+                low
+            }
+        })
+    }
+
+    /// Whether it has no turns to choose from.
+    pub(crate) fn is_turn_held(&self) -> bool {
+        self.turn_low
+            .iter()
+            .zip(&self.turn_high)
+            .all(|(low, high)| low >= high)
+    }
+
+    /// A turn that is in its ranges and in whole steps, where there is one.
+    pub(crate) fn in_steps(&self, turn: [f64; 3], step_rad: f64) -> [f64; 3] {
+        [0, 1, 2].map(|k| {
+            let (low, high) = (self.turn_low[k], self.turn_high[k]);
+            if low < high {
+                ((turn[k] / step_rad).round() * step_rad).clamp(low, high) + 0.0
+            } else {
+                turn[k]
+            }
+        })
     }
 
     pub(crate) fn pose(&self, sizes: [f64; SLIDE_SIZES]) -> Pose {
@@ -200,8 +269,8 @@ impl Slide {
     /// The sizes of a place. The axes that a slide moves along are square to each other.
     pub(crate) fn sizes_at(&self, pose: &Pose) -> [f64; SLIDE_SIZES] {
         let along = |k: usize| self.axes[k].dot(pose.shift);
-        let [a, b] = pose.turn;
-        [along(0), along(1), along(2), a, b]
+        let [a, b, c] = pose.turn;
+        [along(0), along(1), along(2), a, b, c]
     }
 
     /// How a place that slides along moves with each shift.
@@ -210,7 +279,7 @@ impl Slide {
     }
 
     /// A start that is turned: about its first axis, then about its second, which stands still.
-    pub(crate) fn turned(&self, stance: Stance, turn: [f64; 2]) -> Stance {
+    pub(crate) fn turned(&self, stance: Stance, turn: [f64; 3]) -> Stance {
         let about = |stance: Stance, k: usize| {
             if turn[k] == 0.0 {
                 return stance;
@@ -226,19 +295,20 @@ impl Slide {
     }
 
     /// Velocities of all behind a start with its two turns.
-    pub(crate) fn turning(&self, through: Point, turn: [f64; 2]) -> [Screw; 2] {
-        if self.most_turn.iter().all(|most| *most <= 0.0) {
-            return [Screw::NONE; 2];
+    pub(crate) fn turning(&self, through: Point, turn: [f64; 3]) -> [Screw; 3] {
+        if self.is_turn_held() {
+            return [Screw::NONE; 3];
         }
         let second = UnitVector::from_unit(self.across[1]);
         [
             Screw::turn(self.across[0].rotated_about(second, turn[1]), through),
             Screw::turn(self.across[1], through),
+            Screw::NONE,
         ]
     }
 
     /// The direction of arrival at an end that is turned.
-    pub(crate) fn arrival(&self, direction: UnitVector, turn: [f64; 2]) -> UnitVector {
+    pub(crate) fn arrival(&self, direction: UnitVector, turn: [f64; 3]) -> UnitVector {
         let aside = self.across[0] * turn[0] + self.across[1] * turn[1];
         let ahead = (1.0 - aside.norm_squared()).max(0.0).sqrt();
         (direction.vector() * ahead + aside)
@@ -274,11 +344,12 @@ impl Slide {
         }
     }
 
-    fn nearest_turn(&self, travel: Vector) -> [f64; 2] {
-        [0, 1].map(|k| {
-            let most = self.most_turn[k];
+    fn nearest_turn(&self, travel: Vector) -> [f64; 3] {
+        let [a, b] = [0, 1].map(|k| {
+            let most = self.turn_high[k];
             self.across[k].dot(travel).clamp(-most, most)
-        })
+        });
+        [a, b, 0.0]
     }
 }
 

@@ -5,10 +5,11 @@ use tubewright_geometry::{CentreLine, Point, UnitVector, Vector};
 
 use super::chain::{Element, Laid, Part, Screw, Stance, lay};
 use super::layout::{Layout, Size};
+use super::parts::{kept_upright, normals, on_part};
 use super::room::{Contact, Room};
 use super::slides::{Pose, SLIDE_SIZES, Slides};
 use crate::cost::CostModel;
-use crate::problem::{Passage, Ports, RouteProblem, Tube};
+use crate::problem::{Passage, Ports, RouteProblem, Tube, Turn};
 
 /// A problem with what is prepared once for it.
 pub(crate) struct Context<'p> {
@@ -109,6 +110,9 @@ impl Anchor {
                 let (Some(slide), Some(pose)) = (slides.all.get(number), poses.get(number)) else {
                     return local;
                 };
+                if slides.is_crossover(number) {
+                    return on_part(local, &pose.part());
+                }
                 let moved = Stance {
                     origin: local.origin + pose.shift,
                     ..local
@@ -133,6 +137,11 @@ impl Target {
                 let (Some(slide), Some(pose)) = (slides.all.get(number), poses.get(number)) else {
                     return (Point::ORIGIN + local, direction);
                 };
+                if slides.is_crossover(number) {
+                    let part = pose.part();
+                    let travel = slide.arrival(part.turn.direction(direction), [0.0; 3]);
+                    return (part.place(local), travel);
+                }
                 (
                     Point::ORIGIN + local + pose.shift,
                     slide.arrival(direction, pose.turn),
@@ -316,18 +325,19 @@ impl<'c, 'p> System<'c, 'p> {
     }
 
     /// Two directions across that of arrival; of an end that may turn, those that it turns to.
-    fn across(&self, target: Target) -> (UnitVector, [Vector; 2]) {
+    fn across(&self, target: Target, poses: &[Pose]) -> (UnitVector, [Vector; 2]) {
         match target {
             Target::Slides(number, _, direction) if !self.ctx.slides.is_crossover(number) => {
                 let sides = self.ctx.slides.all.get(number).map(|slide| slide.across);
                 (direction, sides.unwrap_or([Vector::ZERO; 2]))
             }
-            Target::Fixed(_, direction) | Target::Slides(_, _, direction) => {
-                let u = direction.any_normal();
-                (
-                    direction,
-                    [u.vector(), direction.vector().cross(u.vector())],
-                )
+            Target::Fixed(_, direction) => (direction, normals(direction)),
+            Target::Slides(number, _, direction) => {
+                let turn = poses
+                    .get(number)
+                    .map_or(Turn::NONE, |pose| pose.part().turn);
+                let normals = normals(direction).map(|normal| turn.vector(normal));
+                (turn.direction(direction), normals)
             }
         }
     }
@@ -339,7 +349,7 @@ impl<'c, 'p> System<'c, 'p> {
         for (chain, laid) in self.chains.iter().zip(laid) {
             let (point, _) = chain.target.at(&self.ctx.slides, &poses);
             let off = laid.end.origin - point;
-            let (direction, [u, v]) = self.across(chain.target);
+            let (direction, [u, v]) = self.across(chain.target, &poses);
             // Past a quarter turn the sine would point the wrong way.
             let travel = laid.end.travel;
             let mut side = [u.dot(travel), v.dot(travel)];
@@ -349,6 +359,7 @@ impl<'c, 'p> System<'c, 'p> {
                 side = side.map(|s| s * grown);
             }
             if let Target::Slides(number, ..) = chain.target
+                && !self.ctx.slides.is_crossover(number)
                 && let Some(pose) = poses.get(number)
             {
                 side = [side[0] - pose.turn[0], side[1] - pose.turn[1]];
@@ -360,13 +371,14 @@ impl<'c, 'p> System<'c, 'p> {
     }
 
     /// Rows of the closure's derivative, over all sizes.
-    pub(crate) fn closure_rows(&self, laid: &[Laid]) -> Vec<Vec<f64>> {
+    pub(crate) fn closure_rows(&self, x: &[f64], laid: &[Laid]) -> Vec<Vec<f64>> {
         let n = self.sizes.len();
+        let poses = self.poses(x);
         let mut rows = Vec::with_capacity(5 * laid.len());
         for (c, (chain, laid)) in self.chains.iter().zip(laid).enumerate() {
             let mut block = vec![vec![0.0; n]; 5];
             let first = self.offsets.get(c).copied().unwrap_or(0);
-            let (_, [u, v]) = self.across(chain.target);
+            let (_, [u, v]) = self.across(chain.target, &poses);
             let arrives = |screw: &Screw| {
                 let moved = screw.at(laid.end.origin).to_array();
                 let turned = screw.turns.cross(laid.end.travel);
@@ -394,10 +406,23 @@ impl<'c, 'p> System<'c, 'p> {
                     let moved = slide.axis(k) * -1.0;
                     put(index + k, &mut moved.to_array().into_iter());
                 }
-                for k in 0..2 {
-                    let mut sides = [0.0; 5];
-                    sides[3 + k] = -DIRECTION_LEVER_MM;
-                    put(index + 3 + k, &mut sides.into_iter());
+                if self.ctx.slides.is_crossover(number) {
+                    let part = poses.get(number).map(Pose::part);
+                    let (place, _) = chain.target.at(&self.ctx.slides, &poses);
+                    for (k, axis) in self.part_axes(number, &poses).into_iter().enumerate() {
+                        let arm = part.map_or(Vector::ZERO, |part| place - part.origin);
+                        let moved = axis.cross(arm) * -1.0;
+                        let sides = [u, v]
+                            .map(|side| axis.cross(side).dot(laid.end.travel) * DIRECTION_LEVER_MM);
+                        let mut all = moved.to_array().into_iter().chain(sides);
+                        put(index + 3 + k, &mut all);
+                    }
+                } else {
+                    for k in 0..2 {
+                        let mut sides = [0.0; 5];
+                        sides[3 + k] = -DIRECTION_LEVER_MM;
+                        put(index + 3 + k, &mut sides.into_iter());
+                    }
                 }
             }
             rows.append(&mut block);
@@ -414,8 +439,14 @@ impl<'c, 'p> System<'c, 'p> {
             return Vec::new();
         };
         let index = self.pose_index(number);
-        let origin = chain.start.at(&self.ctx.slides, poses).origin;
-        let turns = slide.turning(origin, pose.turn);
+        let start = chain.start.at(&self.ctx.slides, poses);
+        let turns = if self.ctx.slides.is_crossover(number) {
+            let origin = pose.part().origin;
+            self.part_axes(number, poses)
+                .map(|axis| Screw::turn(axis, origin).and(kept_upright(&start, axis)))
+        } else {
+            slide.turning(start.origin, pose.turn)
+        };
         (0..3)
             .map(|k| Screw::slide(slide.axis(k)))
             .chain(turns)
@@ -506,6 +537,7 @@ impl<'c, 'p> System<'c, 'p> {
         if self.hangs {
             self.crossover_rows(x, laid, limit, &mut rows);
             self.column_rows(x, limit, &mut rows);
+            self.room_rows(x, limit, &mut rows);
         }
         rows
     }

@@ -98,6 +98,31 @@ impl Linking<'_, '_> {
         }
     }
 
+    /// Only parts where runs meet are turned as they are written: any other part lies as its run does.
+    pub(super) fn turned_parts(&mut self, build: &mut Build, stock: &Stock) {
+        let ends = build.runs.iter().flat_map(|run| [&run.from, &run.to]);
+        let met: BTreeSet<Name> = ends
+            .filter_map(|end| match end {
+                RunEnd::Port { component, .. } => Some(component.clone()),
+                RunEnd::End(_) => None,
+            })
+            .collect();
+        for component in &mut build.components {
+            let is_turned = component.turn.is_some() || component.may_turn.is_some();
+            if is_turned && !met.contains(&component.name) && sides(stock, component).is_none() {
+                let said = Said::new(
+                    format!("`{}` lies as its run does", component.name),
+                    "`turn` and `may-turn` are for parts where runs meet: crossovers, merges, forks, cones and shared silencers"
+                        .to_owned(),
+                    "leave both out here".to_owned(),
+                );
+                self.error(header(component.span), said);
+                component.turn = None;
+                component.may_turn = None;
+            }
+        }
+    }
+
     /// Leaves out stretches that do not stand at two ends, and other parts that would.
     pub(super) fn stretches(&mut self, build: &mut Build, stock: &Stock) {
         let mut components = core::mem::take(&mut build.components);

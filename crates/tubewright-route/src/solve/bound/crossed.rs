@@ -1,26 +1,28 @@
-//! Runs through, from and to crossovers whose places are known up to a box.
+//! Runs through, from and to crossovers whose places are known up to a box, and their turns up to ranges.
 //!
-//! For a box of places each run that passes is two stretches, to the inlet and from the outlet, and
+//! For a box of places and turns each run that passes is two stretches, to the inlet and from the outlet, and
 //! each that ends or starts there is one, with ends that are known up to a ball; their bounds are summed over
 //! all runs. The box with the least sum is halved
 //! until the effort is spent.
 
-use tubewright_geometry::{Point, Vector};
+use tubewright_geometry::{Point, Vector, math};
 
 use super::link::Link;
 use super::queue::LeastFirst;
 use super::{ARITHMETIC, Stretch, components_mm};
-use crate::problem::{Passage, Ports, Region, Run};
+use crate::problem::{Crossover, PartPose, Passage, Ports, Region, Run, Turn, TurnRoom};
 use crate::solve::system::Context;
 
 /// Boxes of sizes for each stretch and box of places.
 const EACH: usize = 1500;
+/// What the direction of a radian leaves open, mm: about what a run needs to turn by it.
+const TURN_LEVER_MM: f64 = 300.0;
 /// Boxes of places are not halved below this, mm.
 const FINEST_MM: f64 = 2.0;
 
 /// By counting alone, over all places of the crossover.
 pub(super) fn quick(ctx: &Context<'_>, run: &Run, search: &Stretch<'_>) -> f64 {
-    let poses: Vec<Region> = ctx.problem.crossovers.iter().map(|x| x.poses).collect();
+    let poses: Vec<Poses> = ctx.problem.crossovers.iter().map(Poses::of).collect();
     over_splits(ctx, run, &poses, |link| search.counted(link, 0, false))
 }
 
@@ -28,7 +30,7 @@ pub(super) fn quick(ctx: &Context<'_>, run: &Run, search: &Stretch<'_>) -> f64 {
 fn over_splits(
     ctx: &Context<'_>,
     run: &Run,
-    poses: &[Region],
+    poses: &[Poses],
     mut price: impl FnMut(&Link) -> f64,
 ) -> f64 {
     let Some(passage) = run.passage else {
@@ -46,36 +48,100 @@ fn over_splits(
     if best.is_finite() { best } else { 0.0 }
 }
 
-/// The ports of a passage, and where the crossover's origin is within a ball.
-fn port_at<'a>(
-    ctx: &Context<'a>,
-    poses: &[Region],
-    passage: Passage,
-) -> Option<(&'a Ports, Point, f64)> {
+/// What is known of how a crossover lies.
+#[derive(Clone, Copy)]
+struct Poses {
+    places: Region,
+    turns: TurnRoom,
+    /// How far its furthest port is from its origin, mm.
+    reach_mm: f64,
+}
+
+/// A port up to a ball and a cone.
+struct Port {
+    place: Point,
+    way: Vector,
+    ball_mm: f64,
+    turn_rad: f64,
+}
+
+impl Poses {
+    fn of(part: &Crossover) -> Self {
+        let sides = [&part.left, &part.right];
+        let ports = sides.into_iter().flat_map(|side| [side.inlet, side.outlet]);
+        Self {
+            places: part.poses,
+            turns: part.turns,
+            reach_mm: ports.map(Vector::norm).fold(0.0, f64::max),
+        }
+    }
+
+    /// A radian of turn leaves as much open as so many mm: its ports move, and directions turn, which is priced as a
+    /// bend.
+    fn lever_mm(&self) -> f64 {
+        self.reach_mm + TURN_LEVER_MM
+    }
+
+    /// Half of how far each angle may differ, radians.
+    fn half_turns(&self) -> [f64; 3] {
+        let (least, most) = (self.turns.least.to_array(), self.turns.most.to_array());
+        [0, 1, 2].map(|k| 0.5 * (most[k] - least[k]))
+    }
+
+    /// How far a port may be off from where it is in the middle of all places and turns. Two turns differ by one about the
+    /// upright, one about the part's own length and one about the level axis across; the first and the last are about
+    /// axes square to each other and make one turn `θ` with `cos(θ/2) = cos(a/2) cos(b/2)`, and what several turns move
+    /// adds up to no more than their sum.
+    fn port(&self, local: Vector, way: Vector) -> Port {
+        let middle = PartPose {
+            origin: self.places.min.lerp(self.places.max, 0.5),
+            turn: self.turns.middle(),
+        };
+        let [right, up, roll] = self.half_turns();
+        // A roll turns what is nearly along the part by little.
+        let aside = |v: Vector| (v.y * v.y + v.z * v.z).sqrt();
+        let rolled = 2.0 * math::asin(aside(way).min(1.0) * math::sin(0.5 * roll.min(math::PI)));
+        let swung = 2.0 * math::acos(math::cos(0.5 * right) * math::cos(0.5 * up));
+        Port {
+            place: middle.place(local),
+            way: middle.turn.vector(way),
+            ball_mm: self.places.min.distance(self.places.max) / 2.0
+                + local.norm() * swung
+                + aside(local) * roll
+                + ARITHMETIC,
+            turn_rad: swung + rolled,
+        }
+    }
+}
+
+/// The inlet and the outlet of a passage.
+fn ports_at(ctx: &Context<'_>, poses: &[Poses], passage: Passage) -> Option<[Port; 2]> {
     let crossover = ctx.problem.crossovers.get(passage.crossover)?;
-    let place = poses.get(passage.crossover)?;
-    let middle = place.min.lerp(place.max, 0.5);
-    let ball = place.min.distance(place.max) / 2.0 + ARITHMETIC;
-    Some((crossover.ports(passage.side), middle, ball))
+    let poses = poses.get(passage.crossover)?;
+    let ports: &Ports = crossover.ports(passage.side);
+    Some([
+        poses.port(ports.inlet, ports.inlet_direction.vector()),
+        poses.port(ports.outlet, ports.outlet_direction.vector()),
+    ])
 }
 
 /// A run that passes no crossover, either end of which may be at a port of one.
-fn whole(ctx: &Context<'_>, run: &Run, poses: &[Region]) -> Option<Link> {
+fn whole(ctx: &Context<'_>, run: &Run, poses: &[Poses]) -> Option<Link> {
     let mut link = super::plain(ctx, run);
     if let Some(passage) = run.starts_at {
-        let (ports, middle, ball) = port_at(ctx, poses, passage)?;
-        link.start = middle + ports.outlet;
-        link.start_way = ports.outlet_direction.vector();
-        link.start_ball = ball;
-        link.start_turn = 0.0;
+        let [_, outlet] = ports_at(ctx, poses, passage)?;
+        link.start = outlet.place;
+        link.start_way = outlet.way;
+        link.start_ball = outlet.ball_mm;
+        link.start_turn = outlet.turn_rad;
     }
     if let Some(passage) = run.ends_at {
         let rules = &ctx.problem.rules;
-        let (ports, middle, ball) = port_at(ctx, poses, passage)?;
-        link.end = middle + ports.inlet;
-        link.end_way = ports.inlet_direction.vector();
-        link.end_ball = ball + rules.end_place_mm;
-        link.end_turn = rules.end_turn_rad + ARITHMETIC;
+        let [inlet, _] = ports_at(ctx, poses, passage)?;
+        link.end = inlet.place;
+        link.end_way = inlet.way;
+        link.end_ball = inlet.ball_mm + rules.end_place_mm;
+        link.end_turn = inlet.turn_rad + rules.end_turn_rad + ARITHMETIC;
     }
     Some(link)
 }
@@ -85,11 +151,11 @@ fn links(
     ctx: &Context<'_>,
     run: &Run,
     passage: Passage,
-    poses: &[Region],
+    poses: &[Poses],
     before: usize,
 ) -> Option<[Link; 2]> {
     let rules = &ctx.problem.rules;
-    let (ports, middle, ball) = port_at(ctx, poses, passage)?;
+    let [inlet, outlet] = ports_at(ctx, poses, passage)?;
     let (outset, last) = (
         super::Outermost::start(run),
         super::Outermost::end(ctx, run),
@@ -101,18 +167,18 @@ fn links(
             start_way: run.start.travel().vector(),
             start_ball: outset.ball_mm,
             start_turn: outset.turn_rad,
-            end: middle + ports.inlet,
-            end_way: ports.inlet_direction.vector(),
-            end_ball: ball + rules.end_place_mm,
-            end_turn: rules.end_turn_rad + ARITHMETIC,
+            end: inlet.place,
+            end_way: inlet.way,
+            end_ball: inlet.ball_mm + rules.end_place_mm,
+            end_turn: inlet.turn_rad + rules.end_turn_rad + ARITHMETIC,
             components: first.to_vec(),
             components_mm: components_mm(ctx, first),
         },
         Link {
-            start: middle + ports.outlet,
-            start_way: ports.outlet_direction.vector(),
-            start_ball: ball,
-            start_turn: 0.0,
+            start: outlet.place,
+            start_way: outlet.way,
+            start_ball: outlet.ball_mm,
+            start_turn: outlet.turn_rad,
             end: last.middle,
             end_way: run.end_direction.vector(),
             end_ball: last.ball_mm,
@@ -133,7 +199,7 @@ pub(super) fn bound(ctx: &Context<'_>, best: f64, boxes: usize) -> f64 {
         .collect();
     let stretches = 2 * ctx.problem.runs.len().max(1);
     let each = EACH.min(boxes / stretches);
-    let sum = |poses: &[Region]| -> f64 {
+    let sum = |poses: &[Poses]| -> f64 {
         let mut total = 0.0;
         for (run, search) in ctx.problem.runs.iter().zip(&searches) {
             let Some(search) = search else { continue };
@@ -147,7 +213,7 @@ pub(super) fn bound(ctx: &Context<'_>, best: f64, boxes: usize) -> f64 {
     };
     let mut left = boxes;
     let mut open = LeastFirst::new();
-    let whole: Vec<Region> = ctx.problem.crossovers.iter().map(|x| x.poses).collect();
+    let whole: Vec<Poses> = ctx.problem.crossovers.iter().map(Poses::of).collect();
     open.push(sum(&whole), whole);
     while let Some((least, places)) = open.pop() {
         let spent = each * stretches * 2;
@@ -160,8 +226,8 @@ pub(super) fn bound(ctx: &Context<'_>, best: f64, boxes: usize) -> f64 {
         left -= spent;
         for upper in [false, true] {
             let mut poses = places.clone();
-            if let Some(region) = poses.get_mut(crossover) {
-                halve(region, axis, upper);
+            if let Some(poses) = poses.get_mut(crossover) {
+                halve(poses, axis, upper);
             }
             let bound = sum(&poses).max(least);
             open.push(bound, poses);
@@ -170,21 +236,40 @@ pub(super) fn bound(ctx: &Context<'_>, best: f64, boxes: usize) -> f64 {
     best
 }
 
-fn widest(poses: &[Region]) -> Option<(usize, usize, f64)> {
+/// The crossover and the axis, of a shift or behind those of a turn, that leave most open, and how much, mm.
+fn widest(poses: &[Poses]) -> Option<(usize, usize, f64)> {
     poses
         .iter()
         .enumerate()
-        .flat_map(|(k, region)| {
-            (region.max - region.min)
+        .flat_map(|(k, poses)| {
+            let turns = poses.half_turns().map(|half| 2.0 * half * poses.lever_mm());
+            (poses.places.max - poses.places.min)
                 .to_array()
                 .into_iter()
+                .chain(turns)
                 .enumerate()
                 .map(move |(axis, width)| (k, axis, width))
         })
         .max_by(|a, b| a.2.total_cmp(&b.2))
 }
 
-fn halve(region: &mut Region, axis: usize, upper: bool) {
+fn halve(poses: &mut Poses, axis: usize, upper: bool) {
+    if let Some(turn) = axis.checked_sub(3) {
+        let middle = poses.turns.middle().to_array();
+        let turns = &mut poses.turns;
+        let side = if upper {
+            &mut turns.least
+        } else {
+            &mut turns.most
+        };
+        let mut angles = side.to_array();
+        if let (Some(angle), Some(middle)) = (angles.get_mut(turn), middle.get(turn)) {
+            *angle = *middle;
+        }
+        *side = Turn::from_array(angles);
+        return;
+    }
+    let region = &mut poses.places;
     let (mut low, mut high) = (region.min.to_array(), region.max.to_array());
     if let (Some(low), Some(high)) = (low.get_mut(axis), high.get_mut(axis)) {
         let middle = f64::midpoint(*low, *high);

@@ -320,7 +320,10 @@ fn round_all(
     // it is, for such a run may have too few sizes to come to whole steps elsewhere.
     for (number, pose) in (0..ctx.problem.crossovers.len()).zip(&mut poses) {
         if ctx.problem.is_only_passed(number) {
-            *pose = Pose::shifted(Vector::from_array(pose.shift.to_array().map(whole)));
+            pose.shift = Vector::from_array(pose.shift.to_array().map(whole));
+            if let Some(slide) = ctx.slides.all.get(number) {
+                pose.turn = slide.in_steps(pose.turn, steps.clock_rad);
+            }
         }
     }
     let mut all = All {

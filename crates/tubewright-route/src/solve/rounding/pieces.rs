@@ -60,8 +60,8 @@ pub(crate) fn solution_of(ctx: &Context<'_>, route: &Route) -> Result<Solution, 
         }
     }
     let mut poses = ctx.slides.as_wished(problem);
-    for (pose, place) in poses.iter_mut().zip(&route.crossovers) {
-        *pose = Pose::shifted(place.to_vector());
+    for (pose, part) in poses.iter_mut().zip(&route.crossovers) {
+        *pose = Pose::of_part(part);
     }
     for (run, ends) in route.ends.iter().enumerate() {
         if let Some(number) = ctx.slides.end_of(run)

@@ -8,6 +8,7 @@ use tubewright_plan::figures::{Figures, Gap};
 use tubewright_plan::frozen::Offer;
 use tubewright_plan::routes::{PlannedKind, PlannedPiece, PlannedRun};
 use tubewright_plan::stages::Routed;
+use tubewright_route::problem::Turn;
 
 pub(super) fn as_json(solved: &Solved, shown: &[Shown<'_>]) -> Value {
     json!({
@@ -134,8 +135,9 @@ fn piece_json(piece: &PlannedPiece) -> Value {
         } => json!({
             "type": "component", "name": name, "length": length_mm, "roll": roll_rad.to_degrees(),
         }),
-        PlannedKind::Crossover { name, side, origin } => json!({
-            "type": "crossover", "name": name, "side": side.letter(), "at": origin.to_array(),
+        PlannedKind::Crossover { name, side, pose } => json!({
+            "type": "crossover", "name": name, "side": side.letter(), "at": pose.origin.to_array(),
+            "turned": turned_deg(pose.turn),
             "length": piece.centre_line_mm(),
         }),
     };
@@ -145,4 +147,10 @@ fn piece_json(piece: &PlannedPiece) -> Value {
         object.insert("out".to_owned(), json!(piece.frame_out.origin.to_array()));
     }
     value
+}
+
+/// How a part where runs meet is turned, degrees.
+fn turned_deg(turn: Turn) -> Value {
+    let [right, up, roll] = turn.to_array().map(f64::to_degrees);
+    json!({"right": right, "up": up, "roll": roll})
 }
