@@ -180,6 +180,10 @@ impl Slab {
 
 /// A segment prepared for lower bounds against boxes.
 pub(crate) struct SegmentBound {
+    start: Point,
+    along: Vector,
+    /// One over the squared length; zero for a segment without length.
+    inverse_squared: f64,
     lo: [f64; 3],
     hi: [f64; 3],
     /// Directions square to the segment and to one coordinate axis, with the segment's place on
@@ -197,16 +201,35 @@ impl SegmentBound {
                 .direction()
                 .map_or((Vector::ZERO, 0.0), |n| (n.vector(), n.dot(a.to_vector())))
         });
+        let length_squared = along.norm_squared();
+        let inverse_squared = if length_squared > 0.0 {
+            1.0 / length_squared
+        } else {
+            0.0
+        };
         Self {
+            start: a,
+            along,
+            // Of a segment shorter than its square can be told it is infinite: then the ends alone count.
+            inverse_squared: if inverse_squared.is_finite() {
+                inverse_squared
+            } else {
+                0.0
+            },
             lo: [0, 1, 2].map(|i| pa[i].min(pb[i])),
             hi: [0, 1, 2].map(|i| pa[i].max(pb[i])),
             across,
         }
     }
 
-    /// Lower bound of the squared distance from the segment to a box: the larger of the
-    /// distance between the two boxes and the gaps along the three cross directions (separating
-    /// axes; each gap is a true lower bound because the directions have length one).
+    /// Lower bound of the squared distance from the segment to a box: the largest of the distance
+    /// between the two boxes, the gaps along the three cross directions and the gap along the way from
+    /// the segment to the middle of the box (each gap is a true lower bound because the directions have
+    /// length one).
+    ///
+    /// The last is what the others are not, within the size of the box of the true distance: without it
+    /// a segment at a slant sees boxes nearer by a share of the distance, however small they are, and a
+    /// walk visits a share of all items.
     pub(crate) fn squared(&self, slab: &Slab) -> f64 {
         let mut sum = 0.0;
         let (mut centre, mut half) = ([0.0; 3], [0.0; 3]);
@@ -223,8 +246,26 @@ impl SegmentBound {
             let reach = half[0] * n.x.abs() + half[1] * n.y.abs() + half[2] * n.z.abs();
             widest = widest.max((n.dot(centre) - place).abs() - reach);
         }
+        widest = widest.max(self.gap_toward(centre, half));
         // One part in 1e12 is given up so that rounding in the projections cannot lift the bound.
         (sum.max(widest * widest)) * (1.0 - 1e-12)
+    }
+
+    /// The gap along the way from the segment's nearest place to the middle of a box.
+    fn gap_toward(&self, centre: Vector, half: [f64; 3]) -> f64 {
+        let off = centre - self.start.to_vector();
+        let t = (off.dot(self.along) * self.inverse_squared).clamp(0.0, 1.0);
+        let off = off - self.along * t;
+        let distance = off.norm();
+        if distance <= 0.0 {
+            return 0.0;
+        }
+        // No place of the segment lies further along that way than the nearest, but for rounding.
+        let lean = off.dot(self.along);
+        let further = (lean * (1.0 - t)).max(-lean * t);
+        let reach = half[0] * off.x.abs() + half[1] * off.y.abs() + half[2] * off.z.abs();
+        // What rounding may have put on either of what is taken from each other is given up.
+        distance * (1.0 - 1e-12) - (reach + further) / distance * (1.0 + 1e-12)
     }
 }
 
@@ -307,6 +348,83 @@ mod tests {
                 }
             }
         }
+    }
+
+    /// A slab from a corner and sizes, and a segment.
+    fn slab_and_segment() -> impl Strategy<Value = (Bounds, Point, Point)> {
+        let place = || prop_oneof![Just(0.0), -300.0..300.0_f64];
+        let point = move || (place(), place(), place()).prop_map(|(x, y, z)| Point::new(x, y, z));
+        let size = || prop_oneof![Just(0.0), 0.0..2.0_f64, 0.0..200.0_f64];
+        (point(), (size(), size(), size()), point(), point()).prop_map(|(min, size, a, b)| {
+            let max = min + Vector::new(size.0, size.1, size.2);
+            (Bounds { min, max }, a, b)
+        })
+    }
+
+    proptest! {
+        #[test]
+        fn a_box_is_never_told_further_off_than_it_is((bounds, a, b) in slab_and_segment()) {
+            let told = SegmentBound::new(a, b).squared(&Slab::of(&bounds)).sqrt();
+            let least = (0..=400)
+                .map(|i| bounds.distance(a.lerp(b, f64::from(i) / 400.0)))
+                .fold(f64::INFINITY, f64::min);
+            prop_assert!(told <= least + 1e-9, "told {} mm, is {} mm", told, least);
+        }
+
+        #[test]
+        fn a_box_is_told_off_by_no_more_than_its_size((bounds, a, b) in slab_and_segment()) {
+            let told = SegmentBound::new(a, b).squared(&Slab::of(&bounds)).sqrt();
+            let middle = crate::distance::point_to_segment(bounds.centre(), a, b);
+            let size = bounds.half_diagonal_mm();
+            // The boxes are rounded outward to single precision.
+            prop_assert!(told >= middle - size - 1e-3, "told {} mm, is {} mm", told, middle);
+        }
+    }
+
+    /// Square tiles over a plane that lies aslant to all axes, `across` of them each way.
+    fn tiles(across: u32) -> Vec<Bounds> {
+        let (u, v) = (Vector::new(0.8, 0.36, 0.48), Vector::new(-0.6, 0.48, 0.64));
+        let step = 400.0 / f64::from(across);
+        let at = |i: u32| f64::from(i) * step - 200.0;
+        let corner = |i, j| Point::ORIGIN + u * at(i) + v * at(j);
+        (0..across * across)
+            .map(|k| {
+                let (i, j) = (k / across, k % across);
+                Bounds::of_points([corner(i, j), corner(i + 1, j), corner(i, j + 1)])
+            })
+            .collect()
+    }
+
+    /// A straight over the plane, 40 mm off and a little aslant to it: with boxes of a quarter of the
+    /// size four times as many may be as near as the nearest on a strip along it, and no more.
+    #[test]
+    fn finer_tiles_are_not_looked_at_by_the_share() {
+        let normal = Vector::new(0.0, -0.8, 0.6);
+        let way = Vector::new(0.8, 0.36, 0.48) + normal * 0.1;
+        let a = Point::ORIGIN + normal * 40.0 + Vector::new(3.0, 2.0, 1.0);
+        let segment = SegmentBound::new(a - way * 120.0, a + way * 120.0);
+        let looked = |across| {
+            let tiles = tiles(across);
+            let tree = BoxTree::build(tiles.iter().copied());
+            let mut count = 0;
+            tree.visit(
+                f64::INFINITY,
+                |slab| segment.squared(slab),
+                |item, limit| {
+                    count += 1;
+                    let middle = tiles[item].centre();
+                    let far =
+                        crate::distance::point_to_segment(middle, a - way * 120.0, a + way * 120.0);
+                    limit.min(far * far)
+                },
+            );
+            count
+        };
+        let (coarse, fine) = (looked(60), looked(240));
+        assert!(
+            fine < 5 * coarse.max(20),
+            "{coarse} of 3600, {fine} of 57600"
+        );
     }
 
     #[test]

@@ -92,6 +92,26 @@ fn solid() -> impl Strategy<Value = Solid> {
     ]
 }
 
+/// The same, and round bodies, bends and several in one.
+fn any_solid() -> impl Strategy<Value = Solid> {
+    let round = || (place(), place(), 5.0..60.0_f64);
+    let one = prop_oneof![
+        solid(),
+        round().prop_map(|(a, b, radius)| Solid::Capsule { a, b, radius }),
+        (place(), 5.0..60.0_f64).prop_map(|(centre, radius)| Solid::Sphere { centre, radius }),
+        tube().prop_map(Solid::Tube),
+    ];
+    let several = prop::collection::vec(round(), 1..3).prop_map(|all| {
+        let members = all.into_iter();
+        Solid::Union(
+            members
+                .map(|(a, b, radius)| Solid::Cylinder { a, b, radius })
+                .collect(),
+        )
+    });
+    prop_oneof![4 => one, 1 => several]
+}
+
 /// Every combination of a few values of each freedom.
 fn grid(motion: &Motion, steps: usize) -> Vec<Vec<f64>> {
     motion.freedoms.iter().fold(vec![vec![]], |rows, f| {
@@ -113,7 +133,7 @@ proptest! {
 
     #[test]
     fn the_bound_is_never_above_a_sampled_position(
-        tube in tube(), of_tube in motion(2), body in solid(), of_body in motion(1)
+        tube in tube(), of_tube in motion(2), body in any_solid(), of_body in motion(1)
     ) {
         let found = clearance_in_motion(&tube, &of_tube, &body, &of_body, EFFORT);
         let sway = of_tube.sway_mm() + of_body.sway_mm();
@@ -236,4 +256,46 @@ proptest! {
             }
         }
     }
+}
+
+/// A tyre beside a straight, both upright beside each other: what goes up and down passes along the tube
+/// and comes no nearer, so that one look settles it; steered besides, it comes nearer little by little.
+#[test]
+fn what_passes_along_a_tube_takes_few_looks() {
+    let straight = TubeElement {
+        line: CentreLine::Segment {
+            a: Point::new(0.0, 0.0, 0.0),
+            b: Point::new(140.0, 0.0, 0.0),
+        },
+        radius: 30.0,
+    };
+    let tyre = Solid::Cylinder {
+        a: Point::new(70.0, 180.0, -40.0),
+        b: Point::new(70.0, 380.0, -40.0),
+        radius: 310.0,
+    };
+    let bump = Freedom::Shift {
+        direction: UnitVector::Z,
+        min_mm: -60.0,
+        max_mm: 80.0,
+    };
+    let steer = Freedom::Turn {
+        on_axis: Point::new(70.0, 400.0, 0.0),
+        axis: UnitVector::Z,
+        min_rad: -0.6,
+        max_rad: 0.6,
+    };
+    let up_and_down = Motion {
+        freedoms: vec![bump],
+    };
+    let found = clearance_in_motion(&straight, &Motion::FIXED, &tyre, &up_and_down, EFFORT);
+    assert!((found.gap_mm - 150.0).abs() < 0.3, "{}", found.gap_mm);
+    assert!(found.positions <= 10, "{}", found.positions);
+    let steered = Motion {
+        freedoms: vec![steer, bump],
+    };
+    let found = clearance_in_motion(&straight, &Motion::FIXED, &tyre, &steered, EFFORT);
+    let doubt_mm = found.found_gap_mm - found.gap_mm;
+    assert!(doubt_mm < 0.3, "{doubt_mm}");
+    assert!(found.positions <= 1000, "{}", found.positions);
 }

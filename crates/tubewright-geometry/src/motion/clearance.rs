@@ -3,11 +3,15 @@
 use core::cmp::Ordering;
 use std::collections::BinaryHeap;
 
-use super::{Link, Motion, Spread, Values, ball_round, relative_links, sorted_back, spread};
-use crate::distance::{Clearance, clearance_below, is_clear};
+use super::envelope::support;
+use super::{
+    Link, Motion, Spread, Values, ball_round, relative_links, sorted_back, spread, spread_along,
+};
+use crate::distance::{Clearance, clearance_below, highest_along, is_clear};
+use crate::placement::Placement;
 use crate::solid::Solid;
 use crate::tube::{CentreLine, TubeElement};
-use crate::vector::Point;
+use crate::vector::{Point, UnitVector};
 
 /// How far to search, in work and not in time, so that equal input gives an equal answer.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -106,7 +110,9 @@ struct Search<'a> {
 /// The least gap between a tube and a body over the product of their carriers' ranges.
 ///
 /// Best-first over boxes of values; each is judged at its middle, with the farthest that any place of
-/// the tube can be from there, seen from the body, taken off. Sways are taken off at the end.
+/// the tube can be from there, seen from the body, taken off. Where a plane at the tightest place parts
+/// the two, only what the motion does square to it is taken off: most motions pass a tube along and not
+/// toward it. Sways are taken off at the end.
 #[must_use]
 pub fn clearance_in_motion(
     tube: &TubeElement,
@@ -159,6 +165,7 @@ pub fn clearance_in_motion(
             None => break,
         }
     }
+    search.look_at_the_whole(tube);
     search.finish(tube, tube_motion, body_motion)
 }
 
@@ -178,7 +185,7 @@ impl Search<'_> {
         let Spread {
             at_middle,
             reach_mm,
-            widest,
+            mut widest,
         } = spread(self.links, &values, stretch.centre, stretch.ball_mm);
         let moved = at_middle.tube(&stretch.tube);
         let goal = self.goal();
@@ -189,7 +196,13 @@ impl Search<'_> {
             return;
         };
         let floor = -stretch.tube.radius;
-        let low_mm = (clearance.gap_mm - reach_mm).max(floor);
+        let mut low_mm = clearance.gap_mm - reach_mm;
+        if let Some((apart_mm, link)) = self.apart_mm(stretch, &values, &moved, &clearance)
+            && apart_mm > low_mm
+        {
+            (low_mm, widest) = (apart_mm, link);
+        }
+        let low_mm = low_mm.max(floor);
         let here = clearance.gap_mm + fine;
         if self.best.as_ref().is_none_or(|b| here < b.gap_mm) {
             self.best = Some(Best {
@@ -206,6 +219,54 @@ impl Search<'_> {
             values,
             widest,
         });
+    }
+
+    /// In the position that was found another stretch may be nearer by less than the tolerance: it is the one that
+    /// is told of.
+    fn look_at_the_whole(&mut self, tube: &TubeElement) {
+        let Some(best) = self.best.as_mut().filter(|_| self.stretches.len() > 1) else {
+            return;
+        };
+        let there = self.links.iter().zip(&best.values).fold(
+            Placement::IDENTITY,
+            |so_far, (link, &value)| {
+                let value = if link.backwards { -value } else { value };
+                so_far.then(&link.freedom.at(value))
+            },
+        );
+        let fine = 0.1 * self.tolerance_mm;
+        let least = best.clearance.gap_mm;
+        if let Some(nearer) = clearance_below(&there.tube(tube), self.solid, fine, least)
+            && nearer.gap_mm < least
+        {
+            best.gap_mm = nearer.gap_mm + fine;
+            best.clearance = nearer;
+            best.start_mm = 0.0;
+        }
+    }
+
+    /// What is left between two planes square to the way from the tube to the body at their tightest
+    /// place, one that the tube stays behind and one that the body does, in all of these positions; and
+    /// the link that takes the most of it. `None` where they touch, and for scans, whose every place would
+    /// have to be looked at.
+    fn apart_mm(
+        &self,
+        stretch: &Stretch,
+        values: &Values,
+        moved: &TubeElement,
+        tightest: &Clearance,
+    ) -> Option<(f64, Option<usize>)> {
+        let (way, body_mm) = match self.solid {
+            Solid::HalfSpace { point, outward } => (-*outward, -outward.dot(point.to_vector())),
+            solid => {
+                let way = (tightest.on_body - tightest.on_centre_line).direction()?;
+                (way, nearest_along(solid, way)?)
+            }
+        };
+        let tube_mm = highest_along(&moved.line, way) + moved.radius;
+        let ball = (stretch.centre, stretch.ball_mm);
+        let toward = spread_along(self.links, values, ball, way);
+        Some((body_mm - tube_mm - toward.reach_mm, toward.widest))
     }
 
     fn finish(
@@ -250,6 +311,17 @@ impl Search<'_> {
             part: best.clearance.part,
             positions: self.positions,
         }
+    }
+}
+
+/// Least coordinate of a solid along a direction; `None` for scans.
+fn nearest_along(solid: &Solid, way: UnitVector) -> Option<f64> {
+    match solid {
+        Solid::Mesh(_) | Solid::Cloud { .. } | Solid::PointCloud(_) => None,
+        Solid::Union(members) => members.iter().try_fold(f64::INFINITY, |least, member| {
+            Some(nearest_along(member, way)?.min(least))
+        }),
+        solid => Some(-support(solid, &Placement::IDENTITY, -way)),
     }
 }
 

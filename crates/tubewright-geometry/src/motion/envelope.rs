@@ -138,7 +138,7 @@ impl Furthest<'_> {
 }
 
 /// Greatest coordinate along `direction` of a moved solid.
-fn support(solid: &Solid, at: &Placement, direction: UnitVector) -> f64 {
+pub(super) fn support(solid: &Solid, at: &Placement, direction: UnitVector) -> f64 {
     let along = |p: Point| direction.dot(at.point(p).to_vector());
     let most = |points: &mut dyn Iterator<Item = Point>| {
         points.map(along).fold(f64::NEG_INFINITY, f64::max)
