@@ -96,7 +96,6 @@ function Longer({ trim }: { trim: TrimView }) {
 }
 
 function Step({ step, isChosen }: { step: FitStepView; isChosen: boolean }) {
-  const { unit } = useShop();
   return (
     <section class="card">
       <h2>{step.number}. {step.act} <small>{step.run}</small></h2>
