@@ -18,7 +18,7 @@ pub struct Component {
     pub roll: Option<Quantity<Angle>>,
     /// Of a part where runs meet: its outlets turned up, then to the car's right, from along the car.
     pub turn: Option<PartTurn>,
-    /// Of such a part: how far the search may turn it from there; the usual when left out.
+    /// Of such a part: how far the search may turn it from there; not at all when left out.
     pub may_turn: Option<PartMayTurn>,
     /// Other crossovers of the build that may stand in its place, in the order written.
     pub or: Vec<Name>,

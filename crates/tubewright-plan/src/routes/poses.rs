@@ -6,33 +6,20 @@ use tubewright_route::problem::{Ports, Region, Turn, TurnRoom};
 
 use super::problem::RunError;
 
-/// How far a part where runs meet may be turned either way when nothing is said, radians: what a fitter sets by
-/// the angle finder without it looking askew (common practice, no source).
-const USUAL_TURN_RAD: f64 = math::PI / 18.0;
-
-/// How a part may be turned: about how it is written to lie, by what is written or the usual. A written roll is
-/// kept unless it is said that it may be left.
+/// How a part may be turned: about how it is written to lie, by what is written; not at all when nothing is.
 pub(super) fn turns_of(component: &Component, sides: [&Ports; 2]) -> Result<TurnRoom, RunError> {
     let middle = component.turn.as_ref().map_or(Turn::NONE, |turn| Turn {
         right_rad: turn.right.rad(),
         up_rad: turn.up.rad(),
         roll_rad: 0.0,
     });
-    let usual_roll_rad = match component.roll {
-        Some(_) => 0.0,
-        None => USUAL_TURN_RAD,
-    };
     let mut by = match &component.may_turn {
         Some(turn) => Turn {
             right_rad: turn.right.rad(),
             up_rad: turn.up.rad(),
             roll_rad: turn.roll.rad(),
         },
-        None => Turn {
-            right_rad: USUAL_TURN_RAD,
-            up_rad: USUAL_TURN_RAD,
-            roll_rad: usual_roll_rad,
-        },
+        None => Turn::NONE,
     };
     if is_round(sides) {
         by.roll_rad = 0.0;
