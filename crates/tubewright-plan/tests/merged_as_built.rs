@@ -140,10 +140,7 @@ fn a_part_found_off_its_place_moves_what_meets_there() {
     assert!(built.faces.is_empty());
     let is = &built.runs;
     assert!(shift(is[right].arrival().origin, was[right].arrival().origin) < 0.7);
-    // As near to its inlet as it was planned, to what the part was taped to.
-    let planned_mm = was[right].end_error_mm();
-    let off_mm = judged_end(&model, is);
-    assert!(off_mm < planned_mm + 1.0, "{off_mm}, planned {planned_mm}");
+    assert!(judged_end(&model, is) < 1.0);
 }
 
 /// How far the board says that the right bank ends from its inlet, mm.
