@@ -324,15 +324,11 @@ hangers: Array<HangerView>, };
 
 export type TrimView = { 
 /**
- * At its upstream end, mm; none of what is left longer in all, as a straight is.
+ * What is left longer and where: *left 6 mm longer at its upstream end*. Lengths in mm.
  */
-upstream: number | null, 
+words: string, 
 /**
- * At its downstream end, or in all, mm.
- */
-downstream: number | null, 
-/**
- * What to do where its item has no steel for it.
+ * What its item has no steel for and what to do then. Lengths in mm.
  */
 lack: string | null, };
 

@@ -142,7 +142,6 @@ impl CutStock {
     /// that lies inside the arc has none.
     #[must_use]
     pub fn room_beyond(&self, part: &CutPart, kerf: Length) -> [Length; 2] {
-        let nothing = [Length::ZERO; 2];
         let StockShape::Bend {
             angle,
             leg_a,
@@ -152,17 +151,7 @@ impl CutStock {
         else {
             return [Length::ZERO, self.straight_left(kerf)];
         };
-        // Where the straight steel of a leg ends, from its physical end: at the next part in it, or there.
-        let taken = |leg: StockEnd| {
-            let in_leg = self.parts.iter().filter_map(|other| match other.place {
-                PartPlace::Leg { end, start, length } if end == leg => Some(start + length),
-                _ => None,
-            });
-            in_leg.fold(Length::ZERO, Length::max)
-        };
-        let left = |leg: StockEnd, length: Length, keeps: Length| {
-            (length - keeps - taken(leg) - kerf).max(Length::ZERO)
-        };
+        let over = |length: Length| (length - kerf).max(Length::ZERO);
         let same = |a: Angle, b: Angle| (a.rad() - b.rad()).abs() < ARC_END_RAD;
         match part.place {
             PartPlace::Arc {
@@ -171,52 +160,60 @@ impl CutStock {
                 keeps_a,
                 keeps_b,
             } => {
-                let mut room = nothing;
-                if same(start, Angle::ZERO) {
-                    room[0] = left(StockEnd::A, leg_a, keeps_a);
-                }
-                if same(start + sweep, angle) {
-                    room[1] = left(StockEnd::B, leg_b, keeps_b);
-                }
-                room
+                let at = |is_at: bool, leg: Length, end: StockEnd, keeps: Length| {
+                    let taken = self
+                        .leg_parts(end)
+                        .fold(Length::ZERO, |taken, [_, to]| taken.max(to));
+                    if is_at {
+                        over(leg - keeps - taken)
+                    } else {
+                        Length::ZERO
+                    }
+                };
+                [
+                    at(same(start, Angle::ZERO), leg_a, StockEnd::A, keeps_a),
+                    at(same(start + sweep, angle), leg_b, StockEnd::B, keeps_b),
+                ]
             }
-            // Toward the arc, up to the next part in the leg or to what the bend keeps of it.
+            // Toward the arc, up to the next part in the leg or to what a bend keeps of it.
             PartPlace::Leg { end, start, length } => {
-                let until = start + length;
                 let leg = match end {
                     StockEnd::A => leg_a,
                     StockEnd::B => leg_b,
                 };
-                let reach = self.parts.iter().filter_map(|other| match other.place {
-                    PartPlace::Leg { end: of, start, .. } if of == end && start >= until => {
-                        Some(start)
-                    }
+                let kept = self.parts.iter().filter_map(|other| match other.place {
                     PartPlace::Arc {
-                        start: from,
-                        keeps_a,
-                        ..
-                    } if end == StockEnd::A && same(from, Angle::ZERO) => Some(leg - keeps_a),
-                    PartPlace::Arc {
-                        start: from,
-                        sweep,
-                        keeps_b,
-                        ..
-                    } if end == StockEnd::B && same(from + sweep, angle) => Some(leg - keeps_b),
-                    _ => None,
+                        keeps_a, keeps_b, ..
+                    } => Some(match end {
+                        StockEnd::A => keeps_a,
+                        StockEnd::B => keeps_b,
+                    }),
+                    PartPlace::Bar { .. } | PartPlace::Leg { .. } => None,
                 });
-                let room = (reach.fold(leg, Length::min) - until - kerf).max(Length::ZERO);
+                let until = leg - kept.fold(Length::ZERO, Length::max);
+                let to = start + length;
+                let next = self.leg_parts(end).filter(|[from, _]| *from >= to);
+                let until = next.fold(until, |until, [from, _]| until.min(from));
                 match end {
-                    StockEnd::A => [Length::ZERO, room],
-                    StockEnd::B => [room, Length::ZERO],
+                    StockEnd::A => [Length::ZERO, over(until - to)],
+                    StockEnd::B => [over(until - to), Length::ZERO],
                 }
             }
-            PartPlace::Bar { .. } => nothing,
+            PartPlace::Bar { .. } => [Length::ZERO; 2],
         }
+    }
+
+    /// From and to of the parts that are sawn from a leg, from its physical end.
+    fn leg_parts(&self, leg: StockEnd) -> impl Iterator<Item = [Length; 2]> {
+        self.parts.iter().filter_map(move |part| match part.place {
+            PartPlace::Leg { end, start, length } if end == leg => Some([start, start + length]),
+            _ => None,
+        })
     }
 }
 
 /// An arc that ends so near to a leg ends at it, radians.
-const ARC_END_RAD: f64 = 1e-6;
+pub(crate) const ARC_END_RAD: f64 = 1e-6;
 
 /// A component used as it is.
 #[derive(Clone, Debug, PartialEq)]

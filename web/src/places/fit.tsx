@@ -85,12 +85,10 @@ function Hung({ group }: { group: HungView }) {
 
 function Longer({ trim }: { trim: TrimView }) {
   const { unit } = useShop();
-  const at = (by: number | null, where: string) => (by === null ? [] : [`${small(by, unit)} longer${where}`]);
-  const ends = trim.upstream === null ? at(trim.downstream, "") : [...at(trim.upstream, " at its upstream end"), ...at(trim.downstream, " at its downstream end")];
   return (
     <>
-      <p>Left {ends.join(" and ")}. Hold it beside the gap, scribe both faces from the open ends, cut to the scribes, tack at both joints.</p>
-      {trim.lack === null ? null : <p class="warn">{trim.lack}</p>}
+      <p>It is {prose(trim.words, unit)}. Hold it beside the gap, scribe both faces from the open ends, cut to the scribes, tack at both joints.</p>
+      {trim.lack === null ? null : <p class="warn">{prose(trim.lack, unit)}</p>}
     </>
   );
 }

@@ -62,12 +62,10 @@ pub struct HangerView {
 /// How much longer a part that closes is left until the gap is measured.
 #[derive(Clone, Debug, Serialize, TS)]
 pub struct TrimView {
-    /// At its upstream end, mm; none of what is left longer in all, as a straight is.
-    pub upstream: Option<f64>,
-    /// At its downstream end, or in all, mm.
-    pub downstream: Option<f64>,
-    /// What to do where its item has no steel for it.
-    pub lack: Option<&'static str>,
+    /// What is left longer and where: *left 6 mm longer at its upstream end*. Lengths in mm.
+    pub words: String,
+    /// What its item has no steel for and what to do then. Lengths in mm.
+    pub lack: Option<String>,
 }
 
 /// One step.

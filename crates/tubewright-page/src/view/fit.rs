@@ -119,13 +119,9 @@ fn step(step: &FitStep, runs: &[PlannedRun]) -> FitStepView {
             Act::Close => format!("{marks} closes: last of this stretch"),
         },
         makes: made.clone(),
-        trim: step.trim.map(|trim| {
-            let [upstream, downstream] = trim.ends().map(|end| end.map(|longer| longer.mm));
-            TrimView {
-                upstream,
-                downstream,
-                lack: trim.lack_words(),
-            }
+        trim: step.trim.map(|trim| TrimView {
+            words: trim.words(Lengths::Millimetres),
+            lack: trim.lack_words(Lengths::Millimetres),
         }),
         held: step.held.map(|held| held.how().to_owned()),
         checks: step.checks.iter().map(|own| check(own, runs)).collect(),

@@ -3,6 +3,7 @@
 mod cover;
 mod hangs;
 mod hold;
+mod met;
 mod motion;
 mod scan;
 mod shape;

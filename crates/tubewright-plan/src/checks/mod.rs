@@ -43,6 +43,17 @@ pub enum Judged<'a> {
     },
 }
 
+impl<'a> Judged<'a> {
+    /// The chosen runs, or those of the first way; none before there is a way.
+    pub(crate) fn runs(self) -> &'a [PlannedRun] {
+        match self {
+            Self::Chosen { runs, .. } => runs,
+            Self::Routed(_, Routed::Found(ways)) => ways.first().map_or(&[], |way| &way.runs),
+            Self::Routed(..) | Self::NotRouted => &[],
+        }
+    }
+}
+
 /// Every finding of a car.
 #[must_use]
 pub fn all_findings(

@@ -8,8 +8,7 @@ use tubewright_check::{Finding, Rule, State};
 
 use super::Judged;
 use crate::fit::{JointCheck, Steel, fit_sheet};
-use crate::routes::PlannedRun;
-use crate::stages::{Routed, Supply, Surroundings};
+use crate::stages::{Supply, Surroundings};
 
 pub(super) fn findings(
     model: &Model,
@@ -17,11 +16,7 @@ pub(super) fn findings(
     judged: Judged<'_>,
     supply: Option<&Supply>,
 ) -> Vec<Finding> {
-    let runs: &[PlannedRun] = match judged {
-        Judged::Chosen { runs, .. } => runs,
-        Judged::Routed(_, Routed::Found(ways)) => ways.first().map_or(&[], |way| &way.runs),
-        _ => &[],
-    };
+    let runs = judged.runs();
     let Some(supply) = supply.filter(|_| !runs.is_empty()) else {
         return Vec::new();
     };

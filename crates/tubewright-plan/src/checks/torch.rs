@@ -5,16 +5,15 @@
 //! the car at rest (common practice, no source). A hand needs more than the torch: what passes here is only what the torch
 //! can reach.
 
-use tubewright_build::model::{Class, Model};
+use tubewright_build::model::Model;
 use tubewright_check::{Finding, Rule, State};
-use tubewright_geometry::distance::{are_clear, is_clear};
 use tubewright_geometry::{CentreLine, Frame, TubeElement, Vector, math};
 
 use super::Judged;
 use crate::fit::{Steel, fit_run, split_at_welds};
 use crate::packet::{Joint, JointKind, joints_of};
 use crate::routes::PlannedRun;
-use crate::stages::{Routed, Supply, Surroundings};
+use crate::stages::{Supply, Surroundings};
 
 /// The cup and the body of a torch: half as thick as it is, and from where to where it stands off the seam, mm (common
 /// practice, no source).
@@ -45,11 +44,7 @@ pub(super) fn findings(
     judged: Judged<'_>,
     supply: Option<&Supply>,
 ) -> Vec<Finding> {
-    let runs: &[PlannedRun] = match judged {
-        Judged::Chosen { runs, .. } => runs,
-        Judged::Routed(_, Routed::Found(ways)) => ways.first().map_or(&[], |way| &way.runs),
-        _ => &[],
-    };
+    let runs = judged.runs();
     let Some(supply) = supply.filter(|_| !runs.is_empty()) else {
         return Vec::new();
     };
@@ -162,14 +157,14 @@ fn shut_hours(weld: &Joint, around: &Surroundings, runs: &[PlannedRun]) -> Shut 
     let mut shut = Shut::default();
     for hour in 0..HOURS {
         let mut by = Vec::new();
-        let is_open =
-            torches(&frame, hour, radius_mm).any(|torch| match in_its_way(&torch, around, runs) {
-                None => true,
-                Some(name) => {
-                    by.push(name);
-                    false
-                }
-            });
+        let is_open = torches(&frame, hour, radius_mm).any(|torch| {
+            let pieces = runs.iter().flat_map(|run| &run.pieces);
+            let met = around
+                .bodies
+                .first_met(pieces, &torch, |body| body.allowance_mm);
+            by.extend(met.clone());
+            met.is_none()
+        });
         if is_open {
             continue;
         }
@@ -208,32 +203,6 @@ fn torches(frame: &Frame, hour: u32, radius_mm: f64) -> impl Iterator<Item = [Tu
             radius: stretch.radius_mm,
         })
     })
-}
-
-/// The first thing that a torch meets.
-fn in_its_way(
-    torch: &[TubeElement; 2],
-    around: &Surroundings,
-    runs: &[PlannedRun],
-) -> Option<String> {
-    let bodies = around.bodies.placed.iter();
-    // Room kept free by hand is air, and the car is raised.
-    let mut bodies = bodies.filter(|body| !matches!(body.class, Class::Service | Class::Ground));
-    if let Some(body) = bodies.find(|body| {
-        let is_past = |part: &TubeElement| is_clear(part, &body.solid_in_car, body.allowance_mm);
-        !torch.iter().all(is_past)
-    }) {
-        return Some(body.name.clone());
-    }
-    runs.iter()
-        .flat_map(|run| run.pieces.iter().map(move |piece| (run, piece)))
-        .find_map(|(_, piece)| {
-            piece
-                .elements
-                .iter()
-                .any(|element| !torch.iter().all(|part| are_clear(part, element, 0.0)))
-                .then(|| piece.mark.clone())
-        })
 }
 
 #[cfg(test)]

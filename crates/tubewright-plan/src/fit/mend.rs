@@ -6,7 +6,6 @@ use tubewright_geometry::{Vector, math};
 
 use super::joints::joint_of;
 use super::sheet::{FitSheet, FitStep};
-use super::trim::Trim;
 use crate::routes::PlannedRun;
 use crate::stages::END_TOLERANCE_DEG;
 
@@ -104,7 +103,7 @@ impl Gap {
         let hangs = hanging.next().map(|end| end.marks.clone());
         // Along the gap itself the part is cut to length.
         let along = from.travel().vector();
-        let has_two_legs = matches!(step.trim, Some(Trim::Legs(..)));
+        let has_two_legs = step.trim.is_some_and(|trim| trim.has_two_legs());
         let square = has_two_legs
             .then(|| along.cross(to.travel().vector()).direction())
             .flatten();

@@ -234,13 +234,10 @@ const ROOM_TO_CLOSE_MM: f64 = 15.0;
 /// Whether a part of the plan that is these pieces has steel beyond it to be left longer: a straight at either
 /// end, a bend at both.
 fn has_room(model: &Model, plan: &StockPlan, marks: &[String]) -> bool {
-    let kerf = kerf_of(model);
-    let found = plan
-        .cuts
-        .iter()
-        .find_map(|cut| Some((cut, cut.parts.iter().find(|part| is_of(part, marks))?)));
-    found.is_some_and(|(cut, part)| {
-        let [a, b] = cut.room_beyond(part, kerf).map(Length::mm);
+    let currency = model.stock.currency.unwrap_or(Currency::NONE);
+    let kerf = model.stock.practice.resolved(currency).kerf;
+    part_and_room(plan, marks, kerf).is_some_and(|(part, room)| {
+        let [a, b] = room.map(Length::mm);
         match part.place {
             PartPlace::Arc { .. } => a.min(b) >= ROOM_TO_CLOSE_MM,
             PartPlace::Bar { .. } | PartPlace::Leg { .. } => a.max(b) >= ROOM_TO_CLOSE_MM,
@@ -248,10 +245,16 @@ fn has_room(model: &Model, plan: &StockPlan, marks: &[String]) -> bool {
     })
 }
 
-/// What the shop's saw eats.
-pub(super) fn kerf_of(model: &Model) -> Length {
-    let currency = model.stock.currency.unwrap_or(Currency::NONE);
-    model.stock.practice.resolved(currency).kerf
+/// The part of the plan with these marks, and the steel beyond it toward ends A and B of its item.
+pub(super) fn part_and_room<'a>(
+    plan: &'a StockPlan,
+    marks: &[String],
+    kerf: Length,
+) -> Option<(&'a CutPart, [Length; 2])> {
+    plan.cuts.iter().find_map(|cut| {
+        let part = cut.parts.iter().find(|part| is_of(part, marks))?;
+        Some((part, cut.room_beyond(part, kerf)))
+    })
 }
 
 /// Whether a part of the plan is the one with these marks, in the order of flow.

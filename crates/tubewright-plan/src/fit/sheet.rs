@@ -15,7 +15,7 @@ use super::joint_check::JointCheck;
 use super::joints::{Joint, joints_of};
 use super::loose::{LOOSEST_MM, LooseWay};
 use super::new_mark::one_more;
-use super::parts::{FitOrder, PartPieces, is_of, split_at_welds};
+use super::parts::{FitOrder, PartPieces, part_and_room, split_at_welds};
 use super::pose::workmanship;
 use super::trim::Trim;
 use crate::places::PlacedEnd;
@@ -316,14 +316,10 @@ impl<'a> Bench<'a> {
         let planned = self.runs.get(run)?;
         let first = planned.pieces.get(pieces.from)?;
         let last = planned.pieces.get(pieces.to.checked_sub(1)?)?;
-        let room = plan.cuts.iter().find_map(|cut| {
-            let own = cut.parts.iter().find(|own| is_of(own, &part.marks))?;
-            Some((own, cut.room_beyond(own, self.around.practice.kerf)))
-        });
         Some(Trim::of(
             open.map(Budget::total),
             [first.frame_in.travel(), last.frame_out.travel()],
-            room,
+            part_and_room(plan, &part.marks, self.around.practice.kerf),
         ))
     }
 

@@ -5,13 +5,13 @@ use super::cautions::{AT_EVERY_CUT, AT_THE_SAW, caution, comes_apart, comes_apar
 use super::longer;
 use super::words::{degrees, signed_degrees};
 use super::{PrintJob, Way, slices};
-use crate::fit::{FitSheet, Trim, is_of};
+use crate::fit::{FitSheet, is_of};
 use crate::stages::Supply;
 use tubewright_geometry::Length;
 use tubewright_packet::{Block, Body, Column, Figure, Sheet, SheetKind, Step, Table};
 use tubewright_stock::{
-    Cut, CutCard, CutPart, FaceBy, FitMark, ItemLimits, KerfSide, PartPlace, SawTrouble, ShopRules,
-    Source, StockEnd, StockShape, item_limits, ring_gaps,
+    Cut, CutCard, CutPart, FaceBy, FitMark, ItemLimits, KerfSide, PartPlace, SawTrouble, Source,
+    StockEnd, StockShape, item_limits, ring_gaps,
 };
 
 /// The cards, in the order of the plan.
@@ -223,11 +223,9 @@ pub(super) fn how_to(job: &PrintJob<'_>) -> Sheet {
 /// The boxes to tick: what is measured first with the limits of this item, then marks, then the saw.
 fn steps(job: &PrintJob<'_>, card: &CutCard) -> Vec<Step> {
     let (l, sign) = (job.lengths, job.lengths.sign());
-    let rules = ShopRules {
-        kerf: job.around.practice.kerf,
-        ..ShopRules::common_practice()
-    };
-    let measured = match item_limits(card, &rules, job.around.practice.bend_true) {
+    let practice = &job.around.practice;
+    let limits = item_limits(card, practice.kerf, practice.bend_true, practice.cut_length);
+    let measured = match limits {
         ItemLimits::Bar { least } => format!("at least {} {sign} long", l.saw(least.mm())),
         ItemLimits::Bend {
             angle: [least, most],
@@ -248,7 +246,7 @@ fn steps(job: &PrintJob<'_>, card: &CutCard) -> Vec<Step> {
             )
         }
     };
-    let gaps: Vec<String> = ring_gaps(card, &rules)
+    let gaps: Vec<String> = ring_gaps(card, practice.kerf)
         .iter()
         .map(|gap| {
             format!(
@@ -419,10 +417,8 @@ fn left_longer_mm(
         .iter()
         .filter(|step| holds && is_of(part, &step.marks));
     let trim = steps.find_map(|step| step.trim);
-    match trim {
-        Some(Trim::Along(along)) if along.is_there => job.lengths.up_to_tape_mm(along.mm),
-        _ => 0.0,
-    }
+    let left = trim.into_iter().flat_map(|trim| trim.left_mm()).flatten();
+    left.map(|mm| job.lengths.up_to_tape_mm(mm)).sum()
 }
 
 /// What a part is as its card makes it; a straight that closes has both of its lengths.

@@ -8,7 +8,7 @@ use super::not_made;
 use super::parts::{has_like_sides, turn_of, turned_words};
 use super::words::{degrees, on_paper, signed_degrees};
 use crate::fit::{
-    Act, FitSheet, FitStep, Gap, Joint, JointCheck, LEAST_CHECKS, Longer, Trim, Way, hour_words,
+    Act, FitSheet, FitStep, Gap, Joint, JointCheck, LEAST_CHECKS, Trim, Way, hour_words, is_of,
     joint_of, split_at_welds,
 };
 use crate::routes::{PlannedKind, PlannedRun, component_item, component_kind};
@@ -121,28 +121,16 @@ fn steps(job: &PrintJob<'_>, supply: &Supply, fit: &FitSheet) -> Table {
     for step in &fit.steps {
         table.group(heading(step));
         add_part(job, (supply, fit), step, &mut table);
-        for (row, end) in step
-            .trim
-            .iter()
-            .flat_map(|trim| trim_rows(job, trim))
-            .enumerate()
-        {
-            let (end, by) = end;
-            let how = match row {
-                0 => {
-                    "; hold it beside the gap, scribe both faces, cut to the scribes, tack at both joints"
-                }
-                _ => "",
-            };
-            table.row([
-                String::new(),
-                "trim".to_owned(),
-                format!("{end}{how}"),
-                by,
-                String::new(),
-            ]);
+        if let Some(trim) = &step.trim {
+            for (end, by) in trim_rows(job, trim) {
+                let cells = ["", "trim", end, by.as_str(), ""];
+                table.row(cells.map(str::to_owned));
+            }
+            table.note(
+                "Hold it beside the gap, scribe both faces, cut to the scribes, tack at both joints.",
+            );
         }
-        if let Some(lack) = step.trim.and_then(|trim| trim.lack_words()) {
+        if let Some(lack) = step.trim.and_then(|trim| trim.lack_words(job.lengths)) {
             table.note(lack);
         }
         if let Some(gap) = Gap::of(&split, fit, step) {
@@ -178,16 +166,17 @@ fn is_not_held(check: &JointCheck) -> bool {
 /// Where a part that closes is left longer, and by how much.
 fn trim_rows(job: &PrintJob<'_>, trim: &Trim) -> Vec<(&'static str, String)> {
     let l = job.lengths;
-    let row = |end: &'static str, longer: Longer| {
-        (end, format!("+{}", l.place(l.up_to_tape_mm(longer.mm))))
-    };
-    match *trim {
-        Trim::Along(along) => vec![row("left longer", along)],
-        Trim::Legs(upstream, downstream) => vec![
-            row("left longer at its upstream end", upstream),
-            row("left longer at its downstream end", downstream),
+    let ends = match trim.has_two_legs() {
+        true => [
+            "left longer at its upstream end",
+            "left longer at its downstream end",
         ],
-    }
+        false => ["left longer"; 2],
+    };
+    ends.into_iter()
+        .zip(trim.left_mm())
+        .filter_map(|(end, mm)| Some((end, format!("+{}", l.place(l.up_to_tape_mm(mm?))))))
+        .collect()
 }
 
 fn is_flex(job: &PrintJob<'_>, step: &FitStep) -> bool {
@@ -461,18 +450,12 @@ fn turns(job: &PrintJob<'_>, fit: &FitMark) -> String {
 }
 
 fn what(job: &PrintJob<'_>, supply: &Supply, fit_sheet: &FitSheet, fit: &FitMark) -> String {
-    let is_it = |part: &&tubewright_stock::CutPart| {
-        part.serves
-            .iter()
-            .map(|s| s.mark.as_str())
-            .eq(fit.marks.iter().map(String::as_str))
-    };
     if let Some(part) = supply
         .plan
         .cuts
         .iter()
         .flat_map(|cut| &cut.parts)
-        .find(is_it)
+        .find(|part| is_of(part, &fit.marks))
     {
         let mut cards = supply.cards.iter();
         let card = cards.find(|card| {

@@ -4,8 +4,7 @@ use super::PrintJob;
 use crate::hangers::outside;
 use crate::places::PlacedFloor;
 use crate::routes::{PlannedPiece, PlannedRun};
-use tubewright_build::model::{CarrierRef, Class};
-use tubewright_geometry::distance::{are_clear, is_clear};
+use tubewright_build::model::CarrierRef;
 use tubewright_geometry::{CentreLine, Point, TubeElement, UnitVector, Vector};
 use tubewright_packet::{Block, Column, Table};
 
@@ -141,20 +140,12 @@ pub(super) fn over_the_floor(
         },
         radius: LINE_RADIUS_MM,
     };
-    let bodies = job.around.bodies.placed.iter();
-    let mut bodies = bodies.filter(|body| !matches!(body.class, Class::Ground | Class::Service));
-    if let Some(body) = bodies.find(|body| !is_clear(&line, &body.solid_in_car, 0.0)) {
-        return format!("{} is below", body.name);
-    }
     let all = job.runs.iter().flat_map(|run| &run.pieces);
-    let mut others = all.filter(|piece| !pieces.iter().any(|own| own.mark == piece.mark));
-    let below = others.find(|piece| {
-        let mut elements = piece.elements.iter();
-        elements.any(|element| !are_clear(&line, element, 0.0))
-    });
-    below.map_or_else(
+    let others = all.filter(|piece| !pieces.iter().any(|own| own.mark == piece.mark));
+    let met = job.around.bodies.first_met(others, &[line], |_| 0.0);
+    met.map_or_else(
         || job.lengths.place(high_mm),
-        |piece| format!("{} is below", piece.mark),
+        |name| format!("{name} is below"),
     )
 }
 

@@ -2,10 +2,10 @@
 
 use super::card_drawing::{stretch_of, whole_mm};
 use super::cut_cards::part_mark;
-use crate::fit::{FitSheet, FitStep, Longer, Trim, is_of};
+use crate::fit::{FitSheet, FitStep, Trim, is_of};
 use crate::lengths::Lengths;
 use tubewright_geometry::Length;
-use tubewright_stock::{CutCard, CutPart, PartPlace, StockEnd, StockShape};
+use tubewright_stock::{CutCard, CutPart, StockEnd, StockShape};
 
 /// A card with parts that close a stretch.
 #[derive(Clone, Debug)]
@@ -50,26 +50,24 @@ pub fn closing(l: Lengths, fit: &FitSheet, card: &CutCard) -> Option<Closing> {
         .iter()
         .map(|Left(part, step, trim)| {
             format!(
-                "{} ({}, fit step {})",
+                "{} ({} until its gap is measured, fit step {})",
                 part_mark(part),
                 trim.words(l),
                 step.step.number
             )
         })
         .collect();
-    let (one, them) = match left.len() {
-        1 => ("closes its stretch", "It is"),
-        _ => ("close their stretches", "They are"),
+    let closes = match left.len() {
+        1 => "closes its stretch",
+        _ => "close their stretches",
     };
-    let mut words = format!(
-        "{} {one}. {them} left longer until the gap is measured",
-        parts.join(", ")
-    );
+    let mut words = format!("{} {closes}.", parts.join(", "));
     let stretched: Vec<Stretched> = left
         .iter()
         .map(|Left(part, _, trim)| {
             let [from_mm, to_mm] = stretch_of(part, card);
-            let [toward_a_mm, toward_b_mm] = longer_by(l, part, *trim);
+            let [toward_a_mm, toward_b_mm] =
+                trim.left_on_item_mm(part).map(|mm| l.up_to_tape_mm(mm));
             Stretched {
                 from_mm,
                 to_mm,
@@ -110,11 +108,9 @@ pub fn closing(l: Lengths, fit: &FitSheet, card: &CutCard) -> Option<Closing> {
             *side += by;
         }
     }
-    if told.is_empty() {
-        words.push('.');
-    } else {
+    if !told.is_empty() {
         words.push_str(&format!(
-            ": THE MARKS ABOVE HOLD THAT ALREADY. Cut to the gap it would be {}.",
+            " THE MARKS ABOVE HOLD THAT ALREADY: cut to the gap it would be {}.",
             told.join(", ")
         ));
     }
@@ -126,7 +122,7 @@ pub fn closing(l: Lengths, fit: &FitSheet, card: &CutCard) -> Option<Closing> {
         ));
     }
     for Left(part, _, trim) in &left {
-        if let Some(lack) = trim.lack_words() {
+        if let Some(lack) = trim.lack_words(l) {
             words.push_str(&format!(" {}: {lack}", part_mark(part)));
         }
     }
@@ -134,25 +130,6 @@ pub fn closing(l: Lengths, fit: &FitSheet, card: &CutCard) -> Option<Closing> {
         card: (!told.is_empty()).then_some(longer_card),
         words,
     })
-}
-
-/// What a trim makes a part longer by toward ends A and B of its item, mm.
-fn longer_by(l: Lengths, part: &CutPart, trim: Trim) -> [f64; 2] {
-    let by = |longer: Longer| match longer.is_there {
-        true => l.up_to_tape_mm(longer.mm),
-        false => 0.0,
-    };
-    match trim {
-        Trim::Legs(upstream, downstream) if part.is_reversed => [by(downstream), by(upstream)],
-        Trim::Legs(upstream, downstream) => [by(upstream), by(downstream)],
-        Trim::Along(along) => match part.place {
-            // Away from the physical end that a part sawn from a leg begins at.
-            PartPlace::Leg {
-                end: StockEnd::B, ..
-            } => [by(along), 0.0],
-            _ => [0.0, by(along)],
-        },
-    }
 }
 
 fn is_bar(card: &CutCard) -> bool {

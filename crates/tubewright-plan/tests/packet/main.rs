@@ -16,7 +16,7 @@ use tubewright_build::{Texts, read};
 use tubewright_check::Board;
 use tubewright_geometry::Length;
 use tubewright_packet::{Block, Body, Packet, PacketPaper, SheetKind, Stamp, Tone, lists_of};
-use tubewright_plan::fit::fit_sheet;
+use tubewright_plan::fit::{FitSheet, fit_sheet};
 use tubewright_plan::lengths::Lengths;
 use tubewright_plan::packet::{JointKind, PrintJob, Way, joints_of, packet_of};
 use tubewright_plan::routes::PosedProblem;
@@ -204,18 +204,22 @@ fn the_cards_hold_every_cut_and_every_part_of_the_plan() {
     );
 }
 
-#[test]
-fn the_fit_sheet_holds_every_step_with_its_clock_and_every_tape() {
-    let bench = bench();
+fn fitted(bench: &Bench) -> FitSheet {
     let Routed::Found(alternatives) = &bench.routed else {
         panic!("the small bench has a route");
     };
-    let sheet = fit_sheet(
+    fit_sheet(
         &bench.model,
         &bench.around,
         &alternatives[0].runs,
         &bench.supply.plan,
-    );
+    )
+}
+
+#[test]
+fn the_fit_sheet_holds_every_step_with_its_clock_and_every_tape() {
+    let bench = bench();
+    let sheet = fitted(&bench);
     let lists = lists_of(&packet(&bench));
     let fit = lists.iter().find(|list| list.name == "fit").unwrap();
     // From one mark alone they say one thing, and that once.
@@ -229,7 +233,7 @@ fn the_fit_sheet_holds_every_step_with_its_clock_and_every_tape() {
         .steps
         .iter()
         .filter_map(|step| step.trim)
-        .flat_map(|trim| trim.ends())
+        .flat_map(|trim| trim.left_mm())
         .flatten()
         .count();
     assert!(tapes > 0, "the small bench has marks to tape from");
@@ -240,15 +244,7 @@ fn the_fit_sheet_holds_every_step_with_its_clock_and_every_tape() {
 fn a_part_that_closes_its_stretch_says_so_where_it_is_cut() {
     let bench = bench();
     let text = words(&packet(&bench));
-    let Routed::Found(alternatives) = &bench.routed else {
-        panic!("the small bench has a route");
-    };
-    let sheet = fit_sheet(
-        &bench.model,
-        &bench.around,
-        &alternatives[0].runs,
-        &bench.supply.plan,
-    );
+    let sheet = fitted(&bench);
     let closing = sheet.steps.iter().filter(|step| step.trim.is_some());
     for step in closing {
         let said = format!("fit step {}", step.step.number);

@@ -133,6 +133,13 @@ pub(super) struct Face {
     pub(super) shared: Option<Length>,
 }
 
+impl Face {
+    /// Whether it lies in an arc with its kerf toward that end.
+    pub(super) fn is_in_arc_toward(&self, kerf: KerfSide) -> bool {
+        is_in_arc(self) && self.kerf == kerf
+    }
+}
+
 /// A place along the axis of an item.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) enum Place {
@@ -368,7 +375,7 @@ fn with_dressing(mut faces: Vec<Face>, stock: &StockPiece, rules: &ShopRules) ->
 }
 
 /// Length from end A along the outside and along the inside.
-fn lines_from_a(stock: &StockPiece, at: Place) -> [Length; 2] {
+pub(super) fn lines_from_a(stock: &StockPiece, at: Place) -> [Length; 2] {
     let StockShape::Bend {
         angle,
         clr,

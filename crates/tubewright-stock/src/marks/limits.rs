@@ -4,15 +4,14 @@ use tubewright_geometry::{Angle, Length};
 
 use super::card::{Cut, CutCard, KerfSide};
 use crate::item::StockShape;
-use crate::plan::{CutPart, PartPlace, StockEnd};
-use crate::rules::ShopRules;
+use crate::plan::{ARC_END_RAD, PartPlace, StockEnd};
 
 /// What an item is measured for before it is cut.
 #[derive(Clone, Debug, PartialEq)]
 pub enum ItemLimits {
     /// A straight.
     Bar {
-        /// Shorter than this it does not give its last part.
+        /// Shorter than this it does not give its last part to what a cut may be off.
         least: Length,
     },
     /// A bend.
@@ -21,7 +20,7 @@ pub enum ItemLimits {
         angle: [Angle; 2],
         /// Most that the centre-line radius may be off.
         radius_off: Length,
-        /// Shorter legs A and B do not give what is kept and sawn of them.
+        /// Shorter legs A and B do not give what is kept and sawn of them, to what a cut may be off.
         legs: [Length; 2],
     },
 }
@@ -42,10 +41,18 @@ pub struct RingGap {
 /// (common practice, no source).
 const MOST_RADIUS_OFF: Length = Length::from_mm(2.0);
 
-/// The limits of the item of a card. `bend_true` is how far the angle of a bend may be off its name, 19 times in 20,
-/// in the error budget of the shop: a part that takes the whole arc of its item, or its middle, has the item's error.
+/// The limits of the item of a card. `bend_true` is how far the angle of a bend may be off its name, and `cut_length` how
+/// far a length may be off its mark, each 19 times in 20, in the error budget of the shop. A part that takes the whole arc
+/// of its item, or the end of it, has the item's own error; every other part has its angle from rings that are taped
+/// from one end, which a radius that is off turns by a share of their place round the arc.
 #[must_use]
-pub fn item_limits(card: &CutCard, rules: &ShopRules, bend_true: Angle) -> ItemLimits {
+pub fn item_limits(
+    card: &CutCard,
+    kerf: Length,
+    bend_true: Angle,
+    cut_length: Length,
+) -> ItemLimits {
+    let at_least = |needed: Length| (needed - cut_length).max(Length::ZERO);
     let StockShape::Bend {
         angle,
         clr,
@@ -53,56 +60,40 @@ pub fn item_limits(card: &CutCard, rules: &ShopRules, bend_true: Angle) -> ItemL
         leg_b,
     } = card.stock.shape
     else {
-        let ends = card.parts.iter().map(|part| match part.place {
-            PartPlace::Bar { start, length } => start + length,
-            PartPlace::Arc { .. } | PartPlace::Leg { .. } => Length::ZERO,
+        let ends = card.parts.iter().filter_map(|part| match part.place {
+            PartPlace::Bar { start, length } => Some(start + length),
+            PartPlace::Arc { .. } | PartPlace::Leg { .. } => None,
         });
+        // A part that closes is marked longer than it lies in the plan.
+        let rings = card.cuts.iter().map(|cut| cut.reach.centre_line);
         return ItemLimits::Bar {
-            least: ends.fold(Length::ZERO, Length::max),
+            least: at_least(ends.chain(rings).fold(Length::ZERO, Length::max)),
         };
     };
-    let outside_mm = clr.mm() + 0.5 * card.stock.tube.od.mm();
-    let inside_mm = clr.mm() - 0.5 * card.stock.tube.od.mm();
-    // What a part's angle may be off, where its two faces are taped from different ends.
-    let tolerance = bend_true.rad();
-    let mut short_rad = tolerance;
-    let mut radius_mm = MOST_RADIUS_OFF.mm();
-    for cut in &card.cuts {
+    let outside_radius = clr + card.stock.tube.od * 0.5;
+    let radius_off = card.cuts.iter().fold(MOST_RADIUS_OFF, |least, cut| {
         let leg = match cut.from {
             StockEnd::A => leg_a,
             StockEnd::B => leg_b,
         };
         let turn_rad = (cut.reach.centre_line - leg).mm() / clr.mm();
         if turn_rad > ARC_END_RAD {
-            // The ring stays in the arc, and so does its part within its angle.
-            short_rad = short_rad.min(angle.rad() - turn_rad);
-            radius_mm = radius_mm.min(tolerance * outside_mm / turn_rad);
+            least.min(outside_radius * (bend_true.rad() / turn_rad))
+        } else {
+            least
         }
-    }
-    for gap in ring_gaps(card, rules) {
-        let spare_mm = (gap.inside - gap.least).max(Length::ZERO).mm();
-        if inside_mm > 0.0 {
-            let spare_rad = spare_mm / inside_mm;
-            short_rad = short_rad.min(spare_rad);
-            radius_mm = radius_mm.min(spare_rad * outside_mm / angle.rad().max(ARC_END_RAD));
-        }
-    }
+    });
     ItemLimits::Bend {
-        angle: [
-            Angle::from_rad(angle.rad() - short_rad.max(0.0)),
-            Angle::from_rad(angle.rad() + tolerance),
-        ],
-        radius_off: Length::from_mm(radius_mm.max(0.0)),
-        legs: [
-            least_leg(&card.parts, StockEnd::A, leg_a, rules.kerf),
-            least_leg(&card.parts, StockEnd::B, leg_b, rules.kerf),
-        ],
+        angle: [angle - bend_true, angle + bend_true],
+        radius_off,
+        legs: [(StockEnd::A, leg_a), (StockEnd::B, leg_b)]
+            .map(|(end, leg)| at_least(needed_of_leg(card, end, leg, kerf))),
     }
 }
 
 /// Rings next to each other that are taped from different ends and whose kerfs lie between them.
 #[must_use]
-pub fn ring_gaps(card: &CutCard, rules: &ShopRules) -> Vec<RingGap> {
+pub fn ring_gaps(card: &CutCard, kerf: Length) -> Vec<RingGap> {
     let StockShape::Bend {
         angle,
         clr,
@@ -128,18 +119,19 @@ pub fn ring_gaps(card: &CutCard, rules: &ShopRules) -> Vec<RingGap> {
             (is_between && near.from != far.from).then(|| RingGap {
                 between: [near.number, far.number],
                 inside: from_a(far) - from_a(near),
-                least: rules.kerf,
+                least: kerf,
             })
         })
         .collect()
 }
 
-/// An arc that ends so near to a leg ends at it, radians.
-const ARC_END_RAD: f64 = 1e-6;
-
-/// What of a leg is kept or sawn off as parts of their own, with the kerfs between them.
-fn least_leg(parts: &[CutPart], leg: StockEnd, whole: Length, kerf: Length) -> Length {
-    let kept = parts.iter().filter_map(|part| match part.place {
+/// What of a leg is kept or sawn off as parts of their own, with the kerf between them.
+fn needed_of_leg(card: &CutCard, leg: StockEnd, whole: Length, kerf: Length) -> Length {
+    let away = match leg {
+        StockEnd::A => KerfSide::TowardA,
+        StockEnd::B => KerfSide::TowardB,
+    };
+    let keeps = card.parts.iter().filter_map(|part| match part.place {
         PartPlace::Arc {
             keeps_a, keeps_b, ..
         } => Some(match leg {
@@ -148,13 +140,17 @@ fn least_leg(parts: &[CutPart], leg: StockEnd, whole: Length, kerf: Length) -> L
         }),
         PartPlace::Bar { .. } | PartPlace::Leg { .. } => None,
     });
-    let kept = kept.fold(Length::ZERO, Length::max);
-    let sawn = parts.iter().filter_map(|part| match part.place {
-        PartPlace::Leg { end, start, length } if end == leg => Some(start + length),
+    // A part that closes is marked longer than it lies in the plan.
+    let rings = card
+        .cuts
+        .iter()
+        .filter(|cut| cut.from == leg && cut.kerf == away);
+    let rings = rings.map(|cut| whole - cut.reach.centre_line);
+    let kept = keeps.chain(rings).fold(Length::ZERO, Length::max);
+    let sawn = card.parts.iter().filter_map(|part| match part.place {
+        PartPlace::Leg { end, start, length } if end == leg => Some(start + length + kerf),
         _ => None,
     });
     let sawn = sawn.fold(Length::ZERO, Length::max);
-    let is_sawn = sawn.mm() > 0.0;
-    let needed = if is_sawn { sawn + kerf + kept } else { kept };
-    needed.min(whole)
+    (sawn + kept).min(whole)
 }

@@ -1,8 +1,10 @@
 //! The order of sawing and the distances that the tape reads.
 
-use tubewright_geometry::{Angle, Length};
+use tubewright_geometry::{Angle, Length, math};
 
-use super::card::{Cut, Face, FaceBy, KerfSide, Place, Reach, centre_line, centre_line_from_a};
+use super::card::{
+    Cut, Face, FaceBy, KerfSide, Place, Reach, centre_line, centre_line_from_a, lines_from_a,
+};
 use crate::bend_cut::arc_reach;
 use crate::item::{StockPiece, StockShape};
 use crate::plan::StockEnd;
@@ -69,44 +71,39 @@ pub(super) fn in_sequence(stock: &StockPiece, faces: &[Face], kerf: Length) -> V
     cuts
 }
 
+/// What must be over between what is taped from A and what is taped from B, on the inside of the bend: a degree, by which
+/// the angle of a bend may be off its name (common practice, no source).
+const LEAST_OVER: Angle = Angle::from_rad(math::PI / 180.0);
+
 /// The first face that is taped from end B, by its number along the item: what the angle, the radius or a leg of a
 /// bend is off must show where the most is left over, and not in a part. So that stretch is between what is taped
 /// from A and what is taped from B: a slot between two parts, or what is left of the arc beyond the first or the last.
+/// Where nowhere enough is over all are taped from A, and the last part has what the item is off.
 fn first_from_b(stock: &StockPiece, faces: &[Face], kerf: Length) -> usize {
-    let StockShape::Bend { angle, leg_a, .. } = stock.shape else {
+    let StockShape::Bend { angle, clr, .. } = stock.shape else {
         return faces.len();
     };
-    let along = |face: &Face| centre_line_from_a(stock, face.at).mm();
-    let in_arc = |face: &Face| matches!(face.at, Place::Arc(_));
-    let (arc_from_mm, arc_to_mm) = (leg_a.mm(), along_arc_end(stock, angle));
-    let mut best: Option<(f64, usize)> = None;
-    let mut try_out = |left_mm: f64, index: usize| {
-        if best.is_none_or(|(most_mm, _)| left_mm > most_mm) {
-            best = Some((left_mm, index));
-        }
-    };
-    for (index, pair) in (1..).zip(faces.windows(2)) {
-        let [near, far] = pair else { continue };
-        if near.kerf == KerfSide::TowardB && far.kerf == KerfSide::TowardA {
-            try_out(along(far) - along(near) - kerf.mm(), index);
-        }
-    }
-    if let Some(first) = faces.first().filter(|face| in_arc(face))
-        && first.kerf == KerfSide::TowardA
-    {
-        try_out(along(first) - arc_from_mm, 0);
-    }
-    if let Some(last) = faces.last().filter(|face| in_arc(face))
-        && last.kerf == KerfSide::TowardB
-    {
-        try_out(arc_to_mm - along(last), faces.len());
-    }
-    best.map_or(faces.len(), |(_, index)| index)
-}
-
-/// Where the arc ends along the centre line from end A, mm.
-fn along_arc_end(stock: &StockPiece, angle: Angle) -> f64 {
-    centre_line_from_a(stock, Place::Arc(angle)).mm()
+    let inside = |at: Place| lines_from_a(stock, at)[1];
+    let slots = (1..).zip(faces.windows(2)).filter_map(|(index, pair)| {
+        let [near, far] = pair else { return None };
+        let is_slot = near.kerf == KerfSide::TowardB && far.kerf == KerfSide::TowardA;
+        is_slot.then(|| (inside(far.at) - inside(near.at) - kerf, index))
+    });
+    let before = faces
+        .first()
+        .filter(|face| face.is_in_arc_toward(KerfSide::TowardA));
+    let before = before.map(|face| (inside(face.at) - inside(Place::Arc(Angle::ZERO)), 0));
+    let behind = faces
+        .last()
+        .filter(|face| face.is_in_arc_toward(KerfSide::TowardB));
+    let behind = behind.map(|face| (inside(Place::Arc(angle)) - inside(face.at), faces.len()));
+    let least = (clr - stock.tube.od * 0.5) * LEAST_OVER.rad();
+    slots
+        .chain(before)
+        .chain(behind)
+        .filter(|(over, _)| *over >= least)
+        .max_by(|a, b| a.0.mm().total_cmp(&b.0.mm()))
+        .map_or(faces.len(), |(_, index)| index)
 }
 
 /// From which end, and how far along each line; a ring in the arc from A or from B.
@@ -129,9 +126,10 @@ fn reach(stock: &StockPiece, face: &Face, is_from_a: bool) -> (StockEnd, Reach) 
                 leg_b,
             },
         ) => {
-            let (end, leg, turn) = match is_from_a {
-                false => (StockEnd::B, leg_b, angle - at),
-                true => (StockEnd::A, leg_a, at),
+            let (end, leg, turn) = if is_from_a {
+                (StockEnd::A, leg_a, at)
+            } else {
+                (StockEnd::B, leg_b, angle - at)
             };
             let arc = arc_reach(clr, stock.tube.od, turn);
             let reach = Reach {

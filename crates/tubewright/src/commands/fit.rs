@@ -242,13 +242,13 @@ fn step_text(step: &FitStep, lengths: Lengths) -> String {
     if let Some(trim) = step.trim {
         text.push_str(&paragraph(
             &format!(
-                "Left {}. Hold it beside the gap, scribe both faces from the open ends, cut to the scribes, tack at both joints.",
+                "It is {}. Hold it beside the gap, scribe both faces from the open ends, cut to the scribes, tack at both joints.",
                 trim.words(lengths)
             ),
             5,
         ));
-        if let Some(lack) = trim.lack_words() {
-            text.push_str(&paragraph(lack, 5));
+        if let Some(lack) = trim.lack_words(lengths) {
+            text.push_str(&paragraph(&lack, 5));
         }
     }
     if let Some(held) = step.held {
@@ -407,8 +407,9 @@ fn as_json(sheet: &FitSheet, welds: &[WeldFacts], stands: Stands<'_>) -> Value {
             "makes": step.step.makes,
             "on-the-bench": step.on_the_bench,
             "trim": step.trim.map(|trim| {
-                let [upstream, downstream] = trim.ends().map(|end| end.map(|longer| longer.mm));
-                json!({ "upstream": upstream, "downstream": downstream, "lack": trim.lack_words() })
+                let [upstream, downstream] = trim.left_mm();
+                let lack = trim.lack_words(Lengths::Millimetres);
+                json!({ "upstream": upstream, "downstream": downstream, "lack": lack })
             }),
             "checks": step.checks.iter().map(check_json).collect::<Vec<_>>(),
         })).collect::<Vec<_>>(),
