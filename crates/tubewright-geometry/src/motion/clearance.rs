@@ -227,13 +227,10 @@ impl Search<'_> {
         let Some(best) = self.best.as_mut().filter(|_| self.stretches.len() > 1) else {
             return;
         };
-        let there = self.links.iter().zip(&best.values).fold(
-            Placement::IDENTITY,
-            |so_far, (link, &value)| {
-                let value = if link.backwards { -value } else { value };
-                so_far.then(&link.freedom.at(value))
-            },
-        );
+        let moves = self.links.iter().zip(&best.values);
+        let there = moves.fold(Placement::IDENTITY, |so_far, (link, &value)| {
+            so_far.then(&link.at(value))
+        });
         let fine = 0.1 * self.tolerance_mm;
         let least = best.clearance.gap_mm;
         if let Some(nearer) = clearance_below(&there.tube(tube), self.solid, fine, least)

@@ -151,6 +151,13 @@ struct Link {
     place: usize,
 }
 
+impl Link {
+    /// What it does to the tube at this value of its freedom.
+    fn at(&self, value: f64) -> Placement {
+        self.freedom.at(if self.backwards { -value } else { value })
+    }
+}
+
 /// The tube's freedoms in order, then the body's undone from the last to the first: what the tube
 /// does as seen from the body.
 fn relative_links(tube: &Motion, body: &Motion) -> Vec<Link> {
@@ -238,8 +245,7 @@ fn spread(links: &[Link], values: &Values, centre: Point, ball_mm: f64) -> Sprea
             result.widest = Some(index);
         }
         result.reach_mm += part;
-        let value = if link.backwards { -middle } else { middle };
-        result.at_middle = result.at_middle.then(&link.freedom.at(value));
+        result.at_middle = result.at_middle.then(&link.at(middle));
     }
     result
 }
@@ -294,8 +300,7 @@ fn spread_along(
         }
         result.reach_mm += part;
         whole_reach_mm += half * speed;
-        let value = if link.backwards { -middle } else { middle };
-        result.at_middle = result.at_middle.then(&link.freedom.at(value));
+        result.at_middle = result.at_middle.then(&link.at(middle));
     }
     result
 }
