@@ -92,7 +92,7 @@ pub fn closing(l: Lengths, fit: &FitSheet, card: &CutCard) -> Option<Closing> {
             continue;
         };
         told.push(format!(
-            "cut {} at {} {}",
+            "cut {} {} {}",
             cut.number,
             l.saw(cut.reach.outside.mm()),
             l.sign()
@@ -110,7 +110,7 @@ pub fn closing(l: Lengths, fit: &FitSheet, card: &CutCard) -> Option<Closing> {
     }
     if !told.is_empty() {
         words.push_str(&format!(
-            " THE MARKS ABOVE HOLD THAT ALREADY; without that they would put {}.",
+            " THE MARKS ABOVE HOLD THAT ALREADY; without that they would be: {}.",
             told.join(", ")
         ));
     }
